@@ -1,0 +1,27 @@
+/** A colour in CIELAB under D65, 2 degree observer: l in [0, 100], a and b without unit. */
+export interface Lab {
+  readonly l: number;
+  readonly a: number;
+  readonly b: number;
+}
+
+/**
+ * A flat picture in CIELAB (D65): `lab` holds l, a, b for each pixel, row by row.
+ * Colours outside sRGB are kept, not clipped.
+ */
+export interface LabImage {
+  readonly width: number;
+  readonly height: number;
+  readonly lab: Float32Array;
+}
+
+/**
+ * How far off the colours of one picture may be, as standard errors (one sigma) in CIELAB units.
+ * `noise` is that of a single pixel; `field` and `reference` shift whole areas at once and so do not
+ * shrink when more pixels are averaged.
+ */
+export interface ColourError {
+  readonly noise: number;
+  readonly field: number;
+  readonly reference: number;
+}

@@ -1,0 +1,22 @@
+import type { Lab } from './lab.ts';
+
+export type PaletteRole = 'ground' | 'accent';
+
+/** One dominant colour of a side. */
+export interface PaletteColour {
+  readonly lab: Lab;
+  /** Share of the side's area, in (0, 1]; the shares of a palette add up to 1. */
+  readonly share: number;
+  readonly role: PaletteRole;
+  /** Standard error of the colour in CIEDE2000 (one sigma). */
+  readonly uncertainty: number;
+  /** For a tonal paper: how far the tone runs, as the 5th and 95th percentile in lightness. */
+  readonly range?: { readonly darkest: Lab; readonly lightest: Lab };
+}
+
+/** The dominant colours of a side, largest share first. */
+export interface Palette {
+  readonly colours: readonly PaletteColour[];
+  /** True when the side is one tone that runs (watercolour, linen) and not printed flat colours. */
+  readonly tonal: boolean;
+}

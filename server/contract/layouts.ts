@@ -1,0 +1,63 @@
+import { z } from 'zod';
+import { Id, LengthText, SizeText } from './values.ts';
+
+export const Role = z.enum(['base', 'mat', 'panel', 'strip', 'focal', 'greeting']);
+
+export const Box = z.object({
+  x: LengthText,
+  y: LengthText,
+  width: LengthText,
+  height: LengthText,
+});
+
+export const Shape = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('rectangle') }),
+  z.object({ kind: z.literal('rounded'), radius: LengthText }),
+  z.object({ kind: z.literal('circle') }),
+  z.object({ kind: z.literal('banner'), notch: LengthText }),
+  z.object({
+    kind: z.literal('corners'),
+    points: z
+      .array(z.object({ x: LengthText, y: LengthText }))
+      .min(3)
+      .max(8),
+  }),
+]);
+
+export const Layer = z.object({
+  id: Id,
+  role: Role,
+  material: z.enum(['patterned', 'cardstock']),
+  box: Box,
+  shape: Shape,
+  paper: z.string().min(1).max(40),
+});
+
+export const Fold = z.object({
+  kind: z.enum(['none', 'side', 'top', 'tent', 'gate']),
+  flat: SizeText,
+  scores: z.array(LengthText).max(4),
+  scoreFrom: z.enum(['left', 'top']),
+});
+
+export const Layout = z.object({
+  id: Id,
+  name: z.string().trim().min(1).max(80),
+  card: SizeText,
+  fold: Fold,
+  layers: z.array(Layer).min(1).max(16),
+});
+
+/** What GET /api/layouts answers: the layout with a drawn thumbnail. */
+export const LayoutListing = Layout.extend({
+  /** Whether it is ours (catalogue) or hers. */
+  origin: z.enum(['catalogue', 'hers']),
+  /** How many different patterned papers one card takes. */
+  papers: z.number().int(),
+  /** An SVG drawing, self-contained. */
+  drawing: z.string(),
+});
+
+export type Layout = z.infer<typeof Layout>;
+export type Layer = z.infer<typeof Layer>;
+export type LayoutListing = z.infer<typeof LayoutListing>;

@@ -1,0 +1,101 @@
+import { z } from 'zod';
+import { Id, LabTriple, Hex } from './values.ts';
+import { Role } from './layouts.ts';
+
+/** This paper (or side, or supply) on that layer of that card. Cards are numbered from 1. */
+export const Pin = z.object({
+  card: z.number().int().min(1),
+  layer: Id,
+  sheet: Id.optional(),
+  side: Id.optional(),
+  supply: Id.optional(),
+});
+
+export const Taste = z.object({
+  /** -1 closely matched ... 1 lively contrast. */
+  contrast: z.number().min(-1).max(1).default(0),
+  /** -1 calm ... 1 busy. */
+  busy: z.number().min(-1).max(1).default(0),
+  /** -1 soft ... 1 bold. */
+  bold: z.number().min(-1).max(1).default(0),
+});
+
+export const NewPlan = z.object({
+  pad: Id,
+  cards: z
+    .array(z.object({ layout: Id, count: z.number().int().min(1).max(60) }))
+    .min(1)
+    .max(60),
+  pins: z.array(Pin).max(400).optional(),
+  without: z.array(Id).max(100).optional(),
+  taste: Taste.optional(),
+});
+
+export const PlannedLayer = z.object({
+  layer: Id,
+  role: Role,
+  sheet: Id.optional(),
+  side: Id.optional(),
+  supply: Id.optional(),
+  /** For a cardstock that she does not have yet: what to buy. */
+  wanted: z.object({ lab: LabTriple, hex: Hex, name: z.string() }).optional(),
+  /** What is cut, as text: `4 in x 5 1/4 in`. */
+  size: z.string(),
+});
+
+export const Reason = z.object({
+  /** The two layers that it speaks of; one layer, or none, when it is about the card. */
+  layers: z.array(Id),
+  text: z.string(),
+  /** How good, in [0, 1]. */
+  score: z.number(),
+});
+
+export const PlannedCard = z.object({
+  id: Id,
+  number: z.number().int(),
+  layout: Id,
+  layers: z.array(PlannedLayer),
+  score: z.number(),
+  /** One sentence why. */
+  why: z.string(),
+  reasons: z.array(Reason),
+  picture: z.string(),
+});
+
+export const Plan = z.object({
+  id: Id,
+  pad: Id,
+  createdAt: z.string(),
+  /** Sum over the cards of their scores, and an upper bound no plan on these slots can pass. */
+  value: z.number(),
+  bound: z.number(),
+  proven: z.boolean(),
+  /** The proof in words. */
+  verdict: z.string(),
+  cards: z.array(PlannedCard),
+  sheetsUsed: z.array(
+    z.object({ slot: Id, sheet: Id, cards: z.array(z.number().int()), use: z.number() }),
+  ),
+  fewestSheets: z.number().int(),
+  fewestSheetsProven: z.boolean(),
+  weakest: z.number().int().nullable(),
+  notes: z.array(z.string()),
+  guide: z.string(),
+});
+
+export const PlanSummary = z.object({
+  id: Id,
+  pad: Id,
+  createdAt: z.string(),
+  cards: z.number().int(),
+  value: z.number(),
+});
+
+export type Pin = z.infer<typeof Pin>;
+export type Taste = z.infer<typeof Taste>;
+export type NewPlan = z.infer<typeof NewPlan>;
+export type PlannedLayer = z.infer<typeof PlannedLayer>;
+export type PlannedCard = z.infer<typeof PlannedCard>;
+export type Plan = z.infer<typeof Plan>;
+export type PlanSummary = z.infer<typeof PlanSummary>;

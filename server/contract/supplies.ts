@@ -1,0 +1,52 @@
+import { z } from 'zod';
+import { Corners, Hex, Id, LabTriple } from './values.ts';
+
+export const SupplyKind = z.enum(['cardstock', 'ink']);
+
+export const Supply = z.object({
+  id: Id,
+  kind: SupplyKind,
+  name: z.string(),
+  colour: z.object({ lab: LabTriple, hex: Hex, name: z.string(), uncertainty: z.number() }),
+  photo: Id.nullable(),
+  corners: Corners.optional(),
+  sheets: z.number().int().nullable(),
+});
+
+export const NewSupply = z.object({
+  kind: SupplyKind,
+  name: z.string().trim().min(1).max(80),
+  colour: z.object({ lab: LabTriple }),
+  sheets: z.number().int().min(0).max(10000).nullable().optional(),
+});
+
+export const SupplyPatch = z.object({
+  name: z.string().trim().min(1).max(80).optional(),
+  sheets: z.number().int().min(0).max(10000).nullable().optional(),
+});
+
+export const Supplies = z.object({ supplies: z.array(Supply), notes: z.array(z.string()) });
+
+export const MatchRequest = z.object({ supply: Id, side: Id });
+
+export const Match = z.object({
+  supply: Id,
+  side: Id,
+  verdict: z.enum(['match', 'close', 'apart', 'cannot tell']),
+  /** The palette colour that it is nearest to. */
+  nearest: z.object({ lab: LabTriple, hex: Hex, name: z.string(), share: z.number() }),
+  /** CIEDE2000, and its standard error. */
+  difference: z.number(),
+  uncertainty: z.number(),
+  /** The direction in words: 'a little lighter and yellower'. */
+  direction: z.string(),
+  reason: z.string(),
+  caution: z.string(),
+});
+
+export type Supply = z.infer<typeof Supply>;
+export type NewSupply = z.infer<typeof NewSupply>;
+export type Supplies = z.infer<typeof Supplies>;
+export type SupplyPatch = z.infer<typeof SupplyPatch>;
+export type MatchRequest = z.infer<typeof MatchRequest>;
+export type Match = z.infer<typeof Match>;

@@ -1,0 +1,65 @@
+import type { Role } from '../layouts/layout.ts';
+
+/** What one layer of one card is made of. */
+export type Choice =
+  | { readonly kind: 'paper'; readonly slot: string; readonly sheet: string; readonly side: string }
+  | { readonly kind: 'supply'; readonly supply: string }
+  | {
+      readonly kind: 'wanted';
+      readonly lab: { readonly l: number; readonly a: number; readonly b: number };
+    };
+
+export interface ChosenLayer {
+  readonly layer: string;
+  readonly role: Role;
+  readonly choice: Choice;
+}
+
+export interface Reason {
+  readonly layers: readonly string[];
+  readonly text: string;
+  readonly score: number;
+}
+
+export interface ChosenCard {
+  /** Number in the batch, from 1. */
+  readonly number: number;
+  readonly layout: string;
+  readonly layers: readonly ChosenLayer[];
+  /** In [0, 1]. */
+  readonly score: number;
+  readonly why: string;
+  readonly reasons: readonly Reason[];
+}
+
+/** Sheets to slots, sides to pieces, cardstock to mats and bases; with its value, its bound and its reasons. */
+export interface Plan {
+  readonly cards: readonly ChosenCard[];
+  /** Which sheet each slot is cut from: slot id to sheet id. */
+  readonly slots: Readonly<Record<string, string>>;
+  /** Sum of the card scores. */
+  readonly value: number;
+  /** No plan on these slots can be worth more. */
+  readonly bound: number;
+  readonly proven: boolean;
+  readonly notes: readonly string[];
+}
+
+/** How she likes them: each in [-1, 1], 0 in the middle. */
+export interface Taste {
+  /** closely matched ... lively contrast */
+  readonly contrast: number;
+  /** calm ... busy */
+  readonly busy: number;
+  /** soft ... bold */
+  readonly bold: number;
+}
+
+/** This paper (or side, or supply) on that layer of that card. */
+export interface Pin {
+  readonly card: number;
+  readonly layer: string;
+  readonly sheet?: string;
+  readonly side?: string;
+  readonly supply?: string;
+}
