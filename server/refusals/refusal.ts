@@ -58,6 +58,6 @@ export function expected(
 }
 
 function show(value: unknown): string {
-  const text = typeof value === 'string' ? `"${value}"` : (JSON.stringify(value) ?? String(value));
+  const text = typeof value === 'string' ? `"${value}"` : String(JSON.stringify(value));
   return text.length > 80 ? `${text.slice(0, 77)}...` : text;
 }
