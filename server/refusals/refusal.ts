@@ -58,6 +58,9 @@ export function expected(
 }
 
 function show(value: unknown): string {
-  const text = typeof value === 'string' ? `"${value}"` : String(JSON.stringify(value));
+  const text =
+    typeof value === 'string'
+      ? `"${value}"`
+      : ((JSON.stringify(value) as string | undefined) ?? typeof value);
   return text.length > 80 ? `${text.slice(0, 77)}...` : text;
 }
