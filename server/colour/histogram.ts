@@ -1,0 +1,70 @@
+/**
+ * Pixels counted in small boxes of CIELAB, each with its exact mean: a few thousand weighted colours
+ * that stand for a hundred thousand pixels.
+ */
+export interface Histogram {
+  /** Number of occupied boxes. */
+  readonly size: number;
+  /** l, a, b of each box: the mean of its pixels. */
+  readonly lab: Float64Array;
+  /** Pixels in each box. */
+  readonly weight: Float64Array;
+  /** Address of each box in the grid. */
+  readonly cell: Int32Array;
+  /** Box at an address of the grid, or -1. */
+  readonly at: Int32Array;
+}
+
+/** Side of a box in CIELAB units. */
+export const BOX = 2;
+/** Colours beyond these limits are counted in the outermost boxes, with their exact mean. */
+const L_BOXES = 54;
+const AB_BOXES = 116;
+/** Steps in the grid from one box to the next in l, a and b. */
+export const STEP_L = AB_BOXES * AB_BOXES;
+export const STEP_A = AB_BOXES;
+
+/** Counts the pixels with `keep` 1, or all of them when `keep` is null. */
+export function histogramOf(lab: Float32Array, keep: Uint8Array | null): Histogram {
+  const at = new Int32Array(L_BOXES * STEP_L).fill(-1);
+  const cells: number[] = [];
+  const sums: number[] = [];
+  for (let pixel = 0, p = 0; p < lab.length; pixel++, p += 3) {
+    if (keep !== null && keep[pixel] === 0) continue;
+    const [l, a, b] = [lab[p]!, lab[p + 1]!, lab[p + 2]!];
+    const cell =
+      within(l / BOX + 2, L_BOXES) * STEP_L +
+      within(a / BOX + AB_BOXES / 2, AB_BOXES) * STEP_A +
+      within(b / BOX + AB_BOXES / 2, AB_BOXES);
+    let box = at[cell]!;
+    if (box < 0) {
+      box = at[cell] = cells.length;
+      cells.push(cell);
+      sums.push(0, 0, 0, 0);
+    }
+    const sum = 4 * box;
+    sums[sum]! += l;
+    sums[sum + 1]! += a;
+    sums[sum + 2]! += b;
+    sums[sum + 3]! += 1;
+  }
+  return { ...meansOf(sums), cell: Int32Array.from(cells), at };
+}
+
+/** A box index, kept one box away from the rim so that every box has all its neighbours. */
+function within(place: number, boxes: number): number {
+  const box = Math.floor(place);
+  return box < 1 ? 1 : box > boxes - 2 ? boxes - 2 : box;
+}
+
+function meansOf(sums: readonly number[]): Pick<Histogram, 'size' | 'lab' | 'weight'> {
+  const size = sums.length / 4;
+  const lab = new Float64Array(3 * size);
+  const weight = new Float64Array(size);
+  for (let box = 0; box < size; box++) {
+    const count = sums[4 * box + 3]!;
+    weight[box] = count;
+    for (let axis = 0; axis < 3; axis++) lab[3 * box + axis] = sums[4 * box + axis]! / count;
+  }
+  return { size, lab, weight };
+}

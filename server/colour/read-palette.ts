@@ -1,0 +1,82 @@
+import { cluster } from './cluster.ts';
+import { colourUncertainty } from './colour-uncertainty.ts';
+import { flatPixels } from './flat-pixels.ts';
+import { groundOf } from './ground.ts';
+import { histogramOf } from './histogram.ts';
+import type { ColourError, Lab, LabImage } from './lab.ts';
+import { labelPixels } from './label-pixels.ts';
+import { mergeClose } from './merge-close.ts';
+import type { Palette, PaletteColour } from './palette.ts';
+import { peaksOf } from './peaks.ts';
+import { tonalColours, toneRange } from './tone.ts';
+
+/**
+ * The dominant colours of one side.
+ *
+ * Pixels on the soft borders of printed shapes are left out; the rest are counted in a histogram whose
+ * hills say how many colours there are and where k-means starts; k-means (ml-kmeans on a sample, then
+ * all pixels) moves them to their means; what the eye does not separate is merged; shares count every
+ * pixel. A side without hills, only a long ridge (watercolour, linen), is tonal.
+ *
+ * Takes       a flat swatch in CIELAB, how far off its colours may be, and a seed.
+ * Gives       1 to 12 colours, largest share first; the same swatch and seed give the same palette.
+ * Good up to  colours that fill 1 % or more and have strokes of two pixels or more.
+ */
+export function readPalette(image: LabImage, error: ColourError, seed: number): Palette {
+  const found = flatPixels(image, error.noise);
+  const flat = count(found) >= FEWEST_FLAT * found.length ? found : found.fill(1);
+  const histogram = histogramOf(image.lab, flat);
+  const pixels = count(flat);
+  const peaks = peaksOf(histogram, RISE).filter(({ weight }) => weight >= SMALLEST * pixels);
+  const clustered = cluster(
+    histogram,
+    peaks.slice(0, MOST).map(({ lab }) => lab),
+    seed,
+  );
+  const tonal = tonalColours(histogram, clustered.centres, error.noise, seed);
+  const centres = tonal ?? mergeClose(clustered.centres, clustered.weights, JUST_SEEN);
+  return describe(image, flat, centres, tonal !== null, error);
+}
+
+/** When fewer pixels than this are flat, the print is too fine to part flat from mixed: all count. */
+const FEWEST_FLAT = 0.05;
+/** A hill must rise to this many times its saddle. */
+const RISE = 1.35;
+/** A colour fills at least this part of the flat pixels. */
+const SMALLEST = 0.008;
+const MOST = 12;
+/** Colours nearer than this in CIEDE2000 are one: side by side in print few would part them. */
+const JUST_SEEN = 3;
+
+function describe(
+  image: LabImage,
+  flat: Uint8Array,
+  centres: readonly Lab[],
+  tonal: boolean,
+  error: ColourError,
+): Palette {
+  const labels = labelPixels(image, centres, flat);
+  const ground = groundOf(labels, centres.length);
+  const areas = new Float64Array(centres.length);
+  for (const label of labels.of) areas[label]! += 1;
+  const colours = centres.map((lab, index): PaletteColour => {
+    const area = areas[index]!;
+    return {
+      lab,
+      share: area / labels.of.length,
+      role: tonal || index === ground ? 'ground' : 'accent',
+      uncertainty: colourUncertainty(lab, area, error),
+      ...(tonal ? { range: toneRange(image.lab, labels, index) } : {}),
+    };
+  });
+  return {
+    colours: colours.filter(({ share }) => share > 0).sort((p, q) => q.share - p.share),
+    tonal,
+  };
+}
+
+function count(flags: Uint8Array): number {
+  let set = 0;
+  for (const flag of flags) set += flag;
+  return set;
+}
