@@ -1,0 +1,59 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { LayoutListing } from '../../server/contract/layouts.ts';
+import type { Pad } from '../../server/contract/pads.ts';
+import type { Problem } from '../../server/contract/values.ts';
+import { makePlan } from '../plan/make-plan.ts';
+import { Icon } from '../table/icon.tsx';
+import { Mishap } from '../table/mishap.tsx';
+import { words } from '../words.ts';
+import { asProblem } from '../wire/ask.ts';
+import { countsOf } from './counts.ts';
+import { sheetsFor } from './sheets-needed.ts';
+
+/** The batch so far: how many cards, how many sheets they take, and the way to the plan. */
+export function Batch({ pad, layouts }: { pad: Pad; layouts: readonly LayoutListing[] }): VNode {
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [planning, setPlanning] = useState(false);
+  const counts = countsOf(pad.id);
+  const chosen = layouts.flatMap((layout) => {
+    const count = counts[layout.id] ?? 0;
+    return count > 0 ? [{ layout, count }] : [];
+  });
+  const cards = chosen.reduce((sum, { count }) => sum + count, 0);
+  const sheets = sheetsFor(chosen, pad.sheetSize);
+  const has = pad.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
+
+  async function plan(): Promise<void> {
+    setPlanning(true);
+    setProblem(null);
+    try {
+      await makePlan(pad.id, {
+        cards: chosen.map(({ layout, count }) => ({ layout: layout.id, count })),
+      });
+    } catch (fault) {
+      setProblem(asProblem(fault));
+    }
+    setPlanning(false);
+  }
+
+  return (
+    <aside class="bar" aria-label={words.cards.batch}>
+      {problem && <Mishap problem={problem} />}
+      <div class="bar-line">
+        <p role="status">
+          <strong>{words.cards.chosen(cards)}</strong>
+          {cards > 0 && <span class="small">{words.cards.sheets(sheets, has)}</span>}
+        </p>
+        <button
+          type="button"
+          class="button"
+          disabled={cards === 0 || planning}
+          onClick={() => void plan()}
+        >
+          {planning ? words.cards.planning : words.cards.plan} <Icon name="next" />
+        </button>
+      </div>
+    </aside>
+  );
+}

@@ -1,0 +1,59 @@
+import type { VNode } from 'preact';
+import type { LayoutListing } from '../../server/contract/layouts.ts';
+import { Icon } from '../table/icon.tsx';
+import { words } from '../words.ts';
+import { countsOf, MOST_OF_ONE, setCount } from './counts.ts';
+
+/** A layout as a drawn card with its count below. */
+export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string }): VNode {
+  const count = countsOf(pad)[layout.id] ?? 0;
+  return (
+    <article class={count > 0 ? 'layout chosen' : 'layout'} aria-label={layout.name}>
+      <button
+        type="button"
+        class="layout-picture"
+        aria-label={words.cards.more(layout.name)}
+        onClick={() => setCount(pad, layout.id, count + 1)}
+      >
+        <img src={drawn(layout.drawing)} alt="" loading="lazy" />
+      </button>
+      <strong>{layout.name}</strong>
+      <span class="small">{words.cards.papers(layout.papers)}</span>
+      <div class="counter">
+        <button
+          type="button"
+          class="round"
+          disabled={count === 0}
+          aria-label={words.cards.fewer(layout.name)}
+          onClick={() => setCount(pad, layout.id, count - 1)}
+        >
+          <Icon name="minus" />
+        </button>
+        <input
+          class="count"
+          type="number"
+          inputMode="numeric"
+          min="0"
+          max={MOST_OF_ONE}
+          value={count}
+          aria-label={words.cards.howMany(layout.name)}
+          onChange={(event) => setCount(pad, layout.id, Number(event.currentTarget.value) || 0)}
+        />
+        <button
+          type="button"
+          class="round"
+          disabled={count === MOST_OF_ONE}
+          aria-label={words.cards.more(layout.name)}
+          onClick={() => setCount(pad, layout.id, count + 1)}
+        >
+          <Icon name="plus" />
+        </button>
+      </div>
+    </article>
+  );
+}
+
+/** A drawing as the address of an image, so that nothing in it can run. */
+export function drawn(svg: string): string {
+  return `data:image/svg+xml,${encodeURIComponent(svg)}`;
+}

@@ -1,0 +1,44 @@
+import type { VNode } from 'preact';
+import { Icon } from '../table/icon.tsx';
+import { Link } from '../table/link.tsx';
+import { Once } from '../table/waiting.tsx';
+import { words } from '../words.ts';
+import { layouts, pads, plans, supplies } from '../wire/shelves.ts';
+import { GuideSteps } from './guide-steps.tsx';
+
+/** The guide propped up at the table: one step at a time, in large type. */
+export function GuideScreen({ pad, plan }: { pad: string; plan: string | null }): VNode {
+  if (plan === null) {
+    return (
+      <div class="screen empty">
+        <h1>{words.plan.noneTitle}</h1>
+        <p class="lead">{words.plan.none}</p>
+        <Link to={{ at: 'cards', pad, plan: null }} class="button">
+          {words.plan.toCards} <Icon name="next" />
+        </Link>
+      </div>
+    );
+  }
+  return (
+    <div class="screen">
+      <Once of={plans.at(plan)} again={() => void plans.fresh(plan)}>
+        {(made) => (
+          <Once of={pads.at(pad)} again={() => void pads.fresh(pad)}>
+            {(whole) => (
+              <Once of={layouts.at('all')} again={() => void layouts.fresh('all')}>
+                {(catalogue) => (
+                  <GuideSteps
+                    plan={made}
+                    pad={whole}
+                    layouts={catalogue}
+                    supplies={supplies.at('all').value.value ?? []}
+                  />
+                )}
+              </Once>
+            )}
+          </Once>
+        )}
+      </Once>
+    </div>
+  );
+}

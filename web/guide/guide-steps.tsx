@@ -1,0 +1,115 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { OnTable } from '../plan/table-of.ts';
+import { Icon } from '../table/icon.tsx';
+import { printPaper, ruler } from '../table/settings.ts';
+import { words } from '../words.ts';
+import { isTicked, tick } from './ticked.ts';
+import { stepsOf, type Step } from './steps-of.ts';
+
+/** The steps one at a time, ticked off as they are done; where she stopped is where it opens again. */
+export function GuideSteps(table: OnTable): VNode {
+  const { plan } = table;
+  const steps = stepsOf(table, ruler.value);
+  const firstOpen = steps.findIndex((step) => !isTicked(plan.id, step.id));
+  const [at, setAt] = useState(Math.max(0, firstOpen));
+  const step = steps[at];
+  const done = steps.filter(({ id }) => isTicked(plan.id, id)).length;
+  return (
+    <>
+      <div class="heading-line">
+        <h1>{words.guide.heading}</h1>
+        <a class="button quiet" href={`${plan.guide}?paper=${printPaper.value}`} target="_blank">
+          <Icon name="print" /> {words.guide.print(words.settings.prints[printPaper.value])}
+        </a>
+      </div>
+      <p class="caution">
+        <Icon name="caution" /> {words.guide.caution}
+      </p>
+      <p role="status">{words.guide.done(done, steps.length)}</p>
+      <progress
+        class="ruler-progress"
+        value={done}
+        max={steps.length}
+        aria-label={words.guide.progress}
+      />
+      {step && (
+        <Now
+          step={step}
+          plan={plan.id}
+          number={at + 1}
+          count={steps.length}
+          move={(by) => setAt(Math.min(steps.length - 1, Math.max(0, at + by)))}
+        />
+      )}
+      <section aria-labelledby="all-steps">
+        <h2 id="all-steps">{words.guide.all}</h2>
+        <ol class="all-steps">
+          {steps.map((one, index) => (
+            <li key={one.id}>
+              <button
+                type="button"
+                aria-current={index === at ? 'step' : undefined}
+                onClick={() => setAt(index)}
+              >
+                {isTicked(plan.id, one.id) ? <Icon name="tick" /> : <span class="box" />}
+                {one.title}
+                {isTicked(plan.id, one.id) && <span class="unseen">{words.guide.isDone}</span>}
+              </button>
+            </li>
+          ))}
+        </ol>
+      </section>
+    </>
+  );
+}
+
+interface NowProps {
+  readonly step: Step;
+  readonly plan: string;
+  readonly number: number;
+  readonly count: number;
+  readonly move: (by: number) => void;
+}
+
+function Now({ step, plan, number, count, move }: NowProps): VNode {
+  const ticked = isTicked(plan, step.id);
+  return (
+    <article class="now" aria-label={words.guide.step(number, count)}>
+      <p class="small">{words.guide.step(number, count)}</p>
+      <h2>{step.title}</h2>
+      <div class="now-body">
+        {step.picture && <img src={step.picture} alt="" class={`now-${step.kind}`} />}
+        <ol class="now-lines">
+          {step.lines.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ol>
+      </div>
+      <div class="now-buttons">
+        <button type="button" class="button quiet" disabled={number === 1} onClick={() => move(-1)}>
+          <Icon name="back" /> {words.guide.before}
+        </button>
+        <button
+          type="button"
+          class="button"
+          aria-pressed={ticked}
+          onClick={() => {
+            tick(plan, step.id, !ticked);
+            if (!ticked) move(1);
+          }}
+        >
+          <Icon name="tick" /> {ticked ? words.guide.untick : words.guide.tick}
+        </button>
+        <button
+          type="button"
+          class="button quiet"
+          disabled={number === count}
+          onClick={() => move(1)}
+        >
+          {words.guide.after} <Icon name="next" />
+        </button>
+      </div>
+    </article>
+  );
+}

@@ -1,0 +1,70 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Pad } from '../../server/contract/pads.ts';
+import { Icon } from '../table/icon.tsx';
+import { Link } from '../table/link.tsx';
+import { Once } from '../table/waiting.tsx';
+import { words } from '../words.ts';
+import { pads } from '../wire/shelves.ts';
+import { ColourStory } from './colour-story.tsx';
+import { PatternSets } from './pattern-sets.tsx';
+import { SheetCard } from './sheet-card.tsx';
+import { SideSheet } from './side-sheet.tsx';
+
+/** The pad spread out on the table: its colours, its papers, and what belongs together. */
+export function PadScreen({ pad }: { pad: string }): VNode {
+  return (
+    <div class="screen">
+      <Once of={pads.at(pad)} again={() => void pads.fresh(pad)}>
+        {(whole) => <Spread pad={whole} />}
+      </Once>
+    </div>
+  );
+}
+
+function Spread({ pad }: { pad: Pad }): VNode {
+  const [open, setOpen] = useState<string | null>(null);
+  const [lit, setLit] = useState<string | null>(null);
+  if (pad.sheets.length === 0) return <NoSheets pad={pad.id} />;
+  const litSides = lit === null ? null : new Set(pad.story.find((c) => c.hex === lit)?.sides);
+  return (
+    <>
+      <h1>{pad.name}</h1>
+      <ColourStory pad={pad} lit={lit} light={setLit} />
+      <PatternSets pad={pad} open={setOpen} />
+      <section aria-labelledby="sheets">
+        <h2 id="sheets">{words.pad.sheets(pad.sheets.length)}</h2>
+        <ul class="sheets">
+          {pad.sheets.map((sheet) => (
+            <li key={sheet.id}>
+              <SheetCard
+                sheet={sheet}
+                bridge={pad.bridges.includes(sheet.id)}
+                lit={litSides}
+                open={setOpen}
+              />
+            </li>
+          ))}
+        </ul>
+      </section>
+      <div class="onward">
+        <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button">
+          {words.pad.onward} <Icon name="next" />
+        </Link>
+      </div>
+      {open !== null && <SideSheet pad={pad} side={open} show={setOpen} />}
+    </>
+  );
+}
+
+function NoSheets({ pad }: { pad: string }): VNode {
+  return (
+    <div class="empty">
+      <h1>{words.pad.emptyTitle}</h1>
+      <p class="lead">{words.pad.empty}</p>
+      <Link to={{ at: 'photos', pad, plan: null }} class="button">
+        {words.pad.toPhotos} <Icon name="next" />
+      </Link>
+    </div>
+  );
+}

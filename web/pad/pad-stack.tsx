@@ -1,0 +1,31 @@
+import type { VNode } from 'preact';
+import type { PadSummary } from '../../server/contract/pads.ts';
+import { sizeFor } from '../lengths/lengths.ts';
+import { Link } from '../table/link.tsx';
+import { ruler } from '../table/settings.ts';
+import { words } from '../words.ts';
+import { pads } from '../wire/shelves.ts';
+import { sidesOf } from './sides.ts';
+
+/** A pad as a stack of its papers: four of them fanned, its colours as a strip below. */
+export function PadStack({ pad }: { pad: PadSummary }): VNode {
+  const whole = pads.at(pad.id).value.value;
+  const shown = whole ? sidesOf(whole).slice(0, 4) : [];
+  return (
+    <Link
+      to={{ at: pad.sheetCount === 0 ? 'photos' : 'pad', pad: pad.id, plan: null }}
+      class="pad-stack"
+    >
+      <span class="pad-fan" aria-hidden="true">
+        {shown.map(({ side }) => (
+          <img key={side.id} src={side.swatch} alt="" loading="lazy" width="150" height="150" />
+        ))}
+        {shown.length === 0 && <span class="pad-blank" />}
+      </span>
+      <strong>{pad.name}</strong>
+      <span class="small">
+        {words.pads.summary(pad.sheetCount, sizeFor(pad.sheetSize, ruler.value))}
+      </span>
+    </Link>
+  );
+}

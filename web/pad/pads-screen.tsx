@@ -1,0 +1,37 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import { Icon } from '../table/icon.tsx';
+import { Once } from '../table/waiting.tsx';
+import { words } from '../words.ts';
+import { padList } from '../wire/shelves.ts';
+import { NewPadSheet } from './new-pad-sheet.tsx';
+import { PadStack } from './pad-stack.tsx';
+
+/** Where she begins: her pads as stacks of paper, and an empty place for a new one. */
+export function PadsScreen(): VNode {
+  const [starting, setStarting] = useState(false);
+  return (
+    <div class="screen">
+      <h1>{words.pads.heading}</h1>
+      <p class="lead">{words.pads.lead}</p>
+      <Once of={padList.at('all')} again={() => void padList.fresh('all')}>
+        {(list) => (
+          <ul class="pads">
+            {list.map((pad) => (
+              <li key={pad.id}>
+                <PadStack pad={pad} />
+              </li>
+            ))}
+            <li>
+              <button type="button" class="new-pad" onClick={() => setStarting(true)}>
+                <Icon name="plus" />
+                <span>{words.pads.start}</span>
+              </button>
+            </li>
+          </ul>
+        )}
+      </Once>
+      {starting && <NewPadSheet close={() => setStarting(false)} />}
+    </div>
+  );
+}

@@ -1,0 +1,64 @@
+import type { VNode } from 'preact';
+import type { Pad } from '../../server/contract/pads.ts';
+import { Icon } from '../table/icon.tsx';
+import { Link } from '../table/link.tsx';
+import { Once } from '../table/waiting.tsx';
+import { words } from '../words.ts';
+import { pads } from '../wire/shelves.ts';
+import { HowToLay } from './how-to-lay.tsx';
+import { Pairs } from './pairs.tsx';
+import { PhotoIntake } from './photo-intake.tsx';
+import { sendings } from './sending.ts';
+import { TablefulRow } from './tableful-row.tsx';
+import { tablefulsOf, type Tableful } from './tablefuls.ts';
+
+/** Bringing the papers in: photograph the fronts, turn them over, photograph the backs. */
+export function PhotosScreen({ pad }: { pad: string }): VNode {
+  return (
+    <div class="screen">
+      <h1>{words.photos.heading}</h1>
+      <Once of={pads.at(pad)} again={() => void pads.fresh(pad)}>
+        {(whole) => <Intake pad={whole} />}
+      </Once>
+    </div>
+  );
+}
+
+function Intake({ pad }: { pad: Pad }): VNode {
+  const mine = sendings.value.filter((one) => one.pad === pad.id);
+  const tablefuls = withSendings(
+    tablefulsOf(pad),
+    mine.map(({ berth }) => berth.arrangement),
+  );
+  return (
+    <>
+      <HowToLay open={pad.photos.length === 0} />
+      <PhotoIntake pad={pad} />
+      {tablefuls.map((tableful, index) => (
+        <TablefulRow
+          key={tableful.arrangement}
+          pad={pad}
+          tableful={tableful}
+          number={index + 1}
+          sendings={mine.filter(({ berth }) => berth.arrangement === tableful.arrangement)}
+        />
+      ))}
+      {pad.sheets.length > 0 && (
+        <>
+          <Pairs pad={pad} />
+          <div class="onward">
+            <Link to={{ at: 'pad', pad: pad.id, plan: null }} class="button">
+              {words.photos.onward} <Icon name="next" />
+            </Link>
+          </div>
+        </>
+      )}
+    </>
+  );
+}
+
+function withSendings(tablefuls: readonly Tableful[], arrangements: readonly string[]): Tableful[] {
+  const known = new Set(tablefuls.map(({ arrangement }) => arrangement));
+  const fresh = [...new Set(arrangements)].filter((arrangement) => !known.has(arrangement));
+  return [...tablefuls, ...fresh.map((arrangement) => ({ arrangement, front: null, back: null }))];
+}

@@ -1,0 +1,87 @@
+import { announce } from '../table/announce.tsx';
+import { words } from '../words.ts';
+import { asProblem } from '../wire/ask.ts';
+import { padList, pads } from '../wire/shelves.ts';
+import { sendPhoto, type Underway } from './send-photo.ts';
+import { change, drop, foundIn, newSending, sendings, type Sending } from './sending.ts';
+import { layBy, laidBy, takeAway } from './laid-by.ts';
+import { thumbnailOf } from './thumbnail.ts';
+import type { Berth } from './tablefuls.ts';
+
+/** Two at a time keep the wire busy while the service reads, and thirty photos do not stand in each other's way. */
+const AT_ONCE = 2;
+/** Tells the photos of this page from those that an earlier one left behind. */
+const session = String(performance.timeOrigin);
+const underway = new Map<number, Underway>();
+
+/** Puts photos into the queue; each is kept on this device until the service has it. */
+export function enqueue(pad: string, files: readonly File[], berths: readonly Berth[]): void {
+  const fresh = files.map((file, n) => newSending(pad, berths[n]!, file, file.name));
+  sendings.value = [...sendings.peek(), ...fresh];
+  for (const sending of fresh) void prepare(sending);
+  pump();
+}
+
+/** Takes up again what a reload or a closed tab left behind. */
+export async function takeUp(): Promise<void> {
+  const left = await laidBy();
+  const fresh = left
+    .filter((one) => !sendings.peek().some(({ name, pad }) => name === one.name && pad === one.pad))
+    .map((one) => newSending(one.pad, one.berth, one.file, one.name));
+  for (const one of left) await takeAway(one.key);
+  sendings.value = [...sendings.peek(), ...fresh];
+  for (const sending of fresh) void prepare(sending);
+  pump();
+}
+
+export function retry(id: number): void {
+  change(id, { state: 'waiting', problem: null, sent: 0 });
+  pump();
+}
+
+export function stop(id: number): void {
+  underway.get(id)?.stop();
+  underway.delete(id);
+  void takeAway(keyOf(id));
+  drop(id);
+  pump();
+}
+
+async function prepare(sending: Sending): Promise<void> {
+  await layBy({ key: keyOf(sending.id), ...sending });
+  change(sending.id, { thumbnail: await thumbnailOf(sending.file) });
+}
+
+function pump(): void {
+  while (underway.size < AT_ONCE) {
+    const next = sendings.peek().find(({ state, id }) => state === 'waiting' && !underway.has(id));
+    if (!next) return;
+    void send(next);
+  }
+}
+
+async function send(sending: Sending): Promise<void> {
+  const { id, pad } = sending;
+  change(id, { state: 'sending' });
+  const sent = sendPhoto(sending, (share) => {
+    change(id, { sent: share, state: share >= 1 ? 'reading' : 'sending' });
+  });
+  underway.set(id, sent);
+  try {
+    const answer = await sent.answer;
+    change(id, foundIn(answer));
+    announce(words.photos.found(answer.sides.length));
+    await takeAway(keyOf(id));
+    await pads.fresh(pad);
+    void padList.fresh('all');
+    drop(id);
+  } catch (fault) {
+    change(id, { state: 'refused', problem: asProblem(fault) });
+  }
+  underway.delete(id);
+  pump();
+}
+
+function keyOf(id: number): string {
+  return `${session}-${id}`;
+}

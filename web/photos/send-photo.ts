@@ -1,0 +1,37 @@
+import type { PhotoAnswer } from '../../server/contract/pads.ts';
+import { problemFrom, Refused, unreachable } from '../wire/ask.ts';
+import type { Sending } from './sending.ts';
+
+/** A photo on the wire: when it arrives, and the way to stop it. */
+export interface Underway {
+  readonly answer: Promise<PhotoAnswer>;
+  readonly stop: () => void;
+}
+
+/** Sends one photo. XMLHttpRequest, because fetch does not say how much of a body is sent. */
+export function sendPhoto(sending: Sending, progress: (share: number) => void): Underway {
+  const request = new XMLHttpRequest();
+  const answer = new Promise<PhotoAnswer>((resolve, reject) => {
+    request.upload.onprogress = (event) => {
+      if (event.lengthComputable) progress(event.loaded / event.total);
+    };
+    request.onerror = () => reject(unreachable());
+    request.onabort = () => reject(unreachable());
+    request.onload = () => {
+      if (request.status === 201) resolve(JSON.parse(request.responseText) as PhotoAnswer);
+      else reject(new Refused(problemFrom(request.status, request.responseText)));
+    };
+  });
+  request.open('POST', `/api/pads/${sending.pad}/photos`);
+  request.send(formOf(sending));
+  return { answer, stop: () => request.abort() };
+}
+
+function formOf({ berth, file, name }: Sending): FormData {
+  const form = new FormData();
+  // The words stand before the file, so that the service knows them when the file comes.
+  form.append('side', berth.side);
+  form.append('arrangement', berth.arrangement);
+  form.append('photo', file, name);
+  return form;
+}

@@ -1,0 +1,97 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Pad, Photo } from '../../server/contract/pads.ts';
+import { words } from '../words.ts';
+import { FileButton } from './file-button.tsx';
+import { OutlinedPhoto } from './outlined-photo.tsx';
+import { PhotoSheet } from './photo-sheet.tsx';
+import { enqueue } from './queue.ts';
+import { SendingCard } from './sending-card.tsx';
+import type { Sending } from './sending.ts';
+import { sidesOn } from './sides-on.ts';
+import type { Face, Tableful } from './tablefuls.ts';
+
+interface Props {
+  readonly pad: Pad;
+  readonly tableful: Tableful;
+  readonly number: number;
+  readonly sendings: readonly Sending[];
+}
+
+/** One tableful: the photo of its fronts beside the photo of its backs. */
+export function TablefulRow({ pad, tableful, number, sendings }: Props): VNode {
+  return (
+    <section class="tableful" aria-label={words.photos.tableful(number)}>
+      <h2>{words.photos.tableful(number)}</h2>
+      <div class="wells">
+        {(['front', 'back'] as const).map((face) => (
+          <Well
+            key={face}
+            pad={pad}
+            face={face}
+            arrangement={tableful.arrangement}
+            photo={tableful[face]}
+            sendings={sendings.filter(({ berth }) => berth.side === face)}
+          />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+interface WellProps {
+  readonly pad: Pad;
+  readonly face: Face;
+  readonly arrangement: string;
+  readonly photo: Photo | null;
+  readonly sendings: readonly Sending[];
+}
+
+function Well({ pad, face, arrangement, photo, sendings }: WellProps): VNode {
+  const [open, setOpen] = useState(false);
+  return (
+    <div class="well">
+      <h3>{words.photos.faces[face]}</h3>
+      {photo && <Laid pad={pad} photo={photo} open={() => setOpen(true)} />}
+      {sendings.map((sending) => (
+        <SendingCard key={sending.id} sending={sending} />
+      ))}
+      {!photo && sendings.length === 0 && (
+        <div class="well-empty">
+          <p>{words.photos.missing[face]}</p>
+          <FileButton
+            icon="photos"
+            take={(files) => enqueue(pad.id, files.slice(0, 1), [{ arrangement, side: face }])}
+          >
+            {words.photos.add[face]}
+          </FileButton>
+        </div>
+      )}
+      {open && photo && <PhotoSheet pad={pad} photo={photo} close={() => setOpen(false)} />}
+    </div>
+  );
+}
+
+function Laid({ pad, photo, open }: { pad: Pad; photo: Photo; open: () => void }): VNode {
+  const sides = sidesOn(pad, photo.id);
+  return (
+    <>
+      <button
+        type="button"
+        class="laid"
+        aria-label={words.photos.openPhoto(words.photos.faces[photo.side], sides.length)}
+        onClick={open}
+      >
+        <OutlinedPhoto photo={photo} sides={sides} />
+      </button>
+      <p class="small">
+        <strong>{words.photos.found(sides.length)}</strong> {words.photos.whites[photo.white.kind]}
+      </p>
+      {photo.notes.map((note) => (
+        <p key={note} class="small note">
+          {note}
+        </p>
+      ))}
+    </>
+  );
+}

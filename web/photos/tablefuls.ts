@@ -1,0 +1,87 @@
+import type { Pad, Photo } from '../../server/contract/pads.ts';
+import type { Sending } from './sending.ts';
+
+export type Face = 'front' | 'back';
+
+/** What lay on the table together: a photo of the fronts, then one of the same sheets turned over in place. */
+export interface Tableful {
+  readonly arrangement: string;
+  readonly front: Photo | null;
+  readonly back: Photo | null;
+}
+
+/** The tablefuls of a pad in the order in which they were photographed, each arrangement once. */
+export function tablefulsOf(pad: Pad): Tableful[] {
+  const words = [...new Set(pad.photos.map((photo) => photo.arrangement))];
+  return words.map((arrangement) => ({
+    arrangement,
+    front: lastOf(pad, arrangement, 'front'),
+    back: lastOf(pad, arrangement, 'back'),
+  }));
+}
+
+function lastOf(pad: Pad, arrangement: string, face: Face): Photo | null {
+  return pad.photos.findLast((one) => one.arrangement === arrangement && one.side === face) ?? null;
+}
+
+/** Where a photo goes: which tableful, which face. */
+export interface Berth {
+  readonly arrangement: string;
+  readonly side: Face;
+}
+
+/** How she took several photos. */
+export const orders = ['in-turn', 'fronts', 'backs'] as const;
+export type Order = (typeof orders)[number];
+
+/**
+ * Berths for a number of photos in the order in which they were taken: fronts open new tablefuls,
+ * backs go to the first tableful that lacks one.
+ */
+export function berthsFor(
+  count: number,
+  order: Order,
+  pad: Pad,
+  sendings: readonly Sending[],
+): Berth[] {
+  const taken = new Set(
+    [
+      ...pad.photos.map(({ arrangement, side }) => ({ arrangement, side })),
+      ...sendings.map(({ berth }) => berth),
+    ].map(keyOf),
+  );
+  const berths: Berth[] = [];
+  let face: Face =
+    order === 'backs' || (order === 'in-turn' && lacksBack(taken)) ? 'back' : 'front';
+  for (let n = 0; n < count; n += 1) {
+    const berth = firstFree(taken, face);
+    taken.add(keyOf(berth));
+    berths.push(berth);
+    if (order === 'in-turn') face = face === 'front' ? 'back' : 'front';
+  }
+  return berths;
+}
+
+function lacksBack(taken: ReadonlySet<string>): boolean {
+  return [...taken].some((key) => {
+    const [arrangement, side] = key.split('/');
+    return side === 'front' && !taken.has(`${arrangement!}/back`);
+  });
+}
+
+function firstFree(taken: ReadonlySet<string>, side: Face): Berth {
+  for (let n = 1; ; n += 1) {
+    const berth = { arrangement: `table-${n}`, side };
+    const frontLies = taken.has(keyOf({ ...berth, side: 'front' }));
+    const lacking = side === 'front' || frontLies || noFrontLacksBack(taken);
+    if (!taken.has(keyOf(berth)) && lacking) return berth;
+  }
+}
+
+function noFrontLacksBack(taken: ReadonlySet<string>): boolean {
+  return !lacksBack(taken);
+}
+
+function keyOf({ arrangement, side }: Berth): string {
+  return `${arrangement}/${side}`;
+}

@@ -1,0 +1,117 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans.ts';
+import type { Problem } from '../../server/contract/values.ts';
+import { Dialog } from '../table/dialog.tsx';
+import { Icon } from '../table/icon.tsx';
+import { Mishap } from '../table/mishap.tsx';
+import { words } from '../words.ts';
+import { Alternatives } from './alternatives.tsx';
+import { LayerLine } from './layer-line.tsx';
+import { layoutOf } from './layout-of.ts';
+import type { OnTable } from './table-of.ts';
+
+interface Props {
+  readonly card: PlannedCard;
+  readonly table: OnTable;
+  readonly pins: readonly Pin[];
+  readonly busy: boolean;
+  readonly problem: Problem | null;
+  readonly pin: (pins: Pin[]) => void;
+  readonly show: (card: number | null) => void;
+}
+
+/** One card close up: its layers, why they go together, and what could lie there instead. */
+export function CardSheet(props: Props): VNode {
+  const { card, table, busy, problem, show } = props;
+  const [swapping, setSwapping] = useState<string | null>(null);
+  const layer = card.layers.find((one) => one.layer === swapping);
+  return (
+    <Dialog title={titleOf(card, table)} close={() => show(null)} wide>
+      <div class={busy ? 'card-close busy' : 'card-close'} aria-busy={busy}>
+        <div class="card-close-picture">
+          <img src={card.picture} alt={card.why} />
+          <Neighbours number={card.number} count={table.plan.cards.length} show={show} />
+        </div>
+        <div class="card-close-words">
+          <p class="score-words">{words.goes(card.score)}</p>
+          <p class="lead">{card.why}</p>
+          {problem && <Mishap problem={problem} />}
+          <Layers {...props} swapping={swapping} swap={setSwapping} />
+          {layer && <Alternatives {...props} layer={layer} />}
+          <h3>{words.plan.why}</h3>
+          <ul class="reasons">
+            {card.reasons.map((reason) => (
+              <li key={reason.text + reason.layers.join()}>
+                <span class="reason-score">{words.goes(reason.score)}</span> {reason.text}
+              </li>
+            ))}
+          </ul>
+        </div>
+      </div>
+    </Dialog>
+  );
+}
+
+function titleOf(card: PlannedCard, table: OnTable): string {
+  const name = layoutOf(table, card)?.name;
+  return name ? `${words.plan.card(card.number)}: ${name}` : words.plan.card(card.number);
+}
+
+interface LayersProps extends Props {
+  readonly swapping: string | null;
+  readonly swap: (layer: string | null) => void;
+}
+
+function Layers(props: LayersProps): VNode {
+  const { card, swapping, swap } = props;
+  return (
+    <>
+      <h3>{words.plan.layers}</h3>
+      <ul class="layers">
+        {[...card.layers].reverse().map((layer: PlannedLayer) => (
+          <LayerLine
+            key={layer.layer}
+            {...props}
+            layer={layer}
+            open={swapping === layer.layer}
+            toggle={() => swap(swapping === layer.layer ? null : layer.layer)}
+          />
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Neighbours({
+  number,
+  count,
+  show,
+}: {
+  number: number;
+  count: number;
+  show: (card: number) => void;
+}): VNode {
+  return (
+    <div class="steps">
+      <button
+        type="button"
+        class="round"
+        disabled={number <= 1}
+        aria-label={words.plan.cardBefore}
+        onClick={() => show(number - 1)}
+      >
+        <Icon name="back" />
+      </button>
+      <button
+        type="button"
+        class="round"
+        disabled={number >= count}
+        aria-label={words.plan.cardAfter}
+        onClick={() => show(number + 1)}
+      >
+        <Icon name="next" />
+      </button>
+    </div>
+  );
+}

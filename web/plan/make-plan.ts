@@ -1,0 +1,27 @@
+import type { NewPlan, Plan } from '../../server/contract/plans.ts';
+import { go, settle } from '../table/way.ts';
+import { service } from '../wire/service.ts';
+import { plans } from '../wire/shelves.ts';
+import { rememberPlan } from './made.ts';
+import { noteStep, type Wishes } from './steps.ts';
+
+/** Asks for a first plan of a batch and goes to it. */
+export async function makePlan(pad: string, wishes: Wishes): Promise<void> {
+  const plan = await planFrom(pad, wishes);
+  go({ at: 'plan', pad, plan: plan.id });
+}
+
+/** Plans again with other wishes, in place. */
+export async function replan(pad: string, wishes: Wishes, from: string): Promise<void> {
+  const plan = await planFrom(pad, wishes, from);
+  settle({ at: 'plan', pad, plan: plan.id });
+}
+
+async function planFrom(pad: string, wishes: Wishes, from: string | null = null): Promise<Plan> {
+  const wanted: NewPlan = { pad, ...wishes };
+  const plan = await service.makePlan(wanted);
+  plans.put(plan.id, plan);
+  noteStep(pad, { plan: plan.id, wishes }, from);
+  rememberPlan(pad, plan.id);
+  return plan;
+}

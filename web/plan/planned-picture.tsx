@@ -1,0 +1,35 @@
+import type { VNode } from 'preact';
+import type { PlannedCard } from '../../server/contract/plans.ts';
+import { Icon } from '../table/icon.tsx';
+import { words } from '../words.ts';
+import { layoutOf } from './layout-of.ts';
+import type { OnTable } from './table-of.ts';
+
+interface Props {
+  readonly card: PlannedCard;
+  readonly table: OnTable;
+  readonly pinned: boolean;
+  readonly open: () => void;
+}
+
+/** One planned card: its picture at true proportion, how well it goes together, the sentence why. */
+export function PlannedPicture({ card, table, pinned, open }: Props): VNode {
+  const { plan } = table;
+  return (
+    <button type="button" class="planned-card" onClick={open}>
+      <img src={card.picture} alt="" />
+      <span class="planned-line">
+        <strong>{words.plan.card(card.number)}</strong>
+        <span class="score-words">{words.goes(card.score)}</span>
+      </span>
+      <span class="small">{card.why}</span>
+      <span class="unseen">{layoutOf(table, card)?.name}</span>
+      {plan.weakest === card.number && <span class="tag">{words.plan.weakest}</span>}
+      {pinned && (
+        <span class="tag pinned">
+          <Icon name="pin" /> {words.plan.pinned}
+        </span>
+      )}
+    </button>
+  );
+}

@@ -1,0 +1,124 @@
+import { signal } from '@preact/signals';
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Problem } from '../../server/contract/values.ts';
+import { announce } from '../table/announce.tsx';
+import { ChoiceRow } from '../table/choice-row.tsx';
+import { Dialog } from '../table/dialog.tsx';
+import { Mishap } from '../table/mishap.tsx';
+import { words } from '../words.ts';
+import { asProblem } from '../wire/ask.ts';
+import { service } from '../wire/service.ts';
+import { supplies } from '../wire/shelves.ts';
+import { typedColour } from './typed-colour.ts';
+
+const kinds = ['cardstock', 'ink'] as const;
+const ways = ['photo', 'typed'] as const;
+const kind = signal<(typeof kinds)[number]>('cardstock');
+const way = signal<(typeof ways)[number]>('photo');
+
+/** Adds cardstock or ink: many from one photo, or one by its colour. */
+export function NewSupplySheet({ close }: { close: () => void }): VNode {
+  const [name, setName] = useState('');
+  const [colour, setColour] = useState('');
+  const [photo, setPhoto] = useState<File | null>(null);
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [sending, setSending] = useState(false);
+  const say = words.supplies;
+  const lab = typedColour(colour);
+
+  async function add(event: Event): Promise<void> {
+    event.preventDefault();
+    setSending(true);
+    setProblem(null);
+    try {
+      const answer = await send(name, photo, lab);
+      await supplies.fresh('all');
+      announce(say.added(answer.supplies.length));
+      close();
+    } catch (fault) {
+      setProblem(asProblem(fault));
+      setSending(false);
+    }
+  }
+
+  return (
+    <Dialog title={say.add} close={close}>
+      <form onSubmit={(event) => void add(event)}>
+        <ChoiceRow legend={say.kind} name="kind" of={kind} choices={kinds} words={say.kinds} />
+        <ChoiceRow legend={say.way} name="way" of={way} choices={ways} words={say.ways} />
+        {way.value === 'photo' ? (
+          <>
+            <p>{say.photoHow}</p>
+            <label class="field">
+              <span>{say.photo}</span>
+              <input
+                type="file"
+                name="photo"
+                required
+                accept="image/*,.heic,.heif"
+                onChange={(event) => setPhoto(event.currentTarget.files?.[0] ?? null)}
+              />
+            </label>
+          </>
+        ) : (
+          <label class="field">
+            <span>{say.colour}</span>
+            <span class="colour-field">
+              <input
+                name="colour"
+                required
+                value={colour}
+                autoComplete="off"
+                placeholder={say.colourHint}
+                aria-invalid={colour !== '' && lab === null}
+                onInput={(event) => setColour(event.currentTarget.value)}
+              />
+              <span
+                class="chip big"
+                style={{ background: lab ? `lab(${lab.join(' ')})` : 'transparent' }}
+              />
+            </span>
+            {colour !== '' && lab === null && <span class="small">{say.colourUnread}</span>}
+          </label>
+        )}
+        <label class="field">
+          <span>{say.name}</span>
+          <input
+            name="name"
+            required
+            maxLength={80}
+            value={name}
+            autoComplete="off"
+            onInput={(event) => setName(event.currentTarget.value)}
+          />
+        </label>
+        {problem && <Mishap problem={problem} />}
+        <div class="ends">
+          <button
+            type="submit"
+            class="button"
+            disabled={sending || (way.value === 'typed' && !lab)}
+          >
+            {sending ? say.reading : say.lay}
+          </button>
+        </div>
+      </form>
+    </Dialog>
+  );
+}
+
+function send(
+  name: string,
+  photo: File | null,
+  lab: ReturnType<typeof typedColour>,
+): ReturnType<typeof service.addSupply> {
+  if (way.value === 'typed' && lab) {
+    return service.addSupply({ kind: kind.value, name: name.trim(), colour: { lab } });
+  }
+  const form = new FormData();
+  form.append('kind', kind.value);
+  form.append('name', name.trim());
+  if (photo) form.append('photo', photo);
+  return service.photographSupplies(form);
+}

@@ -1,0 +1,59 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Supply } from '../../server/contract/supplies.ts';
+import { Icon } from '../table/icon.tsx';
+import { Once } from '../table/waiting.tsx';
+import { words } from '../words.ts';
+import { supplies } from '../wire/shelves.ts';
+import { MatchCheck } from './match-check.tsx';
+import { NewSupplySheet } from './new-supply-sheet.tsx';
+import { SupplyCard } from './supply-card.tsx';
+
+/** Her cardstock and inks, and how they match the papers. */
+export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
+  const [adding, setAdding] = useState(false);
+  return (
+    <div class="screen">
+      <div class="heading-line">
+        <h1>{words.supplies.heading}</h1>
+        <button type="button" class="button" onClick={() => setAdding(true)}>
+          <Icon name="plus" /> {words.supplies.add}
+        </button>
+      </div>
+      <Once of={supplies.at('all')} again={() => void supplies.fresh('all')}>
+        {(list) => (
+          <>
+            {list.length === 0 && <p class="lead">{words.supplies.none}</p>}
+            <SupplyList title={words.supplies.cardstock} list={list.filter(isCardstock)} />
+            <SupplyList
+              title={words.supplies.inks}
+              list={list.filter((one) => !isCardstock(one))}
+            />
+            {list.length > 0 && <MatchCheck pad={pad} supplies={list} />}
+          </>
+        )}
+      </Once>
+      {adding && <NewSupplySheet close={() => setAdding(false)} />}
+    </div>
+  );
+}
+
+function isCardstock({ kind }: Supply): boolean {
+  return kind === 'cardstock';
+}
+
+function SupplyList({ title, list }: { title: string; list: readonly Supply[] }): VNode | null {
+  if (list.length === 0) return null;
+  return (
+    <section aria-label={title}>
+      <h2>{title}</h2>
+      <ul class="supplies">
+        {list.map((supply) => (
+          <li key={supply.id}>
+            <SupplyCard supply={supply} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,55 @@
+import { useEffect } from 'preact/hooks';
+import type { VNode } from 'preact';
+import { CardsScreen } from '../cards/cards-screen.tsx';
+import { GuideScreen } from '../guide/guide-screen.tsx';
+import { PadScreen } from '../pad/pad-screen.tsx';
+import { PadsScreen } from '../pad/pads-screen.tsx';
+import { PhotosScreen } from '../photos/photos-screen.tsx';
+import { PlanScreen } from '../plan/plan-screen.tsx';
+import { SuppliesScreen } from '../supplies/supplies-screen.tsx';
+import { words } from '../words.ts';
+import { Announcer } from './announce.tsx';
+import { Masthead } from './masthead.tsx';
+import { Guarded } from './mishap.tsx';
+import { address, place, type Place } from './way.ts';
+
+/** The whole page: the ruler at the top, one station below it. */
+export function App(): VNode {
+  const here = place.value;
+  useEffect(() => {
+    document.title = words.titleOf(here.at === 'pads' ? words.pads.title : words.stations[here.at]);
+  }, [here]);
+  return (
+    <>
+      <a class="skip" href="#work">
+        {words.skip}
+      </a>
+      <Masthead />
+      <main id="work" tabIndex={-1}>
+        <Guarded key={address(here)}>
+          <Screen here={here} />
+        </Guarded>
+      </main>
+      <Announcer />
+    </>
+  );
+}
+
+function Screen({ here }: { here: Place }): VNode {
+  switch (here.at) {
+    case 'pads':
+      return <PadsScreen />;
+    case 'supplies':
+      return <SuppliesScreen pad={here.pad} />;
+    case 'photos':
+      return <PhotosScreen pad={here.pad} />;
+    case 'pad':
+      return <PadScreen pad={here.pad} />;
+    case 'cards':
+      return <CardsScreen pad={here.pad} />;
+    case 'plan':
+      return <PlanScreen pad={here.pad} plan={here.plan} />;
+    case 'guide':
+      return <GuideScreen pad={here.pad} plan={here.plan} />;
+  }
+}

@@ -1,0 +1,59 @@
+import { Component, type ComponentChildren, type VNode } from 'preact';
+import type { Problem } from '../../server/contract/values.ts';
+import { words } from '../words.ts';
+import { Icon } from './icon.tsx';
+
+/** A problem in plain words with what to do, and a way to try again. */
+export function Mishap({ problem, again }: { problem: Problem; again?: () => void }): VNode {
+  return (
+    <div class="mishap" role="alert">
+      <Icon name="caution" />
+      <div>
+        <p>
+          <strong>{problem.detail}</strong>
+        </p>
+        {problem.mend && <p>{problem.mend}</p>}
+        {again && (
+          <button type="button" class="button quiet" onClick={again}>
+            {words.mishap.again}
+          </button>
+        )}
+      </div>
+    </div>
+  );
+}
+
+interface Props {
+  readonly children: ComponentChildren;
+}
+
+/** Keeps a fault in one screen from taking the whole page: says so and offers to draw it again. */
+export class Guarded extends Component<Props, { fault: string | null }> {
+  override state = { fault: null };
+
+  static override getDerivedStateFromError(fault: unknown): { fault: string } {
+    return { fault: fault instanceof Error ? fault.message : String(fault) };
+  }
+
+  override render(): ComponentChildren {
+    const { fault } = this.state as { fault: string | null };
+    if (fault === null) return this.props.children;
+    return (
+      <div class="screen">
+        <div class="mishap" role="alert">
+          <Icon name="caution" />
+          <div>
+            <p>
+              <strong>{words.mishap.drawing}</strong>
+            </p>
+            <p>{words.mishap.drawingMend}</p>
+            <p class="small">{fault}</p>
+            <button type="button" class="button" onClick={() => this.setState({ fault: null })}>
+              {words.mishap.again}
+            </button>
+          </div>
+        </div>
+      </div>
+    );
+  }
+}

@@ -1,0 +1,19 @@
+import type { ReadonlySignal } from '@preact/signals';
+import type { VNode } from 'preact';
+import type { Kept } from '../wire/kept.ts';
+import { words } from '../words.ts';
+import { Mishap } from './mishap.tsx';
+
+interface Props<T> {
+  readonly of: ReadonlySignal<Kept<T>>;
+  readonly again: () => void;
+  readonly children: (value: T) => VNode;
+}
+
+/** Shows a value once it is here; until then that it is coming, or why it does not come. */
+export function Once<T>({ of, again, children }: Props<T>): VNode {
+  const { value, problem, waiting } = of.value;
+  if (value !== null) return children(value);
+  if (problem) return <Mishap problem={problem} again={again} />;
+  return <p class="waiting">{waiting ? words.waiting : ''}</p>;
+}

@@ -1,0 +1,18 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vite';
+import { shelf } from './offline/shelf.ts';
+
+const service = process.env.PLYHUE_SERVICE ?? 'http://127.0.0.1:8080';
+
+export default defineConfig({
+  root: fileURLToPath(new URL('.', import.meta.url)),
+  plugins: [shelf()],
+  build: {
+    outDir: '../dist/web',
+    emptyOutDir: true,
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  server: { host: '127.0.0.1', proxy: { '/api': service } },
+});

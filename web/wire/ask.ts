@@ -1,0 +1,79 @@
+import type { Problem } from '../../server/contract/values.ts';
+import { words } from '../words.ts';
+
+/** What the service said when it could not do what was asked, in words for her. */
+export class Refused extends Error {
+  override readonly name = 'Refused';
+  readonly problem: Problem;
+
+  constructor(problem: Problem) {
+    super(problem.detail);
+    this.problem = problem;
+  }
+}
+
+/** Asks the service for a value; throws Refused with a problem in plain words. */
+export async function ask<T>(method: string, address: string, body?: unknown): Promise<T> {
+  const answer = await send(method, address, body);
+  if (answer.status === 204) return undefined as T;
+  return (await answer.json().catch(() => Promise.reject(unreadable()))) as T;
+}
+
+async function send(method: string, address: string, body: unknown): Promise<Response> {
+  const answer = await fetch(address, {
+    method,
+    ...(body === undefined ? {} : wrapped(body)),
+  }).catch(() => Promise.reject(unreachable()));
+  if (!answer.ok) throw new Refused(await problemOf(answer));
+  return answer;
+}
+
+function wrapped(body: unknown): { body: BodyInit; headers?: Record<string, string> } {
+  if (body instanceof FormData) return { body };
+  return { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } };
+}
+
+async function problemOf(answer: Response): Promise<Problem> {
+  const text = await answer.text().catch(() => '');
+  return problemFrom(answer.status, text);
+}
+
+/** Reads problem details out of an answer that may not hold any. */
+export function problemFrom(status: number, text: string): Problem {
+  try {
+    const problem = JSON.parse(text) as Partial<Problem>;
+    if (typeof problem.detail === 'string') return { ...blank(status), ...problem };
+  } catch {
+    // An answer from something else than the service (a proxy, a restart) has no problem details.
+  }
+  return blank(status);
+}
+
+function blank(status: number): Problem {
+  return {
+    type: 'about:blank',
+    title: words.mishap.title,
+    status,
+    detail: words.mishap.unknown(status),
+    mend: words.mishap.tryAgain,
+  };
+}
+
+/** The refusal that stands for a service that does not answer. */
+export function unreachable(): Refused {
+  return new Refused({
+    ...blank(0),
+    detail: words.mishap.unreachable,
+    mend: words.mishap.unreachableMend,
+  });
+}
+
+function unreadable(): Refused {
+  return new Refused({ ...blank(0), detail: words.mishap.unreadable });
+}
+
+/** Any fault as problem details, so that every place can show it the same way. */
+export function asProblem(fault: unknown): Problem {
+  if (fault instanceof Refused) return fault.problem;
+  return { ...blank(0), detail: fault instanceof Error ? fault.message : String(fault) };
+}

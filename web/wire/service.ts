@@ -1,0 +1,51 @@
+import type { LayoutListing } from '../../server/contract/layouts.ts';
+import type { NewPad, Pad, PadSummary, SheetPatch } from '../../server/contract/pads.ts';
+import type { NewPlan, Plan, PlanSummary } from '../../server/contract/plans.ts';
+import type {
+  Match,
+  NewSupply,
+  Supplies,
+  Supply,
+  SupplyPatch,
+} from '../../server/contract/supplies.ts';
+import type { Corners } from '../../server/contract/values.ts';
+import { ask } from './ask.ts';
+
+/** A side that goes with another: how well, in [0, 1], and why in words. */
+export interface Companion {
+  readonly side: string;
+  readonly score: number;
+  readonly why: string;
+}
+
+/** Every call of the page to the service, by what it is for. */
+export const service = {
+  pads: async (): Promise<PadSummary[]> => list(await ask('GET', '/api/pads'), 'pads'),
+  pad: (pad: string): Promise<Pad> => ask('GET', `/api/pads/${pad}`),
+  startPad: (pad: NewPad): Promise<Pad> => ask('POST', '/api/pads', pad),
+  companions: async (pad: string, side: string): Promise<Companion[]> =>
+    list(await ask('GET', `/api/pads/${pad}/coordination?side=${side}`), 'companions'),
+  moveCorners: (side: string, corners: Corners): Promise<unknown> =>
+    ask('PATCH', `/api/sides/${side}`, { corners }),
+  changeSheet: (sheet: string, change: SheetPatch): Promise<unknown> =>
+    ask('PATCH', `/api/sheets/${sheet}`, change),
+  layouts: async (): Promise<LayoutListing[]> => list(await ask('GET', '/api/layouts'), 'layouts'),
+  plan: (plan: string): Promise<Plan> => ask('GET', `/api/plans/${plan}`),
+  plans: async (pad: string): Promise<PlanSummary[]> =>
+    list(await ask('GET', `/api/plans?pad=${pad}`), 'plans'),
+  makePlan: (plan: NewPlan): Promise<Plan> => ask('POST', '/api/plans', plan),
+  supplies: async (): Promise<Supply[]> => list(await ask('GET', '/api/supplies'), 'supplies'),
+  addSupply: (supply: NewSupply): Promise<Supplies> => ask('POST', '/api/supplies', supply),
+  photographSupplies: (form: FormData): Promise<Supplies> => ask('POST', '/api/supplies', form),
+  changeSupply: (supply: string, change: SupplyPatch): Promise<unknown> =>
+    ask('PATCH', `/api/supplies/${supply}`, change),
+  removeSupply: (supply: string): Promise<void> => ask('DELETE', `/api/supplies/${supply}`),
+  match: (supply: string, side: string): Promise<Match> =>
+    ask('POST', '/api/matches', { supply, side }),
+};
+
+/** A list that comes bare or under its name. */
+function list<T>(answer: unknown, name: string): T[] {
+  if (Array.isArray(answer)) return answer as T[];
+  return (answer as Record<string, T[]>)[name] ?? [];
+}

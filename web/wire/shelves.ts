@@ -1,0 +1,21 @@
+import { service } from './service.ts';
+import { shelfOf } from './kept.ts';
+
+/** What the page knows of the service's values, one shelf a noun. */
+export const padList = shelfOf(() => service.pads());
+export const pads = shelfOf((pad) => service.pad(pad));
+export const layouts = shelfOf(() => service.layouts());
+export const plans = shelfOf((plan) => service.plan(plan));
+export const supplies = shelfOf(() => service.supplies());
+
+/** The companions of a side, best first, at the key `pad/side`. */
+export const companions = shelfOf((key) => {
+  const [pad, side] = key.split('/');
+  return service.companions(pad!, side!);
+});
+
+/** The verdicts of some supplies against one side, at the key `side/supply,supply`. */
+export const matches = shelfOf(async (key) => {
+  const [side, list] = key.split('/');
+  return Promise.all(list!.split(',').map((supply) => service.match(supply, side!)));
+});

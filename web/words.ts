@@ -1,0 +1,280 @@
+import type { PaletteColour, Pattern } from '../server/contract/pads.ts';
+
+/** Every sentence and label of the page; a translation is a second file of this shape. */
+export const words = {
+  name: 'Plyhue',
+  home: 'Plyhue, all pads',
+  skip: 'Skip to the work',
+  close: 'Close',
+  waiting: 'One moment …',
+  titleOf: (screen: string): string => `${screen} · Plyhue`,
+  percent: (share: number): string => `${Math.round(share * 100)} %`,
+  goes: (score: number): string => {
+    if (score >= 0.85) return 'goes beautifully';
+    if (score >= 0.7) return 'goes well';
+    if (score >= 0.5) return 'goes';
+    return 'goes loosely';
+  },
+  stationsLabel: 'Steps of the work',
+  stations: {
+    photos: 'Photos',
+    pad: 'Pad',
+    cards: 'Cards',
+    plan: 'Plan',
+    guide: 'Guide',
+    supplies: 'Supplies',
+  },
+  roles: {
+    base: 'Card base',
+    mat: 'Mat',
+    panel: 'Panel',
+    strip: 'Strip',
+    focal: 'Focal piece',
+    greeting: 'Greeting',
+  },
+  mishap: {
+    title: 'That did not work',
+    again: 'Try again',
+    tryAgain: 'Try again in a moment.',
+    unknown: (status: number): string => `The service answered with ${status}.`,
+    unreachable: 'The service does not answer.',
+    unreachableMend: 'Check that it still runs and that this device is on the same network.',
+    unreadable: 'The answer of the service could not be read.',
+    drawing: 'This part of the page could not be drawn.',
+    drawingMend: 'Your pads and plans are safe. Try again, or go to another step above.',
+  },
+  settings: {
+    title: 'Your table',
+    look: 'Light',
+    looks: { auto: 'as the device', light: 'light', dark: 'dark' },
+    ruler: 'Ruler',
+    rulers: { in: 'inches', mm: 'millimetres' },
+    print: 'Paper in your printer',
+    prints: { letter: 'Letter', a4: 'A4' },
+    kept: 'Kept on this device.',
+  },
+  pads: {
+    title: 'Pads',
+    heading: 'Your pads',
+    lead: 'Photograph a pad of patterned papers once. See which papers belong together, and cut cards that show it.',
+    start: 'Start a new pad',
+    name: 'Name of the pad',
+    nameHint: 'as it says on the cover',
+    size: 'Size of its sheets',
+    ownSize: 'another',
+    width: 'Width',
+    height: 'Height',
+    create: 'Start with photos',
+    summary: (sheets: number, size: string): string =>
+      sheets === 0 ? `no sheets yet, ${size}` : `${count(sheets, 'sheet')}, ${size}`,
+  },
+  photos: {
+    heading: 'Photograph the papers',
+    how: 'How to lay them',
+    steps: [
+      'Lay as many sheets as fit, a finger’s width apart, on a plain table in soft daylight. Put a plain white card beside them. Photograph the fronts from straight above.',
+      'Turn every sheet over where it lies. Photograph the backs.',
+      'Lay the next sheets and go on until the pad is in.',
+    ],
+    intake: 'Add photos',
+    camera: 'Take a photo',
+    choose: 'Choose photos',
+    drop: 'or drop them here, as many as you like',
+    order: 'In which order were they taken?',
+    orders: { 'in-turn': 'front, back, front, back', fronts: 'only fronts', backs: 'only backs' },
+    tableful: (number: number): string => `Table ${number}`,
+    faces: { front: 'Fronts', back: 'Backs' },
+    add: { front: 'Add the fronts', back: 'Add the backs' },
+    missing: {
+      front: 'No photo of the fronts yet.',
+      back: 'Now turn every sheet over where it lies.',
+    },
+    found: (sheets: number): string =>
+      sheets === 0 ? 'No sheets found.' : `Found ${count(sheets, 'sheet')}.`,
+    whites: {
+      found: 'White card found.',
+      tapped: 'White card as you showed it.',
+      none: 'No white card found: the colours are less sure.',
+    },
+    openPhoto: (face: string, sheets: number): string =>
+      `${face}: ${count(sheets, 'sheet')} found. Open to put corners right.`,
+    states: {
+      waiting: (): string => 'Waiting its turn',
+      sending: (sent: number): string => `Sent ${Math.round(sent * 100)} %`,
+      reading: (): string => 'Sent. Finding the sheets and reading their colours …',
+      found: (_sent: number, found: number): string => `Found ${count(found, 'sheet')}`,
+      refused: (): string => '',
+    },
+    stop: 'Take away',
+    corners: 'Put the corners right',
+    cornersHow:
+      'Choose a sheet below the photo, then drag its corners. With the keyboard: Tab to a corner, arrow keys to walk it, Shift for small steps.',
+    cornersSaved: 'The corners are saved and the colours are read again.',
+    cornersSaving: 'Reading this sheet again …',
+    cornerNames: ['top left', 'top right', 'bottom right', 'bottom left'],
+    corner: (index: number): string =>
+      `Corner ${['top left', 'top right', 'bottom right', 'bottom left'][index]!}`,
+    sheetsOn: 'Sheets on this photo',
+    pairs: (sheets: number): string => `Fronts and backs: ${count(sheets, 'sheet')}`,
+    pairsHow: 'Paired by where they lay. If a pair is wrong, touch it and choose the right back.',
+    changeBack: ': change its back',
+    backOf: (label: string): string => `What is on the back of ${label}?`,
+    noBack: 'It has no back',
+    onward: 'See the pad',
+  },
+  pad: {
+    story: 'Colours of this pad',
+    carriedBy: (sides: number): string => `on ${count(sides, 'side')}`,
+    sets: 'One print, several colours',
+    sheets: (sheets: number): string => `All ${count(sheets, 'sheet')}`,
+    sheetName: (label: string): string => label,
+    sideName: (label: string, face: 'front' | 'back'): string => `${label}, ${face}`,
+    openSide: (label: string, face: 'front' | 'back'): string =>
+      `${label}, ${face}: look closer and see what goes with it`,
+    copies: (copies: number): string => `${copies} of it`,
+    bridge: 'ties colours together',
+    missing: { front: 'no front yet', back: 'no back yet' },
+    palette: (palette: readonly PaletteColour[]): string =>
+      palette.map(({ name, share }) => `${name} ${Math.round(share * 100)} %`).join(', '),
+    ground: '(ground)',
+    traits: (pattern: Pattern, repeat: string | null): string => {
+      const direction = {
+        none: 'no up or down',
+        'two-way': 'runs in two directions',
+        'one-way': 'has an up',
+      }[pattern.direction];
+      const busy = pattern.busyness > 0.6 ? 'busy' : pattern.busyness > 0.3 ? 'lively' : 'calm';
+      const again = repeat === null ? '' : `, repeats every ${repeat}`;
+      return `${sentence(pattern.scale)} print, ${busy}, ${direction}${again}.`;
+    },
+    goesWith: 'What goes with this?',
+    onward: 'Choose cards',
+    emptyTitle: 'No papers yet',
+    empty: 'Photograph the sheets of this pad and they will lie here.',
+    toPhotos: 'Photograph the papers',
+  },
+  cards: {
+    heading: 'Which cards shall we make?',
+    lead: 'Touch a layout to add one. Each letter is one paper.',
+    size: (size: string): string => `Card ${size}`,
+    papers: (papers: number): string => count(papers, 'paper'),
+    more: (name: string): string => `One more: ${name}`,
+    fewer: (name: string): string => `One fewer: ${name}`,
+    howMany: (name: string): string => `How many: ${name}`,
+    batch: 'Your batch',
+    chosen: (cards: number): string => (cards === 0 ? 'No cards yet' : count(cards, 'card')),
+    sheets: (sheets: number, has: number): string =>
+      sheets > has
+        ? `takes at least ${count(sheets, 'sheet')}; the pad has ${has}`
+        : `takes at least ${count(sheets, 'sheet')} of ${has}`,
+    plan: 'Choose the papers for me',
+    planning: 'Laying papers together …',
+  },
+  plan: {
+    heading: (cards: number): string => `Your ${count(cards, 'card')}`,
+    verdict: 'How good this plan is',
+    uses: (sheets: number, fewest: number, proven: boolean): string => {
+      const used = `It takes ${count(sheets, 'sheet')}.`;
+      if (sheets > fewest || !proven) return used;
+      return `${used} Fewer would not do.`;
+    },
+    weakestIs: (card: number): string => `Card ${card} is the weakest`,
+    weakest: 'weakest',
+    pinned: 'kept',
+    card: (number: number): string => `Card ${number}`,
+    replanned: 'The cards are planned again.',
+    steps: 'Undo and redo',
+    undo: 'Undo',
+    redo: 'Redo',
+    taste: 'How do you like them?',
+    tastes: {
+      contrast: { least: 'closely matched', most: 'lively contrast' },
+      busy: { least: 'calm', most: 'busy' },
+      bold: { least: 'soft', most: 'bold' },
+    },
+    tasteOf: (least: string, most: string): string => `From ${least} to ${most}`,
+    otherCards: 'Other cards',
+    toGuide: 'To the cutting guide',
+    cardBefore: 'Card before',
+    cardAfter: 'Card after',
+    layers: 'Its layers, top to bottom',
+    why: 'Why they go together',
+    swap: 'swap',
+    keep: (role: string): string => `Keep this for: ${role}`,
+    instead: 'What else could lie here, best first',
+    use: (name: string): string => `Use ${name}`,
+    wanted: (name: string): string => `cardstock to find: ${name}`,
+    plain: 'plain cardstock',
+    noCardstock: 'Add your cardstock under Supplies, and it can be chosen here.',
+    noneTitle: 'No plan yet',
+    none: 'Choose some cards first; the papers are laid for you.',
+    toCards: 'Choose cards',
+  },
+  supplies: {
+    heading: 'Cardstock and ink',
+    add: 'Add cardstock or ink',
+    none: 'Nothing here yet. Lay squares of your cardstock and ink smears on white card and photograph them together, or type a colour.',
+    cardstock: 'Cardstock',
+    inks: 'Inks',
+    kind: 'What is it?',
+    kinds: { cardstock: 'cardstock', ink: 'ink' },
+    way: 'Where is the colour?',
+    ways: { photo: 'on a photo', typed: 'I type it' },
+    photoHow:
+      'Lay squares of cardstock, or smears of ink, on white card, a finger’s width apart. All of them are found at once.',
+    photo: 'The photo',
+    colour: 'The colour',
+    colourHint: '#0f5257, teal, or lab 32 -18 -9',
+    colourUnread: 'Write it as #0f5257, as a word like teal, or as three numbers: lab 32 -18 -9.',
+    name: 'Name',
+    nameOf: (name: string): string => `Name of ${name}`,
+    left: (sheets: number): string => `${count(sheets, 'sheet')} left`,
+    reading: 'Reading the colours …',
+    lay: 'Add it',
+    added: (supplies: number): string => `${supplies} added.`,
+  },
+  match: {
+    heading: 'Does it match?',
+    lead: 'Touch a paper: every cardstock and ink is laid beside its nearest colour.',
+    pad: 'Pad',
+    papers: 'Papers',
+    against: (side: string): string => `Beside ${side}`,
+    beside: (colour: string): string => `beside its ${colour}`,
+    verdicts: {
+      match: 'matches',
+      close: 'close',
+      apart: 'apart',
+      'cannot tell': 'cannot tell',
+    },
+    difference: (difference: number, uncertainty: number): string =>
+      `Difference ${difference.toFixed(1)}, give or take ${uncertainty.toFixed(1)} (CIEDE2000).`,
+  },
+  guide: {
+    heading: 'Cut and build',
+    print: (paper: string): string => `Print on ${paper}`,
+    caution:
+      'A photo is not a measurement: hold the real papers together in daylight before the first cut. Mind the blade, keep fingers behind the guard, and follow the maker’s instructions.',
+    done: (done: number, all: number): string => `${done} of ${all} steps done`,
+    progress: 'Steps done',
+    all: 'All steps',
+    step: (number: number, count: number): string => `Step ${number} of ${count}`,
+    cut: (sheet: string): string => `Cut ${sheet}`,
+    piece: (size: string, role: string, card: number, face: 'front' | 'back'): string =>
+      `${size}: ${role.toLowerCase()} of card ${card}, ${face} up`,
+    make: (card: number, layout: string): string => `Build card ${card}: ${layout}`,
+    layer: (role: string, size: string, stuff: string): string => `${role}, ${size}: ${stuff}`,
+    before: 'Back',
+    after: 'Skip',
+    tick: 'Done',
+    untick: 'Not done yet',
+    isDone: ' (done)',
+  },
+};
+
+function count(number: number, noun: string): string {
+  return `${number} ${noun}${number === 1 ? '' : 's'}`;
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
