@@ -1,0 +1,125 @@
+import { expected, Refusal } from '../refusals/refusal.ts';
+import type { PlanAsk } from './ask.ts';
+import { designsOf } from './options.ts';
+import type { Pin } from './plan.ts';
+import { possible, wishesOf } from './wishes.ts';
+import type { Wish } from './wishes.ts';
+
+/** Up to this many wishes that clash at once are looked for by trying all such sets. */
+const SMALL = 3;
+
+/**
+ * Refuses an ask that no plan can meet: too few sheets for the slots, wishes that speak of nothing on
+ * the table, or wishes that clash; of these the smallest set is named (all sets of up to three are
+ * tried; a larger one is thinned until every member is needed).
+ */
+export function refuseImpossible(ask: PlanAsk): void {
+  enoughSheets(ask);
+  ask.pins.forEach((pin, at) => understood(ask, pin, `pins[${at}]`));
+  const wishes = wishesOf(ask);
+  if (possible(ask, wishes)) return;
+  const clash = smallest(ask, wishes);
+  throw new Refusal({
+    kind: 'clash',
+    field: clash.some((wish) => wish.kind === 'pin') ? 'pins' : 'without',
+    received: clash.map((wish) => (wish.kind === 'pin' ? wish.pin : { without: wish.sheet })),
+    message: `These wishes cannot all hold: ${clash.map((wish) => said(ask, wish)).join('; ')}.`,
+    mend: 'Take back one of them.',
+  });
+}
+
+function enoughSheets(ask: PlanAsk): void {
+  const count = (without: readonly string[]): number =>
+    designsOf(ask.pad.sheets, without).reduce((sum, { sheet }) => sum + sheet.copies, 0);
+  const needed = ask.scheme.slots.length;
+  const have = count(ask.without);
+  if (have >= needed) return;
+  const missing = needed - have;
+  throw new Refusal({
+    kind: 'does-not-fit',
+    field: count([]) >= needed ? 'without' : 'cards',
+    received: have,
+    message: `Expected at least ${needed} sheets for the pad but received ${have}: ${missing} ${missing === 1 ? 'sheet is' : 'sheets are'} missing for these cards.`,
+    mend:
+      count([]) >= needed
+        ? 'Leave fewer sheets out, or make fewer cards.'
+        : 'Make fewer cards, choose layouts with less patterned paper, or photograph more sheets.',
+  });
+}
+
+function understood(ask: PlanAsk, pin: Pin, field: string): void {
+  const card = ask.cards.find(({ number }) => number === pin.card);
+  if (card === undefined) throw missing('a card of the batch', `${field}.card`, pin.card);
+  const layer = card.layout.layers.find(({ id }) => id === pin.layer);
+  if (layer === undefined)
+    throw missing(`a layer of '${card.layout.name}'`, `${field}.layer`, pin.layer);
+  if (layer.material === 'cardstock' && (pin.sheet !== undefined || pin.side !== undefined))
+    throw expected(
+      'a cardstock',
+      field,
+      pin,
+      `The layer '${pin.layer}' is cut from cardstock: pin a cardstock to it.`,
+    );
+  if (layer.material === 'patterned' && pin.supply !== undefined)
+    throw expected(
+      'a sheet of the pad',
+      field,
+      pin,
+      `The layer '${pin.layer}' is cut from patterned paper: pin a sheet or a side to it.`,
+    );
+  const sides = ask.pad.sheets.flatMap((sheet) =>
+    [sheet.front, sheet.back].flatMap((side) => (side === null ? [] : [{ sheet, side }])),
+  );
+  if (pin.sheet !== undefined && !sides.some(({ sheet }) => sheet.id === pin.sheet))
+    throw missing('a sheet of the pad', `${field}.sheet`, pin.sheet);
+  if (pin.side !== undefined && !sides.some(({ side }) => side.id === pin.side))
+    throw missing('a side of the pad', `${field}.side`, pin.side);
+  const stock = ask.supplies.find(({ id }) => id === pin.supply);
+  if (pin.supply !== undefined && (stock?.kind !== 'cardstock' || stock.sheets === 0))
+    throw missing('a cardstock that is left', `${field}.supply`, pin.supply);
+}
+
+function missing(what: string, field: string, received: unknown): Refusal {
+  return expected(what, field, received, 'Choose one from the list on the page.', 'not-found');
+}
+
+function smallest(ask: PlanAsk, wishes: readonly Wish[]): readonly Wish[] {
+  for (let size = 1; size <= SMALL; size++) {
+    const found = subsets(wishes, size).find((set) => !possible(ask, set));
+    if (found !== undefined) return found;
+  }
+  return wishes.reduce<readonly Wish[]>((kept, wish) => {
+    const less = kept.filter((other) => other !== wish);
+    return possible(ask, less) ? kept : less;
+  }, wishes);
+}
+
+function subsets<T>(list: readonly T[], size: number): T[][] {
+  if (size === 0) return [[]];
+  return list.flatMap((first, at) =>
+    subsets(list.slice(at + 1), size - 1).map((rest) => [first, ...rest]),
+  );
+}
+
+function said(ask: PlanAsk, wish: Wish): string {
+  const label = (id: string): string =>
+    ask.pad.sheets.find((sheet) => sheet.id === id)?.label ?? id;
+  if (wish.kind === 'without') return `without ${label(wish.sheet)}`;
+  const { pin } = wish;
+  const what = [
+    ...(pin.sheet === undefined ? [] : [label(pin.sheet)]),
+    ...(pin.side === undefined ? [] : [sideWords(ask, pin.side)]),
+    ...(pin.supply === undefined
+      ? []
+      : [ask.supplies.find(({ id }) => id === pin.supply)?.name ?? pin.supply]),
+  ];
+  return `${what.join(', ')} on ${pin.layer} of card ${pin.card}`;
+}
+
+function sideWords(ask: PlanAsk, id: string): string {
+  for (const sheet of ask.pad.sheets) {
+    if (sheet.front?.id === id) return `the front of ${sheet.label}`;
+    if (sheet.back?.id === id) return `the back of ${sheet.label}`;
+  }
+  return id;
+}

@@ -1,0 +1,86 @@
+import type { PlacedPiece } from '../cutting/piece.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import type { Layer } from '../layouts/layout.ts';
+import type { Side } from '../pad/pad.ts';
+import type { PlanAsk } from './ask.ts';
+import type { Shown } from './card-score.ts';
+import { createColourTable } from './coordination/look.ts';
+import type { ColourTable, Look } from './coordination/look.ts';
+import { pairScore } from './coordination/pair-score.ts';
+import { lookOfSide, lookOfSolid, reachOf } from './coordination/shown.ts';
+import { lies } from './lying.ts';
+import type { Option } from './options.ts';
+
+/** What every option shows on every layer, and the scores of the pairs, each worked out once. */
+export interface LookBook {
+  readonly table: ColourTable;
+  shown(option: Option, layer: Layer, pieces: readonly PlacedPiece[]): Shown;
+  score(a: Look, b: Look, touching: boolean): number;
+}
+
+export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'shown'>): LookBook {
+  const table = createColourTable();
+  const looks = new Map<string, Look>();
+  const indices = new Map<object, number[]>();
+  const numbers = new Map<Look, number>();
+  const scores: (number | undefined)[][][] = [[], []];
+
+  const kept = (key: string, make: () => Look): Look => {
+    const known = looks.get(key);
+    if (known !== undefined) return known;
+    const look = make();
+    looks.set(key, look);
+    numbers.set(look, numbers.size);
+    return look;
+  };
+  const lookOfPaper = (side: Side, layer: Layer, pieces: readonly PlacedPiece[]): Look => {
+    const own = pieces.find(({ piece }) => piece.layer === layer.id);
+    const place = own === undefined ? null : (ask.shown?.(side.id, own) ?? null);
+    const palette = place ?? side.palette;
+    const shortEdge = toMillimetres(
+      layer.box.width < layer.box.height ? layer.box.width : layer.box.height,
+    );
+    const reach = place === null ? reachOf(shortEdge, side.pattern.scale) : 1;
+    const key = place === null ? `${side.id} ${reach}` : `${side.id} at ${own!.piece.id}`;
+    return kept(key, () => {
+      let known = indices.get(palette);
+      if (known === undefined) {
+        known = palette.colours.map((colour) => table.add(colour));
+        indices.set(palette, known);
+      }
+      return lookOfSide(palette, side.pattern, known, reach);
+    });
+  };
+  return {
+    table,
+    shown(option, layer, pieces) {
+      if (option.kind === 'paper') {
+        const mine = pieces.filter(({ piece }) => piece.layer === layer.id);
+        return {
+          look: lookOfPaper(option.side, layer, pieces),
+          side: option.side.id,
+          lying: mine.some((placed) => lies(option.side.pattern, placed)),
+          wanted: false,
+        };
+      }
+      const solid = option.kind === 'supply' ? option.supply : { lab: option.lab, uncertainty: 0 };
+      const key =
+        option.kind === 'supply'
+          ? `supply ${option.supply.id}`
+          : `wanted ${option.lab.l} ${option.lab.a} ${option.lab.b}`;
+      return {
+        look: kept(key, () => lookOfSolid(solid, table)),
+        side: null,
+        lying: false,
+        wanted: option.kind === 'wanted',
+      };
+    },
+    score(a, b, touching) {
+      const first = numbers.get(a)!;
+      const second = numbers.get(b)!;
+      const rows = scores[touching ? 1 : 0]!;
+      const row = (rows[Math.max(first, second)] ??= []);
+      return (row[Math.min(first, second)] ??= pairScore(a, b, table, ask.taste, touching));
+    },
+  };
+}

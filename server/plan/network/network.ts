@@ -1,0 +1,38 @@
+import { valueAt } from './factor.ts';
+import type { Factor } from './factor.ts';
+
+/**
+ * The cost network over the slots: each variable is a slot, each value a design of the pad, each
+ * factor the score of the cards that are cut from these slots. Wanted: the choice of greatest sum in
+ * which each slot takes a design that it may and no design is used more often than it has copies.
+ */
+export interface Network {
+  /** The designs that each slot may take. */
+  readonly allowed: readonly (readonly number[])[];
+  /** Copies of each design. */
+  readonly copies: readonly number[];
+  readonly factors: readonly Factor[];
+}
+
+export interface Solution {
+  /** Design of each slot; null when there is no possible choice. */
+  readonly choice: readonly number[] | null;
+  readonly value: number;
+  /** No choice is worth more. */
+  readonly bound: number;
+  readonly proven: boolean;
+  /** Nodes of the search. */
+  readonly steps: number;
+}
+
+/** When to stop: after so many nodes, or when `until` says so. */
+export type Limit = { readonly steps: number } | { readonly until: () => boolean };
+
+export function worth(network: Network, choice: ArrayLike<number>): number {
+  let sum = 0;
+  for (const factor of network.factors) sum += valueAt(factor, choice);
+  return sum;
+}
+
+/** Differences below this are rounding of sums, not of worth. */
+export const HAIR = 1e-9;

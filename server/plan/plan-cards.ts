@@ -1,0 +1,49 @@
+import type { PlanAsk } from './ask.ts';
+import { instanceOf } from './instance.ts';
+import type { Instance } from './instance.ts';
+import { solve } from './network/solve.ts';
+import type { Solution } from './network/network.ts';
+import { notesOf } from './notes.ts';
+import type { Plan } from './plan.ts';
+import { readCards } from './read-plan.ts';
+
+/**
+ * The best plan for a batch: which sheet each slot is cut from, which side every piece shows, which
+ * cardstock every mat and base takes.
+ *
+ * Takes       the pad as read, the cards with their layouts, a cutting scheme, her supplies, her pins
+ *             and taste, a seed, and a limit (nodes of the search, or a question that is asked).
+ * Gives       the plan with its value (sum of the card scores, each in [0, 1]) and a bound that no plan
+ *             on these slots can pass; `proven` when they are equal. Throws a Refusal 'does-not-fit'
+ *             when there are fewer sheets than slots, 'clash' when her wishes cannot all hold.
+ * Method      with the sheets in the slots fixed the cards are independent, so sides and cardstock are
+ *             maximised out exactly; what remains is a cost network over the slots, solved by branch
+ *             and bound (network/solve.ts).
+ * Checked     by `checkPlan`, written apart from it, and against brute force on small worlds.
+ */
+export function planCards(ask: PlanAsk): Plan {
+  const instance = instanceOf(ask);
+  return planOf(instance, solve(instance.network, [], ask.seed, ask.limit));
+}
+
+/** The plan that a solution stands for. */
+export function planOf(instance: Instance, solution: Solution): Plan {
+  if (solution.choice === null)
+    throw new RangeError('Expected some choice of sheets, as the wishes were found possible');
+  const { choice } = solution;
+  const cards = readCards(instance, choice);
+  const value = cards.reduce((sum, card) => sum + card.score, 0);
+  return {
+    cards,
+    slots: Object.fromEntries(
+      instance.ask.scheme.slots.map((slot, at) => [
+        slot.id,
+        instance.designs[choice[at]!]!.sheet.id,
+      ]),
+    ),
+    value,
+    bound: solution.proven ? value : Math.max(value, solution.bound),
+    proven: solution.proven,
+    notes: notesOf(instance.ask, cards),
+  };
+}
