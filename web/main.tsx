@@ -1,11 +1,17 @@
 import { render } from 'preact';
 import './look/index.css';
-import { takeUp } from './photos/queue.ts';
+import { retryLost, takeUp } from './photos/queue.ts';
+import { onComingBack } from './table/coming-back.ts';
+import { padList, pads, supplies } from './wire/shelves.ts';
 import { App } from './table/app.tsx';
 
 const table = document.getElementById('table');
 if (table) render(<App />, table);
 void takeUp();
+onComingBack(() => {
+  retryLost();
+  for (const shelf of [padList, pads, supplies]) shelf.freshAll();
+});
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) {
   addEventListener('load', () => {

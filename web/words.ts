@@ -56,7 +56,14 @@ export const words = {
   pads: {
     title: 'Pads',
     heading: 'Your pads',
-    lead: 'Photograph a pad of patterned papers once. See which papers belong together, and cut cards that show it.',
+    welcome: 'Papers that belong together',
+    way: [
+      'Photograph the papers of a pad, front and back.',
+      'See their colours, and which go together.',
+      'Choose cards; the papers are laid for you.',
+      'Cut from a guide, true to the ruler.',
+    ],
+    lead: 'A pad of patterned papers, a few photos, and you have cards whose papers suit each other, with a guide to cut them from.',
     start: 'Start a new pad',
     name: 'Name of the pad',
     nameHint: 'as it says on the cover',
@@ -147,6 +154,9 @@ export const words = {
       const again = repeat === null ? '' : `, repeats every ${repeat}`;
       return `${sentence(pattern.scale)} print, ${busy}, ${direction}${again}.`;
     },
+    label: 'Its name',
+    copyCount: 'How many of it',
+    factsSaved: 'Saved.',
     goesWith: 'What goes with this?',
     onward: 'Choose cards',
     emptyTitle: 'No papers yet',

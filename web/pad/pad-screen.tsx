@@ -52,7 +52,7 @@ function Spread({ pad }: { pad: Pad }): VNode {
           {words.pad.onward} <Icon name="next" />
         </Link>
       </div>
-      {open !== null && <SideSheet pad={pad} side={open} show={setOpen} />}
+      {open !== null && <SideSheet key={open} pad={pad} side={open} show={setOpen} />}
     </>
   );
 }

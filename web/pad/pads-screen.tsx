@@ -6,14 +6,17 @@ import { words } from '../words.ts';
 import { padList } from '../wire/shelves.ts';
 import { NewPadSheet } from './new-pad-sheet.tsx';
 import { PadStack } from './pad-stack.tsx';
+import { WayDrawn } from './way-drawn.tsx';
 
 /** Where she begins: her pads as stacks of paper, and an empty place for a new one. */
 export function PadsScreen(): VNode {
   const [starting, setStarting] = useState(false);
   return (
     <div class="screen">
-      <h1>{words.pads.heading}</h1>
+      <h1>{words.pads.welcome}</h1>
       <p class="lead">{words.pads.lead}</p>
+      <WayDrawn />
+      <h2>{words.pads.heading}</h2>
       <Once of={padList.at('all')} again={() => void padList.fresh('all')}>
         {(list) => (
           <ul class="pads">

@@ -6,6 +6,7 @@ import { lengthFor } from '../lengths/lengths.ts';
 import { words } from '../words.ts';
 import { PaletteWords } from './palette-words.tsx';
 import { sideIn } from './sides.ts';
+import { SheetFacts } from './sheet-facts.tsx';
 import { GoesWith } from './goes-with.tsx';
 
 interface Props {
@@ -39,6 +40,7 @@ export function SideSheet({ pad, side, show }: Props): VNode | null {
           ))}
         </div>
       </div>
+      <SheetFacts pad={pad.id} sheet={faced.sheet} />
       <GoesWith pad={pad} side={side} show={show} />
     </Dialog>
   );

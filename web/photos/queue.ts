@@ -39,6 +39,13 @@ export function retry(id: number): void {
   pump();
 }
 
+/** Sends again what only the lost connection stopped. */
+export function retryLost(): void {
+  for (const { id, state, problem } of sendings.peek()) {
+    if (state === 'refused' && problem?.status === 0) retry(id);
+  }
+}
+
 export function stop(id: number): void {
   underway.get(id)?.stop();
   underway.delete(id);

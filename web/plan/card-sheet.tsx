@@ -9,6 +9,8 @@ import { words } from '../words.ts';
 import { Alternatives } from './alternatives.tsx';
 import { LayerLine } from './layer-line.tsx';
 import { layoutOf } from './layout-of.ts';
+import { StepButtons } from './step-buttons.tsx';
+import type { Step } from './steps.ts';
 import type { OnTable } from './table-of.ts';
 
 interface Props {
@@ -19,6 +21,7 @@ interface Props {
   readonly problem: Problem | null;
   readonly pin: (pins: Pin[]) => void;
   readonly show: (card: number | null) => void;
+  readonly showStep: (step: Step) => void;
 }
 
 /** One card close up: its layers, why they go together, and what could lie there instead. */
@@ -31,6 +34,7 @@ export function CardSheet(props: Props): VNode {
       <div class={busy ? 'card-close busy' : 'card-close'} aria-busy={busy}>
         <div class="card-close-picture">
           <img src={card.picture} alt={card.why} />
+          <StepButtons pad={table.pad.id} plan={table.plan.id} show={props.showStep} />
           <Neighbours number={card.number} count={table.plan.cards.length} show={show} />
         </div>
         <div class="card-close-words">

@@ -11,10 +11,11 @@ import { asProblem } from '../wire/ask.ts';
 import { CardSheet } from './card-sheet.tsx';
 import { replan } from './make-plan.ts';
 import { PlannedPicture } from './planned-picture.tsx';
-import { stepsOf, type Wishes } from './steps.ts';
+import { stepsOf, type Step, type Wishes } from './steps.ts';
 import type { OnTable } from './table-of.ts';
 import { TasteSliders } from './taste-sliders.tsx';
 import { StepButtons } from './step-buttons.tsx';
+import { useStepKeys } from './step-keys.ts';
 import { wishesOf } from './wishes.ts';
 import { Verdict } from './verdict.tsx';
 
@@ -25,6 +26,11 @@ export function PlanTable(table: OnTable): VNode {
   const [problem, setProblem] = useState<Problem | null>(null);
   const [busy, setBusy] = useState(false);
   const wishes = wishesOf(plan, stepsOf(pad.id));
+
+  function showStep(step: Step): void {
+    settle({ at: 'plan', pad: pad.id, plan: step.plan });
+  }
+  useStepKeys(pad.id, plan.id, showStep);
 
   async function wish(change: Partial<Wishes>): Promise<void> {
     setBusy(true);
@@ -43,11 +49,7 @@ export function PlanTable(table: OnTable): VNode {
     <>
       <div class="heading-line">
         <h1>{words.plan.heading(plan.cards.length)}</h1>
-        <StepButtons
-          pad={pad.id}
-          plan={plan.id}
-          show={(step) => settle({ at: 'plan', pad: pad.id, plan: step.plan })}
-        />
+        <StepButtons pad={pad.id} plan={plan.id} show={showStep} />
       </div>
       <Verdict table={table} open={setOpen} />
       {problem && <Mishap problem={problem} />}
@@ -81,6 +83,7 @@ export function PlanTable(table: OnTable): VNode {
           problem={problem}
           pin={(pins) => void wish({ pins })}
           show={setOpen}
+          showStep={showStep}
         />
       )}
     </>

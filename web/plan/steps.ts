@@ -17,6 +17,14 @@ export function stepsOf(pad: string): readonly Step[] {
   return steps.value[pad] ?? [];
 }
 
+/** The steps on either side of a plan. */
+export function neighbours(pad: string, plan: string): { before?: Step; after?: Step } {
+  const all = stepsOf(pad);
+  const at = all.findIndex((step) => step.plan === plan);
+  const [before, after] = at < 0 ? [] : [all[at - 1], all[at + 1]];
+  return { ...(before && { before }), ...(after && { after }) };
+}
+
 /** Puts a new step after the plan it came from; what she had undone falls away. */
 export function noteStep(pad: string, step: Step, from: string | null): void {
   const before = steps.peek()[pad] ?? [];

@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { CardsScreen } from '../cards/cards-screen.tsx';
 import { GuideScreen } from '../guide/guide-screen.tsx';
@@ -11,22 +11,28 @@ import { words } from '../words.ts';
 import { Announcer } from './announce.tsx';
 import { Masthead } from './masthead.tsx';
 import { Guarded } from './mishap.tsx';
-import { address, place, type Place } from './way.ts';
+import { place, type Place } from './way.ts';
 
 /** The whole page: the ruler at the top, one station below it. */
 export function App(): VNode {
   const here = place.value;
+  const screen = here.at === 'pads' ? 'pads' : `${here.at}/${here.pad ?? ''}`;
+  const work = useRef<HTMLElement>(null);
+  const before = useRef(screen);
   useEffect(() => {
     document.title = words.titleOf(here.at === 'pads' ? words.pads.title : words.stations[here.at]);
-  }, [here]);
+    // Who goes to another station by keyboard or by ear stands at its beginning.
+    if (before.current !== screen) work.current?.focus({ preventScroll: true });
+    before.current = screen;
+  }, [screen]);
   return (
     <>
       <a class="skip" href="#work">
         {words.skip}
       </a>
       <Masthead />
-      <main id="work" tabIndex={-1}>
-        <Guarded key={address(here)}>
+      <main id="work" ref={work} tabIndex={-1}>
+        <Guarded key={screen}>
           <Screen here={here} />
         </Guarded>
       </main>

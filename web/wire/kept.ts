@@ -15,6 +15,8 @@ export interface Shelf<T> {
   at(key: string): ReadonlySignal<Kept<T>>;
   /** Asks again; what is shown stays until the answer is here. */
   fresh(key: string): Promise<void>;
+  /** Asks again for everything that someone has looked at. */
+  freshAll(): void;
   /** Puts in a value that another answer brought along. */
   put(key: string, value: T): void;
 }
@@ -35,7 +37,10 @@ export function shelfOf<T>(read: (key: string) => Promise<T>): Shelf<T> {
   async function fetchInto(key: string, into: Signal<Kept<T>>): Promise<void> {
     into.value = { ...into.peek(), waiting: true };
     try {
-      into.value = { value: await read(key), problem: null, waiting: false };
+      const value = await read(key);
+      // An equal answer keeps the value as it is, so that nothing is drawn again.
+      const same = JSON.stringify(value) === JSON.stringify(into.peek().value);
+      into.value = { value: same ? into.peek().value : value, problem: null, waiting: false };
     } catch (fault) {
       into.value = { value: into.peek().value, problem: asProblem(fault), waiting: false };
     }
@@ -45,6 +50,9 @@ export function shelfOf<T>(read: (key: string) => Promise<T>): Shelf<T> {
     at: place,
     fresh: async (key) => {
       await fetchInto(key, place(key));
+    },
+    freshAll: () => {
+      for (const [key, found] of places) if (!found.peek().waiting) void fetchInto(key, found);
     },
     put: (key, value) => {
       const now = { value, problem: null, waiting: false };

@@ -1,0 +1,51 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Sheet, SheetPatch } from '../../server/contract/pads.ts';
+import type { Problem } from '../../server/contract/values.ts';
+import { announce } from '../table/announce.tsx';
+import { Mishap } from '../table/mishap.tsx';
+import { words } from '../words.ts';
+import { asProblem } from '../wire/ask.ts';
+import { service } from '../wire/service.ts';
+import { pads } from '../wire/shelves.ts';
+
+/** What a photo cannot tell of a sheet: what she calls it, and how many of it the pad holds. */
+export function SheetFacts({ pad, sheet }: { pad: string; sheet: Sheet }): VNode {
+  const [problem, setProblem] = useState<Problem | null>(null);
+
+  async function save(change: SheetPatch): Promise<void> {
+    setProblem(null);
+    try {
+      await service.changeSheet(sheet.id, change);
+      await pads.fresh(pad);
+      announce(words.pad.factsSaved);
+    } catch (fault) {
+      setProblem(asProblem(fault));
+    }
+  }
+
+  return (
+    <div class="sheet-facts">
+      <label class="field">
+        <span>{words.pad.label}</span>
+        <input
+          value={sheet.label}
+          maxLength={60}
+          autoComplete="off"
+          onChange={(event) => void save({ label: event.currentTarget.value.trim() })}
+        />
+      </label>
+      <label class="field">
+        <span>{words.pad.copyCount}</span>
+        <input
+          type="number"
+          min="1"
+          max="24"
+          value={sheet.copies}
+          onChange={(event) => void save({ copies: Number(event.currentTarget.value) })}
+        />
+      </label>
+      {problem && <Mishap problem={problem} />}
+    </div>
+  );
+}
