@@ -34,7 +34,7 @@ export function readPattern(
   return {
     repeat: repeat === null ? null : (repeat * sheet) / FIELDS,
     scale: size === null ? sheet : size * millimetresPerPixel,
-    ...directionOf(outlines),
+    ...directionOf(labels, colours.length),
     busyness: busynessOf(
       labels,
       palette.colours.map(({ share }) => share),

@@ -42,7 +42,7 @@ const RUNS = [
   [-1, 1],
 ] as const;
 /** Diameter of a disc over the mean of the narrowest of its four runs, by a fine raster of one disc. */
-const DOT = 1.42;
+const DOT = 1.444;
 
 function same({ width, height, of }: Labels, x: number, y: number, label: number): boolean {
   return x >= 0 && x < width && y >= 0 && y < height && of[y * width + x] === label;
