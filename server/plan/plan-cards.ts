@@ -7,6 +7,8 @@ import { notesOf } from './notes.ts';
 import type { Plan } from './plan.ts';
 import { readCards } from './read-plan.ts';
 
+export type { PlanAsk } from './ask.ts';
+
 /**
  * The best plan for a batch: which sheet each slot is cut from, which side every piece shows, which
  * cardstock every mat and base takes.

@@ -1,0 +1,233 @@
+import { describe, expect, test } from 'vitest';
+import { checkPlan } from '../../server/plan/check.ts';
+import { planCards } from '../../server/plan/plan-cards.ts';
+import type { Plan } from '../../server/plan/plan.ts';
+import { Refusal } from '../../server/refusals/refusal.ts';
+import { bestByTryingAll } from './brute-force.ts';
+import { ask, BANDED, FRAMED, randomWorld, sheet, side, slot, STACKED } from './worlds.ts';
+
+function refusal(run: () => unknown): Refusal {
+  try {
+    run();
+  } catch (error) {
+    if (error instanceof Refusal) return error;
+    throw error;
+  }
+  throw new Error('Expected a refusal');
+}
+
+const tiny = { designs: 4, copies: 1, slots: 3, cards: 2 };
+
+describe('the plan', () => {
+  test('equals the best of all choices of sheets, sides and cardstock in small worlds', () => {
+    for (let seed = 1; seed <= 6; seed++) {
+      const world = randomWorld(seed, { ...tiny, copies: 1 + (seed % 2) });
+      const plan = planCards(world);
+      expect(plan.proven).toBe(true);
+      expect(plan.value).toBeCloseTo(bestByTryingAll(world), 9);
+      expect(checkPlan(world, plan)).toEqual([]);
+    }
+  });
+
+  test('does not depend on the order or the names of the sheets', () => {
+    const world = randomWorld(11, { designs: 8, copies: 1, slots: 4, cards: 6 });
+    const turned = [...world.pad.sheets].reverse().map((one) => ({ ...one, id: `x${one.id}` }));
+    const other = planCards({ ...world, pad: { ...world.pad, sheets: turned } });
+    expect(other.value).toBeCloseTo(planCards(world).value, 9);
+  });
+
+  test('keeps its pins, and a pin never raises the value', () => {
+    for (let seed = 21; seed <= 26; seed++) {
+      const world = randomWorld(seed, { designs: 8, copies: 1, slots: 4, cards: 6 });
+      const free = planCards(world);
+      const card = world.cards[0]!;
+      const paper = card.layout.layers.find((one) => one.material === 'patterned')!;
+      const pinned = {
+        ...world,
+        pins: [
+          { card: 1, layer: paper.id, side: world.pad.sheets[seed % 8]!.front!.id },
+          { card: 2, layer: 'base', supply: 'teal' },
+        ],
+      };
+      const plan = planCards(pinned);
+      expect(checkPlan(pinned, plan)).toEqual([]);
+      expect(plan.value).toBeLessThanOrEqual(free.value + 1e-9);
+    }
+  });
+
+  test('a bound holds when the search is cut short', () => {
+    const world = randomWorld(31, { designs: 12, copies: 1, slots: 6, cards: 12 });
+    const short = planCards({ ...world, limit: { steps: 1 } });
+    const full = planCards(world);
+    expect(full.proven).toBe(true);
+    expect(short.bound).toBeGreaterThanOrEqual(full.value - 1e-9);
+    expect(short.value).toBeLessThanOrEqual(full.value + 1e-9);
+    expect(checkPlan(world, short)).toEqual([]);
+  });
+
+  test('every design is used at most as often as it has copies', () => {
+    const plain = side('a', { white: 0.7, teal: 0.3 }, { busyness: 0.1 });
+    const world = ask({
+      sheets: [sheet('A', plain, null, 2), sheet('B', side('b', { lemon: 1 }), null)],
+      cards: [1, 2, 3].map((number) => ({ number, layout: FRAMED })),
+      slots: [1, 2, 3].map((card) => slot(`s${card}`, [{ card, layout: FRAMED, paper: 'a' }])),
+    });
+    const used = Object.values(planCards(world).slots).sort();
+    expect(used).toEqual(['A', 'A', 'B']);
+  });
+
+  test('a one-way print keeps its up where it can', () => {
+    const trees = side('trees', { white: 0.6, kelp: 0.4 }, { direction: 'one-way', up: 0 });
+    const lying = side('lying', { white: 0.6, kelp: 0.4 }, { direction: 'one-way', up: 90 });
+    const world = ask({
+      sheets: [sheet('A', trees, lying)],
+      cards: [{ number: 1, layout: FRAMED }],
+      slots: [slot('s', [{ card: 1, layout: FRAMED, paper: 'a' }])],
+    });
+    const sideOf = (plan: Plan): unknown =>
+      plan.cards[0]!.layers.find((l) => l.layer === 'panel')!.choice;
+    expect(sideOf(planCards(world))).toMatchObject({ side: 'trees' });
+    const turned = {
+      ...world,
+      scheme: {
+        ...world.scheme,
+        slots: [slot('s', [{ card: 1, layout: FRAMED, paper: 'a' }], ['1-panel'])],
+      },
+    };
+    expect(sideOf(planCards(turned))).toMatchObject({ side: 'lying' });
+  });
+
+  test('what a piece shows at its place counts before the side as a whole', () => {
+    const world = ask({
+      sheets: [
+        sheet('A', side('a', { white: 0.5, coral: 0.5 }), null),
+        sheet('B', side('b', { teal: 0.5, coral: 0.5 }, { scale: 2 }), null),
+      ],
+      cards: [{ number: 1, layout: BANDED }],
+      slots: [
+        slot('s', [{ card: 1, layout: BANDED, paper: 'a' }]),
+        slot('t', [{ card: 1, layout: BANDED, paper: 'b' }]),
+      ],
+    });
+    const bare = { colours: [world.pad.sheets[0]!.front!.palette.colours[0]!], tonal: false };
+    const placed = {
+      ...world,
+      shown: (id: string) =>
+        id === 'a' ? { ...bare, colours: [{ ...bare.colours[0]!, share: 1 }] } : null,
+    };
+    const plan = planCards(placed);
+    expect(checkPlan(placed, plan)).toEqual([]);
+    expect(plan.value).not.toBeCloseTo(planCards(world).value, 3);
+    expect(JSON.stringify(plan.cards[0]!.reasons)).not.toMatch(/share/);
+  });
+
+  test('gives a reason for every border, a sentence for every card, and what to buy', () => {
+    const world = randomWorld(3, { designs: 6, copies: 1, slots: 3, cards: 4 });
+    const plan = planCards({ ...world, supplies: [] });
+    for (const card of plan.cards) {
+      expect(card.why).toMatch(/^[A-Z].*\.$/);
+      expect(card.reasons.length).toBeGreaterThan(1);
+      for (const reason of card.reasons) expect(reason.text).toMatch(/^The .*\.$/);
+      expect(card.layers.some(({ choice }) => choice.kind === 'wanted')).toBe(true);
+    }
+    expect(plan.notes.some((note) => note.startsWith('Cardstock to buy: '))).toBe(true);
+  });
+
+  test('a greeting strip of cardstock is light enough to read', () => {
+    const world = randomWorld(5, { designs: 5, copies: 1, slots: 3, cards: 1 });
+    const three = ask({
+      sheets: world.pad.sheets,
+      cards: [{ number: 1, layout: STACKED }],
+      slots: ['a', 'b', 'c'].map((paper) => slot(paper, [{ card: 1, layout: STACKED, paper }])),
+    });
+    const plan = planCards(three);
+    const greeting = plan.cards[0]!.reasons.find(({ layers }) => layers.join() === 'greeting');
+    expect(greeting?.score).toBeGreaterThan(0.7);
+    expect(greeting?.text).toMatch(/light and calm enough/);
+  });
+});
+
+describe('what cannot be met', () => {
+  test('fewer sheets than slots: says how many are missing', () => {
+    const world = randomWorld(1, { designs: 2, copies: 1, slots: 4, cards: 4 });
+    const said = refusal(() => planCards(world));
+    expect(said.kind).toBe('does-not-fit');
+    expect(said.message).toMatch(/2 sheets are missing/);
+    const left = randomWorld(1, { designs: 4, copies: 1, slots: 4, cards: 4 });
+    expect(refusal(() => planCards({ ...left, without: ['s0'] })).field).toBe('without');
+  });
+
+  test('pins that clash: names the smallest set and nothing else', () => {
+    const world = ask({
+      sheets: [1, 2, 3].map((n) =>
+        sheet(`S${n}`, side(`f${n}`, { white: 1 }), side(`b${n}`, { teal: 1 })),
+      ),
+      cards: [1, 2].map((number) => ({ number, layout: FRAMED })),
+      slots: [
+        slot('s', [
+          { card: 1, layout: FRAMED, paper: 'a' },
+          { card: 2, layout: FRAMED, paper: 'a' },
+        ]),
+      ],
+    });
+    const pins = [
+      { card: 1, layer: 'panel', side: 'f1' },
+      { card: 1, layer: 'base', supply: 'teal' },
+      { card: 2, layer: 'panel', sheet: 'S2' },
+    ];
+    const said = refusal(() => planCards({ ...world, pins }));
+    expect(said.kind).toBe('clash');
+    expect(said.received).toEqual([pins[0], pins[2]]);
+    expect(said.message).toContain('the front of S1 on panel of card 1');
+    const without = refusal(() => planCards({ ...world, pins: [pins[0]!], without: ['S1'] }));
+    expect(without.received).toEqual([pins[0], { without: 'S1' }]);
+  });
+
+  test('a pin on something that is not there names its field', () => {
+    const world = randomWorld(1, tiny);
+    const said = refusal(() => planCards({ ...world, pins: [{ card: 9, layer: 'panel' }] }));
+    expect([said.kind, said.field]).toEqual(['not-found', 'pins[0].card']);
+  });
+});
+
+describe('the checker finds planted faults', () => {
+  const world = randomWorld(7, { designs: 6, copies: 1, slots: 4, cards: 4 });
+  const plan = planCards(world);
+  const [first, ...rest] = plan.cards;
+
+  test('a raised score, a raised value, a bound below the value', () => {
+    expect(
+      checkPlan(world, { ...plan, cards: [{ ...first!, score: 0.999 }, ...rest] }),
+    ).not.toEqual([]);
+    expect(checkPlan(world, { ...plan, value: plan.value + 0.01 })).not.toEqual([]);
+    expect(checkPlan(world, { ...plan, bound: plan.value - 0.01 })).not.toEqual([]);
+  });
+
+  test('a sheet used beyond its copies, a sheet left out, a missing card', () => {
+    const slots = Object.fromEntries(Object.keys(plan.slots).map((id) => [id, 's0']));
+    expect(checkPlan(world, { ...plan, slots }).join()).toMatch(/4 times and has 1/);
+    const out = { ...world, without: [Object.values(plan.slots)[0]!] };
+    expect(checkPlan(out, plan).join()).toMatch(/left out/);
+    expect(checkPlan(world, { ...plan, cards: rest }).join()).toMatch(/missing/);
+  });
+
+  test('another side, another cardstock, a broken pin', () => {
+    const swapped = first!.layers.map((one) =>
+      one.choice.kind === 'paper'
+        ? { ...one, choice: { ...one.choice, side: 's5f', sheet: 's5' } }
+        : one,
+    );
+    expect(
+      checkPlan(world, { ...plan, cards: [{ ...first!, layers: swapped }, ...rest] }),
+    ).not.toEqual([]);
+    const dyed = first!.layers.map((one) =>
+      one.role === 'base' ? { ...one, choice: { kind: 'supply' as const, supply: 'nobody' } } : one,
+    );
+    expect(
+      checkPlan(world, { ...plan, cards: [{ ...first!, layers: dyed }, ...rest] }),
+    ).not.toEqual([]);
+    const paper = first!.layers.find(({ choice }) => choice.kind === 'paper')!;
+    const pins = [{ card: 1, layer: paper.layer, sheet: 'nobody' }];
+    expect(checkPlan({ ...world, pins }, plan).join()).toMatch(/pin/);
+  });
+});
