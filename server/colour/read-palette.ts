@@ -1,3 +1,4 @@
+import { areasOf } from './areas.ts';
 import { cluster } from './cluster.ts';
 import { colourUncertainty } from './colour-uncertainty.ts';
 import { flatPixels } from './flat-pixels.ts';
@@ -57,8 +58,7 @@ function describe(
 ): Palette {
   const labels = labelPixels(image, centres, flat);
   const ground = groundOf(labels, centres.length);
-  const areas = new Float64Array(centres.length);
-  for (const label of labels.of) areas[label]! += 1;
+  const areas = areasOf(image, centres, labels, flat);
   const colours = centres.map((lab, index): PaletteColour => {
     const area = areas[index]!;
     return {

@@ -20,9 +20,9 @@ function read(paint: Paint, noise = 1, size = 180): Palette {
   return readPalette(drawn(paint, { size, noise }), error(noise), 1);
 }
 
-/** The share that each printed colour really has, by counting a fine raster. */
+/** The share that each printed colour really has, by counting the samples that are drawn. */
 function truthOf(paint: Paint): Map<Lab, number> {
-  const fine = 480;
+  const fine = 540;
   const shares = new Map<Lab, number>();
   for (let y = 0; y < fine; y++)
     for (let x = 0; x < fine; x++) {
