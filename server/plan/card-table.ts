@@ -1,109 +1,194 @@
-import { linkWorth } from './card-score.ts';
-import type { Shown } from './card-score.ts';
 import type { CardModel, Part } from './card-model.ts';
-import { readable } from './coordination/greeting.ts';
-import type { Layer } from '../layouts/layout.ts';
+import { factorsOf } from './card-factors.ts';
+import { designTable, WHOLE } from './design-table.ts';
+import type { Among, Parts } from './design-table.ts';
 import type { LookBook } from './look-book.ts';
+import { cutDown, undominated } from './network/dominated.ts';
 import { decode, maximiseOut } from './network/eliminate.ts';
-import type { Bucket } from './network/eliminate.ts';
-import { constantFactor, merged, valueAt } from './network/factor.ts';
+import { valueAt } from './network/factor.ts';
 import type { Factor } from './network/factor.ts';
-import { overDesigns } from './over-designs.ts';
+import type { Wide } from './network/network.ts';
+import { stockStates } from './stock-states.ts';
+import type { StockStates } from './stock-states.ts';
 
-/**
- * What a card scores for every choice of designs in its slots, with sides and cardstock at their best,
- * and how to find these again.
- */
+/** Cards of more papers than this are not written out as one table. */
+const WHOLE_UP_TO = 3;
+
+/** What a card scores for every choice of designs in its slots, with sides and cardstock at their best. */
 export interface CardTable {
-  /** Over slot numbers and designs. */
-  readonly factor: Factor;
+  /** Exact, over slot numbers and designs; null for a card of many papers. */
+  readonly factor: Factor | null;
+  /** For a card of many papers: bounds over three slots at a time, and exact parts on request. */
+  readonly wide: Wide | null;
   /** Number of the option of each part when the slots are cut from these designs. */
   best(designs: readonly number[]): number[];
 }
 
 /** Maximises cardstock and sides out exactly. */
 export function tableOf(card: CardModel, book: LookBook, designs: number): CardTable {
-  const whole = factorsOf(card, book);
-  const stock = card.parts.flatMap((part, at) => (part.slot === null ? [at] : []));
-  const papers = card.parts.flatMap((part, at) => (part.slot === null ? [] : [at]));
-  const { factors, buckets } = maximiseOut(whole, stock, (at) => card.parts[at]!.options.length);
-  return {
-    factor: overDesigns(card.parts, papers, factors, designs),
-    best: (choice) => bestOptions(card.parts, papers, factors, buckets, choice),
+  const slim = withoutDominated(card.parts, factorsOf(card, book));
+  const best = (choice: readonly number[]): number[] => bestOptions(card.parts, slim, choice);
+  const papers = slim.papers;
+  if (papers.some((part) => slim.kept[part]!.length === 0))
+    return { factor: emptyTable(card.parts, papers, designs), wide: null, best };
+  const states = statesOf(slim);
+  const slots = papers.map((part) => card.parts[part]!.slot!);
+  if (new Set(slots).size < slots.length)
+    throw new RangeError('Expected different papers of one card in different slots');
+  const designOf = papers.map((part) =>
+    slim.kept[part]!.map((option) => {
+      const chosen = card.parts[part]!.options[option]!;
+      return chosen.kind === 'paper' ? chosen.design : -1;
+    }),
+  );
+  const every = Array.from({ length: designs }, (_, design) => design);
+  const over = (chosen: readonly number[], parts: Parts): Factor => {
+    const lists = chosen.map(() => every);
+    return {
+      scope: chosen.map((paper) => slots[paper]!),
+      sizes: chosen.map(() => designs),
+      data: designTable(states, chosen, amongOf(chosen, designOf, lists), parts),
+    };
   };
+  const all = papers.map((_, at) => at);
+  if (papers.length <= WHOLE_UP_TO) return { factor: over(all, WHOLE), wide: null, best };
+  const k = papers.length;
+  const shared: Parts = {
+    worth: 6 / (k * (k - 1) * (k - 2)),
+    alone: 2 / ((k - 1) * (k - 2)),
+    pair: 1 / (k - 2),
+  };
+  const wide: Wide = {
+    scope: slots,
+    upper: triplesOf(all).map((three) => over(three, shared)),
+    exact: (lists) => designTable(states, all, amongOf(all, designOf, lists), WHOLE),
+  };
+  return { factor: null, wide, best };
 }
 
-/** The card's score as a sum of functions over its parts. */
-function factorsOf(card: CardModel, book: LookBook): Factor[] {
-  const { parts, links } = card;
-  const total = links.total === 0 ? 1 : links.total;
-  const partOf = new Map<string, number>();
-  parts.forEach((part, at) => part.layers.forEach((layer) => partOf.set(layer.id, at)));
-  const shown = new Map<string, Shown[]>();
-  const shows = (layer: Layer): Shown[] => {
-    const known = shown.get(layer.id);
-    if (known !== undefined) return known;
-    const part = parts[partOf.get(layer.id)!]!;
-    const made = part.options.map((option) => book.shown(option, layer, part.pieces));
-    shown.set(layer.id, made);
-    return made;
-  };
-  const factors: Factor[] = links.links.map((link) => {
-    const turned = partOf.get(link.a.id)! > partOf.get(link.b.id)!;
-    const [first, second] = turned ? [link.b, link.a] : [link.a, link.b];
-    const rows = shows(first);
-    const columns = shows(second);
-    const factor = constantFactor(
-      [partOf.get(first.id)!, partOf.get(second.id)!],
-      [rows.length, columns.length],
+interface Slim {
+  readonly papers: readonly number[];
+  readonly stock: readonly number[];
+  /** Numbers of the options of each part that are left. */
+  readonly kept: readonly (readonly number[])[];
+  /** Over the options that are left. */
+  readonly factors: readonly Factor[];
+}
+
+/**
+ * Leaves out the cardstock and the sides that something else always beats. A side is only compared with
+ * the other side of its design. Papers stand in the order of their slots.
+ */
+function withoutDominated(parts: readonly Part[], whole: readonly Factor[]): Slim {
+  let factors = [...whole];
+  const kept = parts.map((part, at) => {
+    const designOf = (option: number): number => {
+      const one = part.options[option]!;
+      return one.kind === 'paper' ? one.design : -1;
+    };
+    const left = undominated(
+      factors,
+      at,
+      part.options.length,
+      (a, b) => designOf(a) === designOf(b),
     );
-    let cell = 0;
-    for (const one of rows) {
-      for (const other of columns) {
-        const score = book.score(one.look, other.look, link.touching);
-        factor.data[cell++] = (link.weight / total) * linkWorth(one, other, score);
-      }
-    }
-    return factor;
+    factors = factors.map((factor) => cutDown(factor, at, left));
+    return left;
   });
-  for (const { layer, weight } of links.greetings) {
-    const row = shows(layer);
-    const factor = constantFactor([partOf.get(layer.id)!], [row.length]);
-    row.forEach((one, at) => (factor.data[at] = (weight / total) * readable(one.look)));
-    factors.push(factor);
-  }
-  if (links.total === 0) factors.push({ scope: [], sizes: [], data: Float64Array.of(1) });
-  return merged(factors);
+  const numbers = parts.map((_, at) => at);
+  return {
+    papers: numbers
+      .filter((at) => parts[at]!.slot !== null)
+      .sort((a, b) => parts[a]!.slot! - parts[b]!.slot!),
+    stock: numbers.filter((at) => parts[at]!.slot === null),
+    kept,
+    factors,
+  };
 }
 
-/** The best sides for given designs, by trying all; then the cardstock, backwards through the buckets. */
-function bestOptions(
-  parts: readonly Part[],
-  papers: readonly number[],
-  factors: readonly Factor[],
-  buckets: readonly Bucket[],
-  designs: readonly number[],
-): number[] {
+/** Maximises out the cardstock that touches one paper at most; joins the rest into states. */
+function statesOf(slim: Slim): StockStates {
+  const sizeOf = (part: number): number => slim.kept[part]!.length;
+  let factors = slim.factors;
+  const stock: number[] = [];
+  for (const part of slim.stock) {
+    const near = factors.filter((factor) => factor.scope.includes(part));
+    const papers = new Set(
+      near.flatMap((factor) => factor.scope.filter((other) => slim.papers.includes(other))),
+    );
+    if (papers.size <= 1) ({ factors } = maximiseOut(factors, [part], sizeOf));
+    else stock.push(part);
+  }
+  return stockStates(factors, slim.papers, stock, sizeOf);
+}
+
+function amongOf(
+  chosen: readonly number[],
+  designOf: readonly (readonly number[])[],
+  lists: readonly (readonly number[])[],
+): Among {
+  const options = chosen.map((paper, at) =>
+    designOf[paper]!.flatMap((design, option) => (lists[at]!.includes(design) ? [option] : [])),
+  );
+  const place = chosen.map((paper, at) =>
+    options[at]!.map((option) => lists[at]!.indexOf(designOf[paper]![option]!)),
+  );
+  const step = new Array<number>(chosen.length);
+  let cells = 1;
+  for (let at = chosen.length - 1; at >= 0; at--) {
+    step[at] = cells;
+    cells *= lists[at]!.length;
+  }
+  return { options, place, step, cells };
+}
+
+function emptyTable(parts: readonly Part[], papers: readonly number[], designs: number): Factor {
+  return {
+    scope: papers.map((part) => parts[part]!.slot!),
+    sizes: papers.map(() => designs),
+    data: new Float64Array(designs ** papers.length).fill(-Infinity),
+  };
+}
+
+function triplesOf(list: readonly number[]): number[][] {
+  return list.flatMap((a, i) =>
+    list.slice(i + 1).flatMap((b, j) => list.slice(i + j + 2).map((c) => [a, b, c])),
+  );
+}
+
+/** The best sides for given designs, by trying all; cardstock maximised out exactly for each. */
+function bestOptions(parts: readonly Part[], slim: Slim, designs: readonly number[]): number[] {
   const choice = parts.map(() => 0);
   let best = [...choice];
   let most = -Infinity;
+  const fixed: number[] = parts.map(() => -1);
   const tryOut = (at: number): void => {
-    if (at === papers.length) {
-      const sum = factors.reduce((total, factor) => total + valueAt(factor, choice), 0);
-      if (sum > most) {
-        most = sum;
-        best = [...choice];
-      }
+    if (at === slim.papers.length) {
+      const narrow = slim.papers.reduce<readonly Factor[]>(
+        (factors, part) => factors.map((factor) => cutDown(factor, part, [fixed[part]!])),
+        slim.factors,
+      );
+      const { factors, buckets } = maximiseOut(
+        narrow,
+        slim.stock,
+        (part) => slim.kept[part]!.length,
+      );
+      const zero = parts.map(() => 0);
+      const sum = factors.reduce((total, factor) => total + valueAt(factor, zero), 0);
+      if (sum <= most) return;
+      most = sum;
+      decode(buckets, zero);
+      best = zero.map((value, part) => (fixed[part] === -1 ? value : fixed[part]!));
       return;
     }
-    const part = parts[papers[at]!]!;
-    part.options.forEach((option, number) => {
-      if (option.kind !== 'paper' || option.design !== designs[part.slot!]) return;
-      choice[papers[at]!] = number;
+    const part = slim.papers[at]!;
+    slim.kept[part]!.forEach((number, place) => {
+      const option = parts[part]!.options[number]!;
+      if (option.kind !== 'paper' || option.design !== designs[parts[part]!.slot!]) return;
+      fixed[part] = place;
       tryOut(at + 1);
     });
   };
   tryOut(0);
-  decode(buckets, best);
-  return best;
+  return best.map((place, part) => slim.kept[part]![place]!);
 }

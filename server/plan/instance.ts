@@ -33,7 +33,8 @@ export function instanceOf(ask: PlanAsk): Instance {
   const network: Network = {
     allowed: ask.scheme.slots.map((_, slot) => allowed(slot, cards, designs.length)),
     copies: designs.map(({ sheet }) => sheet.copies),
-    factors: cards.map(({ table }) => table.factor),
+    factors: cards.flatMap(({ table }) => table.factor ?? []),
+    wides: cards.flatMap(({ table }) => table.wide ?? []),
   };
   return { ask, designs, book, cards, network };
 }

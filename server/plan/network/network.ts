@@ -1,4 +1,4 @@
-import { valueAt } from './factor.ts';
+import { merged, valueAt } from './factor.ts';
 import type { Factor } from './factor.ts';
 
 /**
@@ -12,6 +12,19 @@ export interface Network {
   /** Copies of each design. */
   readonly copies: readonly number[];
   readonly factors: readonly Factor[];
+  readonly wides: readonly Wide[];
+}
+
+/**
+ * A card over more slots than are worth writing out as one table. Its worth is at most the sum of
+ * `upper`, tables over three of its slots each; `exact` writes out the true worth for short lists.
+ */
+export interface Wide {
+  /** Slot numbers, ascending. */
+  readonly scope: readonly number[];
+  readonly upper: readonly Factor[];
+  /** For the designs listed for each slot of `scope`, the last slot running fastest. */
+  exact(designs: readonly (readonly number[])[]): Float64Array;
 }
 
 export interface Solution {
@@ -31,7 +44,15 @@ export type Limit = { readonly steps: number } | { readonly until: () => boolean
 export function worth(network: Network, choice: ArrayLike<number>): number {
   let sum = 0;
   for (const factor of network.factors) sum += valueAt(factor, choice);
+  for (const wide of network.wides)
+    sum += wide.exact(wide.scope.map((slot) => [choice[slot]!]))[0]!;
   return sum;
+}
+
+/** The network with every wide card replaced by its upper tables: never worth less for any choice. */
+export function relaxed(network: Network): Network {
+  const upper = network.wides.flatMap((wide) => wide.upper);
+  return { ...network, factors: merged([...network.factors, ...upper]), wides: [] };
 }
 
 /** Differences below this are rounding of sums, not of worth. */

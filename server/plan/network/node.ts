@@ -1,6 +1,7 @@
-import { constantFactor, merged, strides } from './factor.ts';
+import { constantFactor, count, merged, strides } from './factor.ts';
 import type { Factor } from './factor.ts';
-import type { Network } from './network.ts';
+import { relaxed } from './network.ts';
+import type { Network, Wide } from './network.ts';
 
 /**
  * A part of the search: the slots that are still open with the designs still possible for each, and
@@ -20,6 +21,8 @@ export interface Node {
   constant: number;
   /** Copies of each design that are left. */
   copies: number[];
+  /** Cards that stand in `factors` by their upper tables only. */
+  wides: readonly Wide[];
   /** What is settled: design of each settled slot, -1 for open ones. */
   settled: number[];
 }
@@ -31,12 +34,13 @@ export function rootOf(network: Network): Node {
     slots: network.allowed.map((_, slot) => slot),
     live: network.allowed.map(() => Int32Array.from({ length: kinds }, (_, design) => design)),
     unary: network.allowed.map(() => new Float64Array(kinds)),
-    factors: merged(network.factors),
+    factors: merged(relaxed(network).factors),
+    wides: network.wides,
     constant: 0,
     copies: [...network.copies],
     settled: network.allowed.map(() => -1),
   };
-  return gathered(keep(whole, live));
+  return exactWhereShort(gathered(keep(whole, live)));
 }
 
 /** The node with slot `at` settled on one of its designs; null when some slot has no design left. */
@@ -60,10 +64,62 @@ export function settle(node: Node, at: number, value: number): Node | null {
     constant: node.constant + node.unary[at]![value]!,
     copies,
     settled,
+    wides: node.wides,
   });
-  if (copies[design]! > 0) return child;
+  if (copies[design]! > 0) return exactWhereShort(child);
   const left = child.live.map((designs) => designs.filter((other) => other !== design));
-  return left.some((designs) => designs.length === 0) ? null : keep(child, left);
+  return left.some((designs) => designs.length === 0) ? null : exactWhereShort(keep(child, left));
+}
+
+/** A wide card is written out exactly once its table has no more cells than this. */
+const SHORT = 4096;
+
+/** Puts the true worth of wide cards in the place of their upper tables where few choices are left. */
+export function exactWhereShort(node: Node): Node {
+  const wides: Wide[] = [];
+  const corrections: Factor[] = [];
+  for (const wide of node.wides) {
+    const lists = wide.scope.map((slot) => {
+      const at = node.slots.indexOf(slot);
+      return at < 0 ? [node.settled[slot]!] : [...node.live[at]!];
+    });
+    if (count(lists.map((list) => list.length)) > SHORT) wides.push(wide);
+    else corrections.push(correction(node, wide, lists));
+  }
+  if (corrections.length === 0) return node;
+  return gathered({
+    ...node,
+    unary: node.unary.map((row) => row.slice()),
+    factors: merged([...node.factors, ...corrections]),
+    wides,
+  });
+}
+
+/** True worth less upper tables, over the slots of the wide card that are still open. */
+function correction(node: Node, wide: Wide, lists: readonly (readonly number[])[]): Factor {
+  const sizes = lists.map((list) => list.length);
+  const data = wide.exact(lists);
+  const digits = sizes.map(() => 0);
+  const places = wide.upper.map((factor) => factor.scope.map((slot) => wide.scope.indexOf(slot)));
+  for (let cell = 0; cell < data.length; cell++) {
+    wide.upper.forEach((factor, number) => {
+      let offset = 0;
+      places[number]!.forEach((at, place) => {
+        offset = offset * factor.sizes[place]! + lists[at]![digits[at]!]!;
+      });
+      data[cell]! -= factor.data[offset]!;
+    });
+    for (let at = sizes.length - 1; at >= 0; at--) {
+      if (++digits[at]! < sizes[at]!) break;
+      digits[at] = 0;
+    }
+  }
+  const open = wide.scope.map((slot) => node.slots.indexOf(slot));
+  return {
+    scope: open.filter((at) => at >= 0),
+    sizes: sizes.filter((_, at) => open[at]! >= 0),
+    data,
+  };
 }
 
 /** The node with its tables cut down to the designs in `live`. */

@@ -1,8 +1,8 @@
 import { tighten } from './bound.ts';
 import { chance, localSearch, randomChoice } from './local-search.ts';
-import { HAIR, worth } from './network.ts';
+import { HAIR, relaxed, worth } from './network.ts';
 import type { Limit, Network, Solution } from './network.ts';
-import { rootOf, settle } from './node.ts';
+import { exactWhereShort, rootOf, settle } from './node.ts';
 import type { Node } from './node.ts';
 
 /** Random starts of the local search. */
@@ -31,7 +31,8 @@ export function solve(
     if (choice !== null) begun.push(choice);
   }
   const search: Search = { network, best: null, value: -Infinity, steps: 0, limit };
-  const found = localSearch(network, begun);
+  const roughly = localSearch(relaxed(network), begun);
+  const found = roughly === null ? null : localSearch(network, [roughly.choice, ...starts]);
   if (found !== null) Object.assign(search, { best: found.choice, value: found.value });
   const open = branch(search, rootOf(network), 0);
   const proven = open <= search.value + HAIR;
@@ -59,7 +60,13 @@ function branch(search: Search, start: Node, depth: number): number {
     offer(search, start.settled);
     return -Infinity;
   }
-  const { node, bound } = tighten(start, search.value, ROUNDS[Math.min(depth, 2)]!);
+  const rounds = ROUNDS[Math.min(depth, 2)]!;
+  const first = tighten(start, search.value, rounds);
+  const closer = exactWhereShort(first.node);
+  const { node, bound } =
+    closer === first.node || first.bound <= search.value + HAIR
+      ? first
+      : tighten(closer, search.value, rounds);
   if (bound <= search.value + HAIR) return -Infinity;
   if (spent(search)) return bound;
   const at = narrowest(node);
