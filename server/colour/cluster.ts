@@ -1,8 +1,9 @@
 import { kmeans } from 'ml-kmeans';
-import type { Histogram } from './histogram.ts';
+import type { WeighedColours } from './histogram.ts';
 import type { Lab } from './lab.ts';
 import { refine } from './refine.ts';
 import type { Refined } from './refine.ts';
+import { sampleOf } from './sample.ts';
 
 /**
  * k-means from given starting centres: ml-kmeans on a small sample that is faithful to the areas, then
@@ -11,10 +12,13 @@ import type { Refined } from './refine.ts';
  * Takes       the histogram, starting centres, and the seed that ml-kmeans is always given.
  * Gives       at most as many centres as were given, without empty ones.
  */
-export function cluster(histogram: Histogram, starts: readonly Lab[], seed: number): Refined {
+export function cluster(histogram: WeighedColours, starts: readonly Lab[], seed: number): Refined {
   const sample = sampleOf(histogram, SAMPLE);
-  const begun = distinct(starts).slice(0, sample.length);
-  const { centroids } = kmeans(sample, begun.length, {
+  const rows = Array.from({ length: sample.size }, (_, i) => [
+    ...sample.lab.subarray(3 * i, 3 * i + 3),
+  ]);
+  const begun = distinct(starts).slice(0, rows.length);
+  const { centroids } = kmeans(rows, begun.length, {
     initialization: begun.map(({ l, a, b }) => [l, a, b]),
     maxIterations: ROUNDS,
     tolerance: 1e-3,
@@ -24,24 +28,8 @@ export function cluster(histogram: Histogram, starts: readonly Lab[], seed: numb
   return withoutEmpty(refine(histogram, moved));
 }
 
-const SAMPLE = 600;
+const SAMPLE = 400;
 const ROUNDS = 12;
-
-/** Colours drawn from the boxes at even steps of weight, so that each share of the area is kept. */
-function sampleOf({ size, lab, weight }: Histogram, wanted: number): number[][] {
-  let total = 0;
-  for (let box = 0; box < size; box++) total += weight[box]!;
-  const stride = total / wanted;
-  const sample: number[][] = [];
-  let passed = 0;
-  let next = stride / 2;
-  for (let box = 0; box < size; box++) {
-    passed += weight[box]!;
-    for (; next < passed; next += stride)
-      sample.push([lab[3 * box]!, lab[3 * box + 1]!, lab[3 * box + 2]!]);
-  }
-  return sample;
-}
 
 /** ml-kmeans doubles a centre without a word when points are equal. */
 function distinct(centres: readonly Lab[]): Lab[] {

@@ -1,14 +1,16 @@
+/** Colours, each standing for a number of pixels. */
+export interface WeighedColours {
+  readonly size: number;
+  /** l, a, b of each colour. */
+  readonly lab: Float64Array;
+  readonly weight: Float64Array;
+}
+
 /**
- * Pixels counted in small boxes of CIELAB, each with its exact mean: a few thousand weighted colours
+ * Pixels counted in small boxes of CIELAB, each with the exact mean of its pixels: a few thousand weighed colours
  * that stand for a hundred thousand pixels.
  */
-export interface Histogram {
-  /** Number of occupied boxes. */
-  readonly size: number;
-  /** l, a, b of each box: the mean of its pixels. */
-  readonly lab: Float64Array;
-  /** Pixels in each box. */
-  readonly weight: Float64Array;
+export interface Histogram extends WeighedColours {
   /** Address of each box in the grid. */
   readonly cell: Int32Array;
   /** Box at an address of the grid, or -1. */
@@ -57,7 +59,7 @@ function within(place: number, boxes: number): number {
   return box < 1 ? 1 : box > boxes - 2 ? boxes - 2 : box;
 }
 
-function meansOf(sums: readonly number[]): Pick<Histogram, 'size' | 'lab' | 'weight'> {
+function meansOf(sums: readonly number[]): WeighedColours {
   const size = sums.length / 4;
   const lab = new Float64Array(3 * size);
   const weight = new Float64Array(size);

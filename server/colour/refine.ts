@@ -1,4 +1,4 @@
-import type { Histogram } from './histogram.ts';
+import type { WeighedColours } from './histogram.ts';
 import type { Lab } from './lab.ts';
 
 export interface Refined {
@@ -10,20 +10,20 @@ export interface Refined {
 }
 
 /**
- * Moves k-means centres over the whole histogram until they rest: Lloyd's two steps with weights.
+ * Moves k-means centres over all colours until they rest: Lloyd's two steps with weights.
  *
- * Takes       the weighted colours and the starting centres (one or more).
+ * Takes       the weighed colours and the starting centres (one or more).
  * Gives       as many centres; one that loses all its pixels stays where it was, with weight 0.
  * Source      S. P. Lloyd (1982), IEEE Trans. Inf. Theory 28(2), 129-137, doi:10.1109/TIT.1982.1056489.
  */
-export function refine(histogram: Histogram, starts: readonly Lab[], rounds = 60): Refined {
+export function refine(colours: WeighedColours, starts: readonly Lab[], rounds = 60): Refined {
   const k = starts.length;
   const centre = Float64Array.from(starts.flatMap(({ l, a, b }) => [l, a, b]));
   const sums = new Float64Array(4 * k);
   let error = Infinity;
   for (let round = 0; round < rounds; round++) {
     const before = error;
-    error = assign(histogram, centre, sums);
+    error = assign(colours, centre, sums);
     if (before - error <= RESTED * error) break;
     for (let c = 0; c < k; c++) {
       const weight = sums[4 * c + 3]!;
@@ -46,7 +46,7 @@ export function refine(histogram: Histogram, starts: readonly Lab[], rounds = 60
 const RESTED = 1e-5;
 
 function assign(
-  { size, lab, weight }: Histogram,
+  { size, lab, weight }: WeighedColours,
   centre: Float64Array,
   sums: Float64Array,
 ): number {

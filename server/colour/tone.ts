@@ -4,6 +4,7 @@ import type { Histogram } from './histogram.ts';
 import type { Lab } from './lab.ts';
 import type { Labels } from './label-pixels.ts';
 import type { PaletteColour } from './palette.ts';
+import { startsOf } from './starts.ts';
 
 /**
  * The one or two colours of a tonal side, or null when the side is printed in flat colours.
@@ -20,11 +21,9 @@ export function tonalColours(
   seed: number,
 ): Lab[] | null {
   if (nearCentres(histogram, centres, REACH + 3 * noise) >= FLAT_PRINT) return null;
-  const one = cluster(histogram, [centres[0]!], seed);
-  const axis = furthestApart(histogram, one.centres[0]!);
-  const two = cluster(histogram, axis, seed);
-  const [p, q] = [two.centres[0]!, two.centres[1]];
-  return q !== undefined && hueApart(p, q) ? [p, q] : [...one.centres];
+  const [p, q] = cluster(histogram, startsOf(histogram, 2, seed), seed).centres;
+  if (q !== undefined && hueApart(p!, q)) return [p!, q];
+  return [...cluster(histogram, startsOf(histogram, 1, seed), seed).centres];
 }
 
 /** Grain of plain printed paper, in CIELAB units. */
@@ -53,34 +52,6 @@ function nearCentres(
 function hueApart(p: Lab, q: Lab): boolean {
   const level = (p.l + q.l) / 2;
   return difference({ ...p, l: level }, { ...q, l: level }) > 8;
-}
-
-/** The weighted means of the two halves on either side of the mean, parted along the longest axis. */
-function furthestApart({ size, lab, weight }: Histogram, middle: Lab): [Lab, Lab] {
-  let [dl, da, db] = [1, 0.3, 0.3];
-  for (let round = 0; round < 8; round++) {
-    let [sl, sa, sb] = [0, 0, 0];
-    for (let box = 0; box < size; box++) {
-      const [l, a, b] = [
-        lab[3 * box]! - middle.l,
-        lab[3 * box + 1]! - middle.a,
-        lab[3 * box + 2]! - middle.b,
-      ];
-      const along = weight[box]! * (l * dl + a * da + b * db);
-      sl += along * l;
-      sa += along * a;
-      sb += along * b;
-    }
-    const length = Math.hypot(sl, sa, sb);
-    if (length === 0) break;
-    [dl, da, db] = [sl / length, sa / length, sb / length];
-  }
-  const half = (sign: number): Lab => ({
-    l: middle.l + sign * 8 * dl,
-    a: middle.a + sign * 8 * da,
-    b: middle.b + sign * 8 * db,
-  });
-  return [half(1), half(-1)];
 }
 
 /** How far the tone of one colour runs: its 5th and 95th percentile in lightness, each with its mean hue. */
