@@ -53,3 +53,22 @@ export interface Tap {
   readonly corners?: readonly Quad<'photo'>[];
   readonly at?: PhotoPoint;
 }
+
+/** A photo opened: small for finding sheets, large for cutting their swatches. */
+export interface OpenedPixels {
+  readonly preview: Picture;
+  readonly full: Picture;
+  /** Pixels of the photo as the camera made it for each pixel of the preview, a whole number. */
+  readonly scale: number;
+  /** The same for each pixel of `full`; 1 unless the photo is so large that it was halved. */
+  readonly fullScale?: number;
+}
+
+/** What to look for in a photo, and what she already showed. */
+export interface PhotoAsk {
+  /** Sheets of patterned paper, or cardstock squares and ink smears on white card. */
+  readonly look: 'sheets' | 'squares';
+  /** The size of a sheet when it is known. */
+  readonly sheetMillimetres: { readonly width: number; readonly height: number } | null;
+  readonly tap?: Tap;
+}

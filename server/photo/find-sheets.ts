@@ -1,0 +1,117 @@
+import { polygonArea } from '../geometry/polygon.ts';
+import type { PhotoPoint, Quad } from '../geometry/points.ts';
+import { isConvex, sidesOf } from '../geometry/quad.ts';
+import { edgesOf } from './edges.ts';
+import type { Edges } from './edges.ts';
+import type { OpenedPixels, PhotoAsk } from './picture.ts';
+import { quadOf } from './region-quad.ts';
+import { regionsOf, withoutThin } from './regions.ts';
+import type { Region } from './regions.ts';
+import { smoothLab } from './smooth-lab.ts';
+import type { LabImage } from '../colour/lab.ts';
+import { findTable } from './table.ts';
+import type { Table } from './table.ts';
+
+/** Something four-cornered lying on the table, in pixels of the preview. */
+export interface Candidate {
+  readonly corners: Quad<'photo'>;
+  /** How well its region fills the quad. */
+  readonly fill: number;
+  readonly area: number;
+}
+
+/** All that was seen on the preview, for the steps that follow. */
+export interface Overview {
+  readonly image: LabImage;
+  readonly table: Table;
+  readonly edges: Edges;
+  readonly candidates: readonly Candidate[];
+  /** Regions that have no clear four corners or reach out of the picture. */
+  readonly unclear: readonly Region[];
+  /** Regions that end at the rim of the picture. */
+  readonly cutOff: readonly Region[];
+}
+
+/** Looks the preview over: the table, and what lies on it. */
+export function overlook(photo: OpenedPixels): Overview {
+  const image = smoothLab(photo.preview);
+  const table = findTable(image);
+  const edges = edgesOf(image);
+  const { width, height } = image;
+  const things = withoutThin(
+    { width, height, of: table.reached.map((value) => 1 - value) },
+    Math.max(1, Math.round(Math.max(width, height) / 500)),
+  );
+  const regions = regionsOf(things, LEAST_PART * width * height);
+  const candidates: Candidate[] = [];
+  const unclear: Region[] = [];
+  const cutOff: Region[] = [];
+  for (const region of regions) {
+    if (reachesOut(region, width, height)) {
+      cutOff.push(region);
+      continue;
+    }
+    const quad = quadOf(region, width);
+    if (quad === null || quad.fill < WHOLE || !isConvex(quad.corners)) unclear.push(region);
+    else candidates.push({ ...quad, area: polygonArea(quad.corners) });
+  }
+  return { image, table, edges, candidates, unclear, cutOff };
+}
+
+/** Less than this part of the picture is no sheet, square or card. */
+const LEAST_PART = 0.0015;
+/** A region that fills less of its quad is several things, or part of one. */
+const WHOLE = 0.92;
+
+function reachesOut({ left, top, right, bottom }: Region, width: number, height: number): boolean {
+  return left <= 2 || top <= 2 || right >= width - 3 || bottom >= height - 3;
+}
+
+/** Longer over shorter side of a quad, by the means of opposite sides. */
+export function aspectOf(quad: Quad<'photo'>): number {
+  const [upper, right, lower, left] = sidesOf(quad);
+  const across = upper + lower;
+  const down = left + right;
+  return Math.max(across / down, down / across);
+}
+
+/** Whether a quad can be a sheet of the known size, seen a little aslant. */
+export function isLikeSheet(
+  quad: Quad<'photo'>,
+  size: PhotoAsk['sheetMillimetres'],
+  tolerance = 0.16,
+): boolean {
+  if (size === null) return aspectOf(quad) < 2.2;
+  const aspect = Math.max(size.width / size.height, size.height / size.width);
+  return Math.abs(Math.log(aspectOf(quad) / aspect)) < tolerance;
+}
+
+/** Sheets in rows from top to bottom, each row from left to right. */
+export function byReading<T extends { readonly corners: Quad<'photo'> }>(
+  things: readonly T[],
+): T[] {
+  const middles = new Map(things.map((thing) => [thing, middleOf(thing.corners)]));
+  const middle = (thing: T): PhotoPoint => middles.get(thing)!;
+  const rest = [...things].sort((p, q) => middle(p).y - middle(q).y);
+  const ordered: T[] = [];
+  while (rest.length > 0) {
+    const first = rest[0]!;
+    const half = 0.5 * Math.sqrt(polygonArea(first.corners));
+    const row = rest.filter((thing) => middle(thing).y - middle(first).y < half);
+    row.sort((p, q) => middle(p).x - middle(q).x);
+    ordered.push(...row);
+    for (const thing of row) rest.splice(rest.indexOf(thing), 1);
+  }
+  return ordered;
+}
+
+export function middleOf(quad: Quad<'photo'>): PhotoPoint {
+  return {
+    x: quad.reduce((sum, p) => sum + p.x, 0) / 4,
+    y: quad.reduce((sum, p) => sum + p.y, 0) / 4,
+  };
+}
+
+export function scaledQuad(quad: Quad<'photo'>, by: number): Quad<'photo'> {
+  return quad.map(({ x, y }) => ({ x: x * by, y: y * by })) as unknown as Quad<'photo'>;
+}

@@ -1,0 +1,122 @@
+import type { Quad } from '../geometry/points.ts';
+import { inReadingOrder, sidesOf } from '../geometry/quad.ts';
+import { correctionOf } from './correction.ts';
+import { findThings } from './find-things.ts';
+import type { FoundThings } from './find-things.ts';
+import { flatten, pictureOf, readingOf } from './flatten.ts';
+import { lightOnTable } from './light.ts';
+import type { LightField } from './light.ts';
+import { noiseOf } from './noise.ts';
+import { notesOnLight, notesOnWhite } from './notes.ts';
+import type { FlatSheet, Found, OpenedPixels, PhotoAsk, PhotoReading } from './picture.ts';
+import { scaledQuad } from './find-sheets.ts';
+import { referenceOf } from './white-reference.ts';
+import type { Reference } from './white-reference.ts';
+
+/**
+ * Reads a photo of papers on a table: where they lie, and what each looks like laid flat under even,
+ * white light.
+ *
+ * Takes       the opened photo, what to look for, the size of a sheet if known, and what she showed.
+ * Gives       the papers in reading order, corners in pixels of the upright photo as the camera made it.
+ * Good up to  a photo is not a measurement: see each sheet's `error`.
+ */
+export function readPhoto(photo: OpenedPixels, ask: PhotoAsk): PhotoReading {
+  const found = findThings(photo, ask);
+  return flattenThings(photo, ask, found);
+}
+
+/** The second half of readPhoto, for things already found. */
+export function flattenThings(
+  photo: OpenedPixels,
+  ask: PhotoAsk,
+  found: FoundThings,
+): PhotoReading {
+  const field = lightOnTable(photo.preview, found.reached);
+  const tapped = ask.tap?.white;
+  const reference = referenceOf(
+    photo.preview,
+    field,
+    found.others,
+    tapped === undefined ? null : scaledQuad(inReadingOrder(tapped), 1 / photo.scale),
+  );
+  const sheets = found.things.map((thing) => flattenOne(photo, ask, thing, field, reference));
+  return {
+    sheets,
+    white: {
+      kind: reference.kind,
+      corners: reference.corners === null ? null : scaledQuad(reference.corners, photo.scale),
+    },
+    notes: [...found.notes, ...notesOnLight(field), ...notesOnWhite(reference)],
+  };
+}
+
+const PICTURE_DPI = 150;
+const READING_DPI = 60;
+const INCH = 25.4;
+/** Part of a side left out at the rim when colours are read, so that no table comes in. */
+const INSET = 0.012;
+
+function flattenOne(
+  photo: OpenedPixels,
+  ask: PhotoAsk,
+  thing: Found,
+  field: LightField,
+  reference: Reference,
+): FlatSheet {
+  const fullScale = photo.fullScale ?? 1;
+  const corners = scaledQuad(thing.corners, 1 / fullScale);
+  const correct = correctionOf(field, reference.white, fullScale / photo.scale);
+  const size = sizesOf(corners, ask.look === 'sheets' ? ask.sheetMillimetres : null);
+  const picture = pictureOf(flatten(photo.full, corners, size.picture, 0, correct));
+  const reading = readingOf(flatten(photo.full, corners, size.reading, INSET, correct));
+  const error = {
+    noise: noiseOf(reading),
+    field: PER_LOG_LIGHT * field.error,
+    reference: reference.error,
+  };
+  return { ...thing, picture, reading, error };
+}
+
+/** CIELAB units that a paper of middle lightness moves for a change of 1 in the logarithm of light. */
+const PER_LOG_LIGHT = 33;
+
+interface PixelSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Sizes of the flat pictures, never much finer than what the photo holds. */
+function sizesOf(
+  corners: Quad<'photo'>,
+  millimetres: PhotoAsk['sheetMillimetres'],
+): { picture: PixelSize; reading: PixelSize } {
+  const [upper, right, lower, left] = sidesOf(corners);
+  const across = (upper + lower) / 2;
+  const down = (left + right) / 2;
+  if (millimetres === null) {
+    const by = Math.min(1, SOLID / Math.max(across, down));
+    const size = { width: atLeast(across * by), height: atLeast(down * by) };
+    return { picture: size, reading: size };
+  }
+  const turned = across > down !== millimetres.width > millimetres.height;
+  const oblong = Math.abs(Math.log(millimetres.width / millimetres.height)) > 0.02;
+  const { width, height } =
+    turned && oblong ? { width: millimetres.height, height: millimetres.width } : millimetres;
+  const held = Math.max((across / width) * INCH, (down / height) * INCH);
+  const at = (dpi: number): PixelSize => ({
+    width: atLeast((width / INCH) * dpi),
+    height: atLeast((height / INCH) * dpi),
+  });
+  return {
+    picture: at(Math.min(PICTURE_DPI, Math.max(READING_DPI, held))),
+    reading: at(READING_DPI),
+  };
+}
+
+/** Pixels for the longer side of a square of cardstock, whose size in millimetres nobody knows. */
+const SOLID = 160;
+
+function atLeast(pixels: number): number {
+  return Math.max(8, Math.round(pixels));
+}

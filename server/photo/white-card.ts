@@ -1,0 +1,80 @@
+import { linearOfByte } from '../colour/curves.ts';
+import { contains } from '../geometry/polygon.ts';
+import type { Quad } from '../geometry/points.ts';
+import type { Picture } from './picture.ts';
+
+/** What a quad of the preview shows, seen whole. */
+export interface Patch {
+  /** Mean linear light in the photo's primaries, strays left out. */
+  readonly light: readonly [number, number, number];
+  /** How uneven it is: standard deviation over mean, in the green channel. */
+  readonly uneven: number;
+  /** Part of its pixels that are at the camera's limit in some channel. */
+  readonly burnt: number;
+}
+
+/** Looks at the middle of a quad, 12 % of its width left out all round. */
+export function patchOf(preview: Picture, corners: Quad<'photo'>): Patch | null {
+  const inner = shrunken(corners, 0.12);
+  const left = Math.max(0, Math.floor(Math.min(...inner.map((p) => p.x))));
+  const right = Math.min(preview.width - 1, Math.ceil(Math.max(...inner.map((p) => p.x))));
+  const top = Math.max(0, Math.floor(Math.min(...inner.map((p) => p.y))));
+  const bottom = Math.min(preview.height - 1, Math.ceil(Math.max(...inner.map((p) => p.y))));
+  const step = Math.max(1, Math.floor(Math.sqrt(((right - left) * (bottom - top)) / 4000)));
+  const channels: number[][] = [[], [], []];
+  let burnt = 0;
+  for (let y = top; y <= bottom; y += step)
+    for (let x = left; x <= right; x += step) {
+      if (!contains(inner, { x: x + 0.5, y: y + 0.5 })) continue;
+      const at = 3 * (y * preview.width + x);
+      const bytes = [preview.rgb[at]!, preview.rgb[at + 1]!, preview.rgb[at + 2]!];
+      if (Math.max(...bytes) >= BURNT) burnt++;
+      bytes.forEach((byte, k) => channels[k]!.push(linearOfByte[byte]!));
+    }
+  const count = channels[1]!.length;
+  if (count < 12) return null;
+  const means = channels.map(trimmedMean) as [number, number, number];
+  return {
+    light: means,
+    uneven: deviation(channels[1]!, means[1]) / means[1],
+    burnt: burnt / count,
+  };
+}
+
+/** Encoded values from here on may be cut off by the camera. */
+const BURNT = 253;
+
+function trimmedMean(values: number[]): number {
+  const sorted = Float64Array.from(values).sort();
+  const cut = Math.floor(0.15 * sorted.length);
+  const kept = sorted.subarray(cut, sorted.length - cut);
+  return kept.reduce((sum, value) => sum + value, 0) / kept.length;
+}
+
+function deviation(values: number[], mean: number): number {
+  const sorted = Float64Array.from(values, (value) => Math.abs(value - mean)).sort();
+  return 1.4826 * sorted[sorted.length >> 1]!;
+}
+
+/** A quad with a part of its width taken off all round. */
+export function shrunken(corners: Quad<'photo'>, by: number): Quad<'photo'> {
+  const x = corners.reduce((sum, p) => sum + p.x, 0) / 4;
+  const y = corners.reduce((sum, p) => sum + p.y, 0) / 4;
+  const keep = 1 - 2 * by;
+  return corners.map((p) => ({
+    x: x + keep * (p.x - x),
+    y: y + keep * (p.y - y),
+  })) as unknown as Quad<'photo'>;
+}
+
+/** Whether a patch can be white card: even, and as bright in all channels as nearly anything in the photo. */
+export function isWhite(patch: Patch, brightest: readonly [number, number, number]): boolean {
+  const [r, g, b] = patch.light.map((value, k) => value / brightest[k]!) as [
+    number,
+    number,
+    number,
+  ];
+  const least = Math.min(r, g, b);
+  const most = Math.max(r, g, b);
+  return patch.uneven < 0.06 && least > 0.62 && most / least < 1.25;
+}
