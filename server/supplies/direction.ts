@@ -1,0 +1,76 @@
+import { difference } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import { LIMITS } from './verdict.ts';
+
+/** A part of the difference counts when it makes up this share of the largest part. */
+const COUNTS = 0.45;
+/** Below this chroma a colour has no hue to speak of, and only its tint is named. */
+const GREYISH = 8;
+
+/**
+ * How one colour looks beside another, in words: 'a little lighter and yellower'.
+ *
+ * Each of lightness, strength and hue is changed alone, and named when its own CIEDE2000 matters.
+ *
+ * Gives       '' for colours that most eyes cannot tell apart (below 0.8 CIEDE2000).
+ */
+export function directionOf(colour: Lab, beside: Lab): string {
+  const whole = difference(colour, beside);
+  if (whole < LIMITS.perceived) return '';
+  const parts = [
+    { word: colour.l > beside.l ? 'lighter' : 'darker', size: lightness(colour, beside) },
+    ...hueParts(colour, beside),
+  ];
+  const most = Math.max(...parts.map((part) => part.size));
+  const named = parts
+    .filter((part) => part.size >= COUNTS * most)
+    .sort((a, b) => b.size - a.size)
+    .slice(0, 2)
+    .map((part) => part.word);
+  return `${amount(whole)} ${named.join(' and ')}`;
+}
+
+interface Part {
+  readonly word: string;
+  readonly size: number;
+}
+
+function lightness(colour: Lab, beside: Lab): number {
+  return difference({ ...beside, l: colour.l }, beside);
+}
+
+function hueParts(colour: Lab, beside: Lab): Part[] {
+  const [c, c0] = [chroma(colour), chroma(beside)];
+  if (Math.min(c, c0) < GREYISH) {
+    return [{ word: tint(colour, beside), size: difference({ ...colour, l: beside.l }, beside) }];
+  }
+  const stronger = scaled(beside, c / c0);
+  return [
+    { word: c > c0 ? 'stronger' : 'greyer', size: difference(stronger, beside) },
+    {
+      word: tint(scaled(colour, c0 / c), beside),
+      size: difference({ ...scaled(colour, c0 / c), l: beside.l }, beside),
+    },
+  ];
+}
+
+/** The word for the larger of the shifts along red-green and yellow-blue. */
+function tint(colour: Lab, beside: Lab): string {
+  const [da, db] = [colour.a - beside.a, colour.b - beside.b];
+  if (Math.abs(da) > Math.abs(db)) return da > 0 ? 'redder' : 'greener';
+  return db > 0 ? 'yellower' : 'bluer';
+}
+
+function amount(whole: number): string {
+  if (whole < LIMITS.accepted) return 'a touch';
+  if (whole < LIMITS.close) return 'a little';
+  return whole < 12 ? 'clearly' : 'much';
+}
+
+function chroma({ a, b }: Lab): number {
+  return Math.hypot(a, b);
+}
+
+function scaled(lab: Lab, by: number): Lab {
+  return { l: lab.l, a: lab.a * by, b: lab.b * by };
+}

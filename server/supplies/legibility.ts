@@ -1,0 +1,58 @@
+import { contrast } from '../colour/contrast.ts';
+import type { Lab } from '../colour/lab.ts';
+
+/**
+ * Contrast ratios from which letters can be read.
+ * W3C, Web Content Accessibility Guidelines 2.2, success criterion 1.4.3: 4.5, or 3 for large letters
+ * (from 18 point, or 14 point bold).
+ */
+export const READABLE = { small: 4.5, large: 3 } as const;
+
+/** Steps of L below which letters sink into their ground even where their hue differs. Common practice, no source. */
+const LIGHTNESS_STEP = 30;
+
+export interface Legibility {
+  readonly verdict: 'small letters' | 'large letters only' | 'cannot be read';
+  /** The contrast ratio of WCAG 2.2, in [1, 21]. */
+  readonly contrast: number;
+  /** How much lighter the strip is than the letters; below 0 for light letters on a dark strip. */
+  readonly lighter: number;
+  readonly reason: string;
+}
+
+/**
+ * Whether a greeting can be read on its strip.
+ *
+ * Takes       the colour of the letters as they come out on the strip, and the strip's.
+ * Good up to  a solid, sharp stamp: thin strokes and a half-inked stamp read worse.
+ */
+export function legibility(text: Lab, strip: Lab): Legibility {
+  const ratio = contrast(text, strip);
+  const lighter = strip.l - text.l;
+  const apart = Math.abs(lighter) >= LIGHTNESS_STEP;
+  const said = `contrast ${ratio.toFixed(1)} to 1`;
+  if (ratio >= READABLE.small && apart)
+    return {
+      verdict: 'small letters',
+      contrast: ratio,
+      lighter,
+      reason: `Reads well, small letters too (${said}; ${READABLE.small} is asked for).`,
+    };
+  if (ratio >= READABLE.large)
+    return {
+      verdict: 'large letters only',
+      contrast: ratio,
+      lighter,
+      reason: `Reads in large letters only (${said}; small ones need ${READABLE.small}): choose a bold stamp, or ${darker(lighter)}.`,
+    };
+  return {
+    verdict: 'cannot be read',
+    contrast: ratio,
+    lighter,
+    reason: `Cannot be read (${said}; even large letters need ${READABLE.large}): ${darker(lighter)}, or stamp on another strip.`,
+  };
+}
+
+function darker(lighter: number): string {
+  return lighter >= 0 ? 'take a darker ink' : 'take a lighter ink';
+}

@@ -1,0 +1,48 @@
+import type { PaletteColour } from '../colour/palette.ts';
+import type { Side } from '../pad/pad.ts';
+import { comparedHow, uncertaintyOfDifference } from './compared.ts';
+import { directionOf } from './direction.ts';
+import { nearestColour } from './nearest-colour.ts';
+import { reasonOf } from './reason.ts';
+import type { Supply } from './supply.ts';
+import type { Verdict } from './verdict.ts';
+import { verdictOf } from './verdict.ts';
+
+/** Whether a cardstock or an ink matches a colour of a side. */
+export interface MatchVerdict {
+  readonly verdict: Verdict;
+  /** The palette colour that it is nearest to. */
+  readonly nearest: PaletteColour;
+  /** From that colour, in CIEDE2000. */
+  readonly difference: number;
+  /** One standard error of the difference, in CIEDE2000. */
+  readonly uncertainty: number;
+  /** How the supply looks beside the paper's colour: 'a little lighter and yellower'; '' when alike. */
+  readonly direction: string;
+  readonly reason: string;
+}
+
+/**
+ * Checks one cardstock or ink against one side.
+ *
+ * Gives       'match' when the difference is within what half of the observers accept, 'close' up to the
+ *             reach of the formula, 'apart' beyond it; 'cannot tell' when the uncertainty allows none of
+ *             them with at least 80 %. Colours in one photo share most of its errors and compare finer.
+ * Good up to  plain colours in even light: glitter, foil and a glossy smear of ink have no one colour.
+ * Source      see LIMITS.
+ */
+export function matchOf(supply: Supply, side: Side): MatchVerdict {
+  const how = comparedHow(supply, side);
+  const nearest = nearestColour(supply.lab, side.palette);
+  const uncertainty = uncertaintyOfDifference(supply, nearest.colour, how);
+  const judged = verdictOf(nearest.difference, uncertainty);
+  const direction = directionOf(supply.lab, nearest.at);
+  return {
+    verdict: judged.verdict,
+    nearest: nearest.colour,
+    difference: nearest.difference,
+    uncertainty,
+    direction,
+    reason: reasonOf(supply, nearest, judged, uncertainty, how, direction),
+  };
+}

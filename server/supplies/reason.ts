@@ -1,0 +1,51 @@
+import { nameOf } from '../colour/names.ts';
+import type { Compared } from './compared.ts';
+import type { Nearest } from './nearest-colour.ts';
+import type { Supply } from './supply.ts';
+import type { Judged } from './verdict.ts';
+import { LIMITS } from './verdict.ts';
+
+/** From here on a colour was read without a white card, or in poor light, CIEDE2000. */
+const POOR = 2;
+
+/** What the verdict rests on, as one or two sentences for her. */
+export function reasonOf(
+  supply: Supply,
+  nearest: Nearest,
+  judged: Judged,
+  uncertainty: number,
+  how: Compared,
+  direction: string,
+): string {
+  const paper = `the paper's ${nameOf(nearest.colour.lab).words}`;
+  switch (judged.verdict) {
+    case 'match':
+      return `Side by side with ${paper} most people would pass it: ${measured(nearest, uncertainty)}, and half of the people asked accept ${LIMITS.accepted}.`;
+    case 'close':
+      return `${sentence(direction)} than ${paper}: seen side by side, but in the same mood (${measured(nearest, uncertainty)}).`;
+    case 'apart':
+      return `${sentence(direction)} than ${paper}, the nearest colour of this side (${measured(nearest, uncertainty)}).`;
+    case 'cannot tell':
+      return `It is ${measured(nearest, uncertainty)} from ${paper}; ${doubt(supply, nearest, how)}`;
+  }
+}
+
+function measured({ difference }: Nearest, uncertainty: number): string {
+  return `a difference of ${difference.toFixed(1)}, give or take ${uncertainty.toFixed(1)}`;
+}
+
+/** Why the photo is not sure enough, and how to get a better one. */
+function doubt(supply: Supply, nearest: Nearest, how: Compared): string {
+  if (how === 'typed')
+    return 'a typed colour and a photo cannot be compared that finely. Lay the real one beside the paper and take one picture of both.';
+  if (Math.max(supply.uncertainty, nearest.colour.uncertainty) > POOR)
+    return 'the photo is not sure enough of its colours. Take one picture of both in even daylight, with a plain white card beside them.';
+  if (how === 'two photos')
+    return 'between two photos that is too fine to tell. Lay both in one picture, side by side, with a plain white card, and ask again.';
+  return 'that lies right at the limit. Hold the two side by side in daylight and trust your eyes.';
+}
+
+function sentence(direction: string): string {
+  const words = direction === '' ? 'hardly different' : direction;
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
