@@ -1,5 +1,5 @@
+import type { Role, Shape } from '../layouts/layout.ts';
 import type { Length, Size } from '../lengths/length.ts';
-import type { Shape } from '../layouts/layout.ts';
 
 /** One part of one layer of one card. */
 export interface Piece {
@@ -7,10 +7,18 @@ export interface Piece {
   /** Number of the card in the batch, from 1. */
   readonly card: number;
   readonly layer: string;
+  readonly role: Role;
+  /** The rectangle that is cut; of a slanted or round piece, the one around it. */
   readonly size: Size;
   readonly shape: Shape;
-  /** Pieces of one card with the same group come from the same sheet and side, others from different sheets. */
+  /**
+   * The `paper` of the layer, a key within its card: pieces with the same `card` and `paper` come from
+   * one sheet, pieces with the same `card` and another `paper` from different sheets. Between cards
+   * the key says nothing.
+   */
   readonly paper: string;
+  /** When true the piece is never turned by a quarter. */
+  readonly keepUp?: boolean;
 }
 
 /** A piece on its sheet: upper left corner from the sheet's; `turned` when width and height are swapped. */

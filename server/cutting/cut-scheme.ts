@@ -1,0 +1,78 @@
+import { formatSize } from '../lengths/format-length.ts';
+import type { Size } from '../lengths/length.ts';
+import { Refusal } from '../refusals/refusal.ts';
+import { cutSlot } from './cut-slot.ts';
+import { fewestSheets } from './fewest-sheets.ts';
+import { fillSlots } from './fill-slots.ts';
+import { workOn } from './lots.ts';
+import type { Lot, Work } from './lots.ts';
+import { Oracle } from './oracle.ts';
+import type { CuttingScheme, Piece, Slot } from './piece.ts';
+import type { CutSettings } from './settings.ts';
+import { spareSheets } from './spare-sheets.ts';
+
+export type { CutSettings } from './settings.ts';
+
+/**
+ * Puts pieces onto as few sheets as can be found, so that each sheet comes apart by edge-to-edge cuts.
+ *
+ * Takes    the pieces of a batch, the size of a sheet and the settings. With `apart`, pieces of one
+ *          card with the same `paper` share a sheet and with another `paper` never do.
+ * Gives    the slots with their cuts, a proven lower bound, and whether it is reached. Sheets that
+ *          are cut alike follow each other. The same input and seed give the same scheme.
+ * Refuses  a piece larger than the sheet, and pieces that must but cannot share a sheet.
+ * Good up to about a hundred pieces; a sheet of more than about twelve different pieces is packed by
+ *          rules of thumb, and then fewer sheets may be possible: `proven` says false.
+ */
+export function cutScheme(
+  pieces: readonly Piece[],
+  sheet: Size,
+  settings: CutSettings,
+): CuttingScheme {
+  const work = workOn(pieces, sheet, settings);
+  const oracle = new Oracle(work);
+  work.lots.forEach((lot) => checkTogether(lot, oracle, sheet, settings));
+  const fewest = fewestSheets(work, oracle);
+  const filled = fillSlots(work, oracle);
+  const spared = spareSheets(filled, fewest, work, oracle, settings);
+  const slots = likeBesideLike(spared).map((lots, index) =>
+    slotOf(`slot-${index + 1}`, lots, sheet, work, oracle),
+  );
+  return { sheet, slots, fewestSheets: fewest, proven: slots.length === fewest };
+}
+
+function slotOf(id: string, lots: readonly Lot[], sheet: Size, work: Work, oracle: Oracle): Slot {
+  const waiting = lots.flatMap((lot) =>
+    lot.pieces.map((piece, index) => ({ piece, kind: lot.kinds[index]! })),
+  );
+  return cutSlot(id, sheet, oracle.fitting(lots).plan!, (kind) => {
+    const at = waiting.findIndex((one) => one.kind === kind);
+    const { piece } = waiting.splice(at, 1)[0]!;
+    const { width, height } = work.kinds[kind]!;
+    return { piece, turned: piece.size.width < piece.size.height !== width < height };
+  });
+}
+
+function likeBesideLike(slots: readonly (readonly Lot[])[]): (readonly Lot[])[] {
+  const keyOf = (lots: readonly Lot[]): string =>
+    lots
+      .map((lot) => lot.type)
+      .sort()
+      .join(' | ');
+  const groups = new Map<string, (readonly Lot[])[]>();
+  for (const slot of slots) groups.set(keyOf(slot), [...(groups.get(keyOf(slot)) ?? []), slot]);
+  const firstCard = (lots: readonly Lot[]): number => Math.min(...lots.map((lot) => lot.card));
+  return [...groups.values()].flatMap((group) => group.sort((a, b) => firstCard(a) - firstCard(b)));
+}
+
+function checkTogether(lot: Lot, oracle: Oracle, sheet: Size, settings: CutSettings): void {
+  if (oracle.fits([lot])) return;
+  const layers = lot.pieces.map((piece) => piece.layer).join(', ');
+  throw new Refusal({
+    kind: 'does-not-fit',
+    field: `cards[${lot.card}]`,
+    received: layers,
+    message: `Expected ${layers} of card ${lot.card} to come from one sheet of ${formatSize(sheet, settings.ruler)} but together they are too large`,
+    mend: 'Give these layers different papers, or take a pad with larger sheets.',
+  });
+}

@@ -1,0 +1,114 @@
+import { exactLength, formatSize } from '../lengths/format-length.ts';
+import type { Ruler, Size } from '../lengths/length.ts';
+import { stepOf } from '../lengths/ruler.ts';
+import { Refusal } from '../refusals/refusal.ts';
+import type { Piece } from './piece.ts';
+import type { CutSettings } from './settings.ts';
+
+/** A size of piece on the grid, without its number. */
+export interface GridKind {
+  readonly width: number;
+  readonly height: number;
+  readonly turn: boolean;
+}
+
+/** Pieces that must come from one sheet. */
+export interface Lot {
+  readonly index: number;
+  readonly card: number;
+  readonly pieces: readonly Piece[];
+  /** Kind of each piece. */
+  readonly kinds: readonly number[];
+  /** Lots with the same kinds are of one type. */
+  readonly type: string;
+  /** On the grid. */
+  readonly area: number;
+}
+
+/** The batch on a grid of whole steps, on which all sums of pieces are exact. */
+export interface Work {
+  readonly width: number;
+  readonly height: number;
+  readonly kinds: readonly GridKind[];
+  readonly lots: readonly Lot[];
+  /** Whether two lots may share a sheet as far as their cards are concerned. */
+  readonly mayShare: (a: Lot, b: Lot) => boolean;
+}
+
+/** A grid finer than this slows the search down without a gain. */
+const FINEST = 400;
+
+/**
+ * Lays the pieces onto the grid of their common measure; when that is too fine (inches and millimetres
+ * mixed) pieces are rounded up to the marks of the ruler, which can only ask for more paper.
+ */
+export function workOn(pieces: readonly Piece[], sheet: Size, settings: CutSettings): Work {
+  pieces.forEach((piece) => checkFits(piece, sheet, settings));
+  const step = gridStep(pieces, sheet, settings.ruler);
+  const kinds: GridKind[] = [];
+  const kindOf = (piece: Piece): number => {
+    const kind = onGrid(piece, step, settings);
+    const known = kinds.findIndex(
+      (other) =>
+        other.width === kind.width && other.height === kind.height && other.turn === kind.turn,
+    );
+    return known >= 0 ? known : kinds.push(kind) - 1;
+  };
+  const lots = groups(pieces, settings.apart).map((group, index) => {
+    const own = group.map(kindOf);
+    const area = own.reduce((sum, kind) => sum + kinds[kind]!.width * kinds[kind]!.height, 0);
+    const type = [...own].sort((a, b) => a - b).join(' ');
+    return { index, card: group[0]!.card, pieces: group, kinds: own, type, area };
+  });
+  return {
+    width: Math.floor(sheet.width / step),
+    height: Math.floor(sheet.height / step),
+    kinds,
+    lots,
+    mayShare: (a, b) => !settings.apart || a.card !== b.card,
+  };
+}
+
+function groups(pieces: readonly Piece[], apart: boolean): Piece[][] {
+  if (!apart) return pieces.map((piece) => [piece]);
+  const found = new Map<string, Piece[]>();
+  for (const piece of pieces) {
+    const key = `${piece.card} ${piece.paper}`;
+    found.set(key, [...(found.get(key) ?? []), piece]);
+  }
+  return [...found.values()];
+}
+
+function onGrid(piece: Piece, step: number, settings: CutSettings): GridKind {
+  const width = Math.ceil(piece.size.width / step);
+  const height = Math.ceil(piece.size.height / step);
+  const turn = width !== height && !settings.keepUp && piece.keepUp !== true;
+  const lying = turn && width < height;
+  return lying ? { width: height, height: width, turn } : { width, height, turn };
+}
+
+function gridStep(pieces: readonly Piece[], sheet: Size, ruler: Ruler): number {
+  const sides = pieces.flatMap(({ size }) => [size.width, size.height] as number[]);
+  const common = sides.reduce(commonMeasure, 0);
+  const longest = Math.max(sheet.width, sheet.height);
+  return longest / common <= FINEST ? common : stepOf(ruler);
+}
+
+function commonMeasure(a: number, b: number): number {
+  return b === 0 ? a : commonMeasure(b, a % b);
+}
+
+function checkFits(piece: Piece, sheet: Size, settings: CutSettings): void {
+  const { width, height } = piece.size;
+  const upright = width <= sheet.width && height <= sheet.height;
+  const turn = !settings.keepUp && piece.keepUp !== true;
+  if (upright || (turn && height <= sheet.width && width <= sheet.height)) return;
+  const size = formatSize(piece.size, settings.ruler);
+  throw new Refusal({
+    kind: 'does-not-fit',
+    field: `cards[${piece.card}].layers.${piece.layer}`,
+    received: `${exactLength(width, settings.ruler)} x ${exactLength(height, settings.ruler)}`,
+    message: `Expected "${piece.layer}" of card ${piece.card} to fit a sheet of ${formatSize(sheet, settings.ruler)} but it measures ${size}`,
+    mend: 'Choose a smaller design for this card, or a pad with larger sheets.',
+  });
+}

@@ -1,0 +1,81 @@
+import type { Lot, Work } from './lots.ts';
+import { packingsOf, workOf } from './packings.ts';
+import type { CutPlan, Kind, Packings } from './packings.ts';
+import { quickPacking } from './quick-packing.ts';
+
+/** Selections larger than this are packed by a rule of thumb instead of exactly. */
+export const EXACT_WORK = 300_000;
+
+/** Cuts for the pieces of some lots; `CutPlan.kind` counts the kinds of the work. */
+export interface Fitting {
+  readonly plan: CutPlan | null;
+  /** True when `plan` is null because it cannot be cut, not because none was found. */
+  readonly exact: boolean;
+}
+
+/** Answers whether lots come out of one sheet, and remembers. */
+export class Oracle {
+  readonly #work: Work;
+  readonly #known = new Map<string, Fitting>();
+
+  constructor(work: Work) {
+    this.#work = work;
+  }
+
+  fitting(lots: readonly Lot[]): Fitting {
+    const counts = countsOf(lots);
+    const key = [...counts].sort(([a], [b]) => a - b).join(' ');
+    const known = this.#known.get(key);
+    if (known !== undefined) return known;
+    const found = this.#find(counts);
+    this.#known.set(key, found);
+    return found;
+  }
+
+  fits(lots: readonly Lot[]): boolean {
+    return this.fitting(lots).plan !== null;
+  }
+
+  #find(counts: ReadonlyMap<number, number>): Fitting {
+    const { width, height } = this.#work;
+    const numbers = [...counts.keys()];
+    const kinds = this.kindsOf(counts);
+    const area = kinds.reduce((sum, kind) => sum + kind.width * kind.height * kind.count, 0);
+    if (area > width * height) return { plan: null, exact: true };
+    const quick = quickPacking(kinds, width, height);
+    if (quick !== null) return { plan: renumbered(quick, numbers), exact: true };
+    if (workOf(kinds) > EXACT_WORK) return { plan: null, exact: false };
+    const plan = packingsOf(kinds, width, height).cuts(kinds.map((kind) => kind.count));
+    return { plan: plan && renumbered(plan, numbers), exact: true };
+  }
+
+  /** The table for every selection of these lots, and the counts by which it is asked. */
+  table(lots: readonly Lot[]): { packings: Packings; numbers: readonly number[] } {
+    const { width, height } = this.#work;
+    const counts = countsOf(lots);
+    return {
+      packings: packingsOf(this.kindsOf(counts), width, height),
+      numbers: [...counts.keys()],
+    };
+  }
+
+  kindsOf(counts: ReadonlyMap<number, number>): Kind[] {
+    return [...counts].map(([kind, count]) => ({ ...this.#work.kinds[kind]!, count }));
+  }
+}
+
+export function countsOf(lots: readonly Lot[]): Map<number, number> {
+  const counts = new Map<number, number>();
+  for (const lot of lots)
+    for (const kind of lot.kinds) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  return counts;
+}
+
+function renumbered(plan: CutPlan, numbers: readonly number[]): CutPlan {
+  if ('kind' in plan) return { ...plan, kind: numbers[plan.kind]! };
+  return {
+    ...plan,
+    first: renumbered(plan.first, numbers),
+    second: renumbered(plan.second, numbers),
+  };
+}

@@ -1,0 +1,100 @@
+import { fullest, poolOf } from './fullest.ts';
+import type { Lot, Work } from './lots.ts';
+import type { Oracle } from './oracle.ts';
+import { seeded } from './seeded.ts';
+import type { CutSettings } from './settings.ts';
+
+/**
+ * Tries to do with fewer sheets: empties the emptiest one, then refills sheet after sheet as fully as
+ * can be from its own lots and the homeless ones, until none is homeless or the tries are used up.
+ */
+export function spareSheets(
+  start: readonly (readonly Lot[])[],
+  fewest: number,
+  work: Work,
+  oracle: Oracle,
+  settings: CutSettings,
+): (readonly Lot[])[] {
+  const random = seeded(settings.seed);
+  let best = [...start];
+  for (let tries = settings.steps; tries > 0 && best.length > fewest;) {
+    const search = new Refill(best, work, oracle, random);
+    while (tries > 0 && !search.done()) {
+      if (settings.until?.() === true) return best;
+      search.step();
+      tries--;
+    }
+    if (!search.done()) return best;
+    best = search.slots;
+  }
+  return best;
+}
+
+class Refill {
+  readonly slots: (readonly Lot[])[];
+  #homeless: readonly Lot[];
+  readonly #work: Work;
+  readonly #oracle: Oracle;
+  readonly #random: () => number;
+
+  constructor(
+    slots: readonly (readonly Lot[])[],
+    work: Work,
+    oracle: Oracle,
+    random: () => number,
+  ) {
+    const byArea = [...slots].sort((a, b) => areaOf(b) - areaOf(a));
+    this.#homeless = byArea.pop() ?? [];
+    this.slots = byArea;
+    this.#work = work;
+    this.#oracle = oracle;
+    this.#random = random;
+  }
+
+  done(): boolean {
+    return this.#homeless.length === 0;
+  }
+
+  /** Takes two sheets and the homeless lots, refills the first as fully as can be, then the second. */
+  step(): void {
+    const one = this.#any(this.slots.length);
+    const other = (one + 1 + this.#any(this.slots.length - 1)) % this.slots.length;
+    const before = [...this.slots[one]!, ...(one === other ? [] : this.slots[other]!)];
+    const lots = [...before, ...this.#homeless];
+    const first = this.#refill(this.slots[one]!, lots);
+    const rest = lots.filter((lot) => !first.includes(lot));
+    const stay = this.slots[other]!.filter((lot) => rest.includes(lot));
+    const second = one === other ? [] : this.#refill(stay, rest);
+    const packed = areaOf(first) + areaOf(second);
+    const worse = areaOf(before) - packed;
+    const sheet = this.#work.width * this.#work.height;
+    if (worse > 0 && this.#random() > Math.exp((-60 * worse) / sheet)) return;
+    this.slots[one] = first;
+    if (one !== other) this.slots[other] = second;
+    this.#homeless = rest.filter((lot) => !second.includes(lot));
+  }
+
+  #refill(own: readonly Lot[], lots: readonly Lot[]): Lot[] {
+    const others = this.#shuffled(lots.filter((lot) => !own.includes(lot)));
+    const pool = poolOf(this.#shuffled(own).slice(0, 8), others, this.#oracle);
+    const noise = new Map(pool.map((lot) => [lot, lot.area * (1 + 0.1 * this.#random())]));
+    return fullest(pool, [], this.#work, this.#oracle, (lot) => noise.get(lot)!);
+  }
+
+  #shuffled(lots: readonly Lot[]): Lot[] {
+    const shuffled = [...lots];
+    for (let at = shuffled.length - 1; at > 0; at--) {
+      const with_ = this.#any(at + 1);
+      [shuffled[at], shuffled[with_]] = [shuffled[with_]!, shuffled[at]!];
+    }
+    return shuffled;
+  }
+
+  #any(below: number): number {
+    return Math.floor(this.#random() * below);
+  }
+}
+
+function areaOf(lots: readonly Lot[]): number {
+  return lots.reduce((sum, lot) => sum + lot.area, 0);
+}
