@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Id, LengthText, SizeText } from './values.ts';
+import { Id, LengthText, SizeText, words } from './values.ts';
 
 export const Role = z.enum(['base', 'mat', 'panel', 'strip', 'focal', 'greeting']);
 
@@ -30,7 +30,7 @@ export const Layer = z.object({
   material: z.enum(['patterned', 'cardstock']),
   box: Box,
   shape: Shape,
-  paper: z.string().min(1).max(40),
+  paper: words(40),
 });
 
 export const Fold = z.object({
@@ -42,7 +42,7 @@ export const Fold = z.object({
 
 export const Layout = z.object({
   id: Id,
-  name: z.string().trim().min(1).max(80),
+  name: words(80),
   card: SizeText,
   fold: Fold,
   layers: z.array(Layer).min(1).max(16),
@@ -58,6 +58,12 @@ export const LayoutListing = Layout.extend({
   drawing: z.string(),
 });
 
+export const LayoutList = z.object({ layouts: z.array(LayoutListing) });
+
+/** A layout of her own; without an id it gets one. */
+export const NewLayout = Layout.extend({ id: Id.optional() });
+
+export type NewLayout = z.infer<typeof NewLayout>;
 export type Layout = z.infer<typeof Layout>;
 export type Layer = z.infer<typeof Layer>;
 export type LayoutListing = z.infer<typeof LayoutListing>;

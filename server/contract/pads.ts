@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Corners, Hex, Id, LabTriple, SizeText } from './values.ts';
+import { Corners, Hex, Id, LabTriple, Revision, SizeText, words } from './values.ts';
 
 export const PaletteColour = z.object({
   lab: LabTriple,
@@ -22,30 +22,39 @@ export const Pattern = z.object({
   tonal: z.boolean(),
 });
 
-export const Side = z.object({
-  id: Id,
-  photo: Id,
-  corners: Corners,
-  palette: z.array(PaletteColour),
-  pattern: Pattern,
-  confidence: z.number(),
-  notes: z.array(z.string()),
-  /** Address of the swatch picture. */
-  swatch: z.string(),
-});
+export const Side = z
+  .object({
+    id: Id,
+    photo: Id,
+    corners: Corners,
+    palette: z.array(PaletteColour),
+    pattern: Pattern,
+    confidence: z
+      .number()
+      .describe('How surely it was found, in [0, 1]; below 0.5 the corners want a look.'),
+    notes: z.array(z.string()),
+    swatch: z.string().describe('Address of the swatch picture.'),
+    revision: Revision,
+  })
+  .meta({ id: 'Side', description: 'The front or back of a sheet, as read from a photo.' });
 
-export const Sheet = z.object({
-  id: Id,
-  label: z.string(),
-  copies: z.number().int(),
-  front: Side.nullable(),
-  back: Side.nullable(),
-});
+export const Sheet = z
+  .object({
+    id: Id,
+    label: z.string(),
+    copies: z.number().int(),
+    front: Side.nullable(),
+    back: Side.nullable(),
+    revision: Revision,
+  })
+  .meta({ id: 'Sheet', description: 'A paper of the pad with its two sides.' });
 
 export const NewPad = z.object({
-  name: z.string().trim().min(1).max(120),
+  name: words(120),
   sheetSize: SizeText,
 });
+
+export const PadPatch = z.object({ name: words(120) });
 
 export const PadSummary = z.object({
   id: Id,
@@ -53,7 +62,10 @@ export const PadSummary = z.object({
   sheetSize: SizeText,
   sheetCount: z.number().int(),
   createdAt: z.string(),
+  revision: Revision,
 });
+
+export const PadList = z.object({ pads: z.array(PadSummary) });
 
 export const StoryColour = z.object({
   lab: LabTriple,
@@ -76,24 +88,30 @@ export const Photo = z.object({
   height: z.number().int(),
   side: z.enum(['front', 'back']),
   arrangement: z.string(),
-  /** Address of the upright photo, shrunk for the screen, without metadata. */
-  picture: z.string(),
+  picture: z
+    .string()
+    .describe('Address of the upright photo, shrunk for the screen, without metadata.'),
   white: z.object({ kind: z.enum(['found', 'tapped', 'none']), corners: Corners.nullable() }),
   notes: z.array(z.string()),
 });
 
-export const Pad = z.object({
-  id: Id,
-  name: z.string(),
-  sheetSize: SizeText,
-  createdAt: z.string(),
-  photos: z.array(Photo),
-  sheets: z.array(Sheet),
-  story: z.array(StoryColour),
-  families: z.array(Family),
-  patternSets: z.array(z.array(Id)),
-  bridges: z.array(Id),
-});
+export const Pad = z
+  .object({
+    id: Id,
+    name: z.string(),
+    sheetSize: SizeText,
+    createdAt: z.string(),
+    revision: Revision,
+    photos: z.array(Photo),
+    sheets: z.array(Sheet),
+    story: z.array(StoryColour).describe('The few colours that run through the pad.'),
+    families: z.array(Family).describe('The sides led by one colour of the story.'),
+    patternSets: z
+      .array(z.array(Id))
+      .describe('Sets of sides that show one pattern in several colours.'),
+    bridges: z.array(Id).describe('Sheets that carry most of the colour story.'),
+  })
+  .meta({ id: 'Pad', description: 'A pad with its photos, sheets and colour story.' });
 
 export const PhotoAnswer = z.object({
   photo: Photo,
@@ -101,12 +119,38 @@ export const PhotoAnswer = z.object({
   notes: z.array(z.string()),
 });
 
+/** The form of an upload, beside the file itself. */
+export const PhotoForm = z.object({
+  side: z.enum(['front', 'back']),
+  arrangement: words(80).describe(
+    'Any word: photos of the same word are the same sheets turned over in place.',
+  ),
+  white: Corners.optional().describe('Where a plain white card lies in the picture, as JSON.'),
+});
+
+/** Reads a photo again with the white card where she shows it. */
+export const PhotoPatch = z.object({ white: Corners });
+
+export const Companion = z.object({
+  side: Id,
+  score: z.number().describe('How well they go together, in [0, 1].'),
+  why: z.string(),
+});
+
+export const SidePair = z.object({ a: Id, b: Id, score: z.number(), why: z.string() });
+
+/** Companions of one side when one was named, else the best pairs of the pad. */
+export const Coordination = z.object({
+  companions: z.array(Companion).optional(),
+  pairs: z.array(SidePair).optional(),
+});
+
 /** Corrects what was found: the corners of a side. */
 export const SidePatch = z.object({ corners: Corners });
 
 /** Corrects a sheet: its label, how many copies, which sides it has. */
 export const SheetPatch = z.object({
-  label: z.string().trim().min(1).max(60).optional(),
+  label: words(60).optional(),
   copies: z.number().int().min(1).max(24).optional(),
   front: Id.nullable().optional(),
   back: Id.nullable().optional(),
@@ -121,6 +165,9 @@ export type PadSummary = z.infer<typeof PadSummary>;
 export type Photo = z.infer<typeof Photo>;
 export type PhotoAnswer = z.infer<typeof PhotoAnswer>;
 export type StoryColour = z.infer<typeof StoryColour>;
+export type PhotoForm = z.infer<typeof PhotoForm>;
+export type Companion = z.infer<typeof Companion>;
+export type Coordination = z.infer<typeof Coordination>;
 export type Family = z.infer<typeof Family>;
 export type NewPad = z.infer<typeof NewPad>;
 export type SheetPatch = z.infer<typeof SheetPatch>;

@@ -92,6 +92,8 @@ export const PlanSummary = z.object({
   value: z.number(),
 });
 
+export const PlanList = z.object({ plans: z.array(PlanSummary) });
+
 export type Pin = z.infer<typeof Pin>;
 export type Taste = z.infer<typeof Taste>;
 export type NewPlan = z.infer<typeof NewPlan>;

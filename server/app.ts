@@ -1,0 +1,71 @@
+/** The service without a port: `buildApp(edges)` is what main.ts listens with and what tests mount. */
+import multipart from '@fastify/multipart';
+import Fastify from 'fastify';
+import type { FastifyServerOptions } from 'fastify';
+import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import type { Edges, Service } from './http/edges.ts';
+import { spareKnown } from './http/fresh.ts';
+import { guardDoor } from './http/guard.ts';
+import { healthRoutes } from './http/health.ts';
+import { noteWays } from './http/known-ways.ts';
+import { layoutRoutes } from './http/layouts.ts';
+import { matchRoutes } from './http/matches.ts';
+import { describeApi } from './http/openapi.ts';
+import { padRoutes } from './http/pads.ts';
+import { servePage } from './http/page.ts';
+import { photoRoutes } from './http/photos.ts';
+import { planRoutes } from './http/plans.ts';
+import { problemOf } from './http/problem-of.ts';
+import { answerWithProblems, sendProblem } from './http/problems.ts';
+import { secure } from './http/security.ts';
+import { sheetRoutes } from './http/sheets.ts';
+import { sideRoutes } from './http/sides.ts';
+import { supplyRoutes } from './http/supplies.ts';
+
+export interface AppOptions {
+  /** The name or address that it listens on. */
+  readonly host: string;
+  /** Folder of the built page. */
+  readonly page: string;
+  readonly logger?: FastifyServerOptions['logger'];
+}
+
+const MEGABYTE = 2 ** 20;
+
+export async function buildApp(edges: Edges, options: AppOptions): Promise<Service> {
+  const app: Service = Fastify({
+    logger: options.logger ?? false,
+    bodyLimit: MEGABYTE,
+    // A photo may come over a slow wireless network; a question that never ends is ended.
+    requestTimeout: 180_000,
+    connectionTimeout: 0,
+    forceCloseConnections: 'idle',
+    frameworkErrors: (fault, request, reply) => {
+      void sendProblem(reply, problemOf(fault, request.url));
+    },
+  })
+    .setValidatorCompiler(validatorCompiler)
+    .setSerializerCompiler(serializerCompiler);
+
+  const ways = noteWays(app);
+  guardDoor(app, options.host);
+  spareKnown(app);
+  await secure(app);
+  await app.register(multipart, {
+    limits: { fileSize: 40 * MEGABYTE, files: 4, fields: 70, fieldSize: 4096, headerPairs: 40 },
+    throwFileSizeLimit: false,
+  });
+  await describeApi(app, edges.version);
+  answerWithProblems(app, ways);
+  healthRoutes(app, edges);
+  padRoutes(app, edges);
+  photoRoutes(app, edges);
+  sideRoutes(app, edges);
+  sheetRoutes(app, edges);
+  supplyRoutes(app, edges);
+  matchRoutes(app, edges);
+  layoutRoutes(app, edges);
+  planRoutes(app, edges);
+  await servePage(app, options.page);
+  return app;
+}

@@ -1,0 +1,16 @@
+import { z } from 'zod';
+
+export const Health = z
+  .object({
+    status: z.enum(['ok', 'starting', 'failing']),
+    /** The process answers. */
+    live: z.boolean(),
+    /** It can take work: the store answers and the demo pad, if one is wanted, is read. */
+    ready: z.boolean(),
+    version: z.string(),
+    /** What it is doing while it starts. */
+    doing: z.string().optional(),
+  })
+  .meta({ id: 'Health' });
+
+export type Health = z.infer<typeof Health>;

@@ -1,0 +1,13 @@
+import { Refusal } from '../refusals/refusal.ts';
+
+/** The thing itself, or a refusal that says it was not found. */
+export function found<T>(thing: T | null, noun: string, id: string, field = noun): T {
+  if (thing !== null) return thing;
+  throw new Refusal({
+    kind: 'not-found',
+    field,
+    received: id,
+    message: `Expected a ${noun} but found none named "${id.slice(0, 64)}"`,
+    mend: `Look it up again; this ${noun} may have been removed.`,
+  });
+}

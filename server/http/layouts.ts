@@ -1,0 +1,102 @@
+import { z } from 'zod';
+import * as Wire from '../contract/layouts.ts';
+import { layoutDrawing } from '../guide/layout-drawing.ts';
+import { catalogue } from '../layouts/catalogue.ts';
+import { checkLayout } from '../layouts/check-layout.ts';
+import type { Layout } from '../layouts/layout.ts';
+import { papersOf } from '../layouts/papers-of.ts';
+import { expected } from '../refusals/refusal.ts';
+import { NOTHING, answers } from './answers.ts';
+import type { Edges, Service } from './edges.ts';
+import { found } from './found.ts';
+import { keyOf, makeOnce } from './once.ts';
+import { layoutFromWire, layoutOnWire } from './wire/layouts.ts';
+
+export function layoutRoutes(app: Service, edges: Edges): void {
+  const { store } = edges;
+  const ours = catalogue.map((layout) => listing(layout, 'catalogue'));
+
+  app.get(
+    '/api/layouts',
+    {
+      schema: { summary: 'Our layouts and her own.', response: answers({ 200: Wire.LayoutList }) },
+    },
+    async () => {
+      const hers = await store.read.layouts.all();
+      return { layouts: [...ours, ...hers.map(({ layout }) => listing(layout, 'hers'))] };
+    },
+  );
+
+  app.post(
+    '/api/layouts',
+    {
+      schema: {
+        summary: 'Add a layout of her own.',
+        body: Wire.NewLayout,
+        response: answers({ 201: Wire.LayoutListing }),
+      },
+    },
+    async (request, reply) => {
+      const layout = layoutFromWire({ ...request.body, id: request.body.id ?? edges.newId() });
+      checkLayout(layout);
+      const question = keyOf(request, request.body);
+      const [id] = await store.write((records) =>
+        makeOnce(records, question, edges.now(), async () => {
+          const taken =
+            catalogue.some((each) => each.id === layout.id) ||
+            (await records.layouts.at(layout.id)) !== null;
+          if (taken) throw idTaken(layout.id);
+          await records.layouts.add({ layout, createdAt: edges.now() });
+          return [layout.id];
+        }),
+      );
+      const kept = found(await store.read.layouts.at(id!), 'layout', id!);
+      return reply.code(201).send(listing(kept.layout, 'hers'));
+    },
+  );
+
+  app.delete(
+    '/api/layouts/:layout',
+    {
+      schema: {
+        summary: 'Delete a layout of her own; plans made with it stay.',
+        params: z.object({ layout: z.string() }),
+        response: answers({ 204: NOTHING }),
+      },
+    },
+    async (request, reply) => {
+      const { layout: id } = request.params;
+      await store.write(async (records) => {
+        found(await records.layouts.at(id), 'layout of your own', id, 'layout');
+        await records.layouts.remove(id);
+      });
+      return reply.code(204).send();
+    },
+  );
+}
+
+/** A layout of the catalogue or of her own. */
+export async function layoutAt({ store }: Edges, id: string, field: string): Promise<Layout> {
+  const ours = catalogue.find((layout) => layout.id === id);
+  if (ours !== undefined) return ours;
+  return found(await store.read.layouts.at(id), 'layout', id, field).layout;
+}
+
+function listing(layout: Layout, origin: 'catalogue' | 'hers'): Wire.LayoutListing {
+  return {
+    ...layoutOnWire(layout),
+    origin,
+    papers: papersOf(layout).length,
+    drawing: layoutDrawing(layout),
+  };
+}
+
+function idTaken(id: string): Error {
+  return expected(
+    'an id that no layout has',
+    'id',
+    id,
+    'Leave the id out, or choose another.',
+    'clash',
+  );
+}

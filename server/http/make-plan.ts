@@ -1,0 +1,160 @@
+import type { NewPlan } from '../contract/plans.ts';
+import { usualSettings } from '../cutting/settings.ts';
+import type { PlannedBatch, Wish } from '../from-photo-to-guide.ts';
+import type { Pad } from '../pad/pad.ts';
+import type { Pin, Taste } from '../plan/plan.ts';
+import { expected } from '../refusals/refusal.ts';
+import type { SupplyRow } from '../store/rows.ts';
+import type { Edges } from './edges.ts';
+import { found } from './found.ts';
+import { layoutAt } from './layouts.ts';
+import { makeOnce } from './once.ts';
+import type { KeyedQuestion } from './once.ts';
+import { rowsOfPad } from './read-pad.ts';
+import { sheetsOf } from './wire/pads.ts';
+import { rulerOf } from './wire/sizes.ts';
+
+/** A plan with all that it was made from, so that it can be read, drawn and printed again as it was. */
+export interface KeptPlan {
+  readonly id: string;
+  readonly createdAt: string;
+  readonly asked: NewPlan;
+  readonly pad: Pad;
+  /** The swatch file of each side as it was then. */
+  readonly swatches: Readonly<Record<string, string>>;
+  readonly supplies: readonly SupplyRow[];
+  readonly batch: PlannedBatch;
+}
+
+/** More cards than this are made in several batches. */
+const MOST_CARDS = 120;
+
+/** How long the search for the best plan may take. */
+const PATIENCE = 8000;
+
+/** Makes a plan and keeps it. */
+export async function makePlan(
+  edges: Edges,
+  asked: NewPlan,
+  question: KeyedQuestion | null,
+): Promise<KeptPlan> {
+  const { store, desk } = edges;
+  const rows = await rowsOfPad(store.read, asked.pad);
+  const { pad: row, sides } = rows;
+  const pad = { id: row.id, name: row.name, sheetSize: row.sheetSize, sheets: sheetsOf(rows) };
+  if (pad.sheets.length === 0) throw noSheets(asked.pad);
+  const wishes = await wishesOf(edges, asked);
+  const { pins = [], without = [] } = asked;
+  await checkIds(edges, pad, pins.map(pinOf), without, wishes);
+  const supplies = await store.read.supplies.all();
+  const taste: Taste = asked.taste ?? { contrast: 0, busy: 0, bold: 0 };
+  const batch = await desk.plan({
+    wishes,
+    ask: { pad, supplies, pins: pins.map(pinOf), without, taste },
+    settings: usualSettings(rulerOf(pad.sheetSize)),
+    milliseconds: PATIENCE,
+  });
+  const kept: KeptPlan = {
+    id: edges.newId(),
+    createdAt: edges.now(),
+    asked,
+    pad,
+    swatches: Object.fromEntries(sides.map(({ id, swatch }) => [id, swatch])),
+    supplies,
+    batch,
+  };
+  return keep(edges, kept, question);
+}
+
+async function keep(
+  edges: Edges,
+  kept: KeptPlan,
+  question: KeyedQuestion | null,
+): Promise<KeptPlan> {
+  const { id, createdAt, pad, batch } = kept;
+  const [made] = await edges.store.write((records) =>
+    makeOnce(records, question, createdAt, async () => {
+      found(await records.pads.at(pad.id), 'pad', pad.id);
+      const { value } = batch.plan;
+      const row = { id, pad: pad.id, cards: batch.cards.length, value, createdAt };
+      await records.plans.add(row, kept, Object.values(kept.swatches));
+      return [id];
+    }),
+  );
+  return made === id ? kept : planAt(edges, made!);
+}
+
+export async function planAt({ store }: Edges, id: string): Promise<KeptPlan> {
+  return found((await store.read.plans.at(id)) as KeptPlan | null, 'plan', id);
+}
+
+async function wishesOf(edges: Edges, { cards }: NewPlan): Promise<Wish[]> {
+  const wishes = await Promise.all(
+    cards.map(async ({ layout, count }, at) => ({
+      layout: await layoutAt(edges, layout, `cards[${at}].layout`),
+      count,
+    })),
+  );
+  const sum = wishes.reduce((total, { count }) => total + count, 0);
+  if (sum > MOST_CARDS)
+    throw expected(
+      `at most ${MOST_CARDS} cards`,
+      'cards',
+      sum,
+      'Make them in two batches.',
+      'too-large',
+    );
+  return wishes;
+}
+
+type WirePin = NonNullable<NewPlan['pins']>[number];
+
+function pinOf({ card, layer, sheet, side, supply }: WirePin): Pin {
+  return {
+    card,
+    layer,
+    ...(sheet === undefined ? {} : { sheet }),
+    ...(side === undefined ? {} : { side }),
+    ...(supply === undefined ? {} : { supply }),
+  };
+}
+
+/** Every name that the wishes speak of must be there, or the refusal says which is not. */
+async function checkIds(
+  { store }: Edges,
+  pad: Pad,
+  pins: readonly Pin[],
+  without: readonly string[],
+  wishes: readonly Wish[],
+): Promise<void> {
+  const sheets = new Set(pad.sheets.map(({ id }) => id));
+  const sides = new Set(pad.sheets.flatMap(({ front, back }) => [front?.id, back?.id]));
+  const layouts = wishes.flatMap(({ layout, count }) =>
+    Array.from({ length: count }, () => layout),
+  );
+  for (const [at, pin] of pins.entries()) {
+    const field = `pins[${at}]`;
+    const layout = layouts[pin.card - 1];
+    found(layout ?? null, 'card', String(pin.card), `${field}.card`);
+    const layer = layout!.layers.find(({ id }) => id === pin.layer);
+    found(layer ?? null, 'layer', pin.layer, `${field}.layer`);
+    if (pin.sheet !== undefined && !sheets.has(pin.sheet))
+      found(null, 'sheet', pin.sheet, `${field}.sheet`);
+    if (pin.side !== undefined && !sides.has(pin.side))
+      found(null, 'side', pin.side, `${field}.side`);
+    if (pin.supply !== undefined)
+      found(await store.read.supplies.at(pin.supply), 'supply', pin.supply, `${field}.supply`);
+  }
+  for (const [at, id] of without.entries())
+    if (!sheets.has(id)) found(null, 'sheet', id, `without[${at}]`);
+}
+
+function noSheets(pad: string): Error {
+  return expected(
+    'a pad with at least one sheet',
+    'pad',
+    pad,
+    'Add a photo of its sheets first.',
+    'does-not-fit',
+  );
+}

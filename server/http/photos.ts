@@ -1,0 +1,168 @@
+import type { FastifyReply } from 'fastify';
+import { z } from 'zod';
+import * as Wire from '../contract/pads.ts';
+import { expected } from '../refusals/refusal.ts';
+import type { Shelf } from '../store/files.ts';
+import { NOTHING, answers, fileAnswer } from './answers.ts';
+import type { Edges, Service } from './edges.ts';
+import { fileOf, readForm } from './form.ts';
+import type { Form } from './form.ts';
+import { found } from './found.ts';
+import { holdFresh, stateRevision } from './fresh.ts';
+import { readPhotoAgain } from './read-again.ts';
+import { removePhoto } from './remove-photo.ts';
+import { LABOUR } from './security.ts';
+import { takePhoto } from './take-photo.ts';
+import type { TakenPhoto } from './take-photo.ts';
+import { cornersFromWire } from './wire/corners.ts';
+import { photoOnWire } from './wire/pads.ts';
+import { sideOnWire } from './wire/sides.ts';
+import { rulerOf } from './wire/sizes.ts';
+
+const PadPath = z.object({ pad: z.string() });
+const PhotoPath = z.object({ photo: z.string() });
+
+export function photoRoutes(app: Service, edges: Edges): void {
+  const { store } = edges;
+
+  app.post(
+    '/api/pads/:pad/photos',
+    {
+      config: { ...LABOUR, form: { file: 'photo', words: Wire.PhotoForm } },
+      schema: {
+        summary: 'Add a photo of sheets laid apart, or of one sheet.',
+        consumes: ['multipart/form-data'],
+        params: PadPath,
+        response: answers({ 201: Wire.PhotoAnswer }),
+      },
+    },
+    async (request, reply) => {
+      const { pad } = request.params;
+      found(await store.read.pads.at(pad), 'pad', pad);
+      const form = await readForm(request, store.files, 'photo');
+      try {
+        const received = fileOf(form, 'photo');
+        const { side: face, arrangement, white } = formWords(form);
+        const taken = await takePhoto(edges, {
+          pad,
+          face,
+          arrangement,
+          received,
+          white: white === undefined ? null : cornersFromWire(white),
+        });
+        const answer = await answerOf(edges, taken);
+        return await reply.code(201).header('location', answer.photo.picture).send(answer);
+      } finally {
+        if (form.file !== null) await store.files.drop(form.file);
+      }
+    },
+  );
+
+  app.patch(
+    '/api/photos/:photo',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'Show where the white card lies; the photo is read again.',
+        params: PhotoPath,
+        body: Wire.PhotoPatch,
+        response: answers({ 200: Wire.PhotoAnswer }),
+      },
+    },
+    async (request, reply) => {
+      const { photo: id } = request.params;
+      const photo = found(await store.read.photos.at(id), 'photo', id);
+      found(photo.pad, 'photo of sheets', id);
+      holdFresh(request, photo.revision);
+      await readPhotoAgain(edges, photo, cornersFromWire(request.body.white));
+      const now = found(await store.read.photos.at(id), 'photo', id);
+      stateRevision(reply, now.revision);
+      return answerOf(edges, { photo: now, sides: await store.read.sides.ofPhoto(id) });
+    },
+  );
+
+  app.delete(
+    '/api/photos/:photo',
+    {
+      schema: {
+        summary: 'Delete a photo with the sides that were read from it.',
+        params: PhotoPath,
+        response: answers({ 204: NOTHING }),
+      },
+    },
+    async (request, reply) => {
+      const { photo: id } = request.params;
+      const pad = await store.write(async (records) => {
+        const photo = found(await records.photos.at(id), 'photo', id);
+        holdFresh(request, photo.revision);
+        await removePhoto(records, photo);
+        return photo.pad;
+      });
+      if (pad !== null) edges.changes.tell(pad);
+      return reply.code(204).send();
+    },
+  );
+
+  app.get(
+    '/api/photos/:photo/picture',
+    {
+      schema: {
+        summary: 'The upright photo, shrunk for the screen, without metadata.',
+        params: PhotoPath,
+        response: answers({ 200: fileAnswer('image/jpeg', 'A JPEG.') }),
+      },
+    },
+    async (request, reply) => {
+      const { photo: id } = request.params;
+      const photo = found(await store.read.photos.at(id), 'photo', id);
+      return sendPicture(edges, reply, 'pictures', photo.picture);
+    },
+  );
+}
+
+/** A JPEG from a shelf; its content never changes under an address, so it may be kept for long. */
+export async function sendPicture(
+  { store }: Edges,
+  reply: FastifyReply,
+  shelf: Shelf,
+  hash: string,
+): Promise<FastifyReply> {
+  const bytes = await store.files.read(shelf, hash);
+  return reply
+    .type('image/jpeg')
+    .header('cache-control', 'private, max-age=31536000, immutable')
+    .serializer((sent: string) => sent)
+    .send(bytes);
+}
+
+async function answerOf({ store }: Edges, { photo, sides }: TakenPhoto): Promise<Wire.PhotoAnswer> {
+  const pad = found(await store.read.pads.at(photo.pad ?? ''), 'pad', photo.pad ?? '');
+  const ruler = rulerOf(pad.sheetSize);
+  return {
+    photo: photoOnWire(photo),
+    sides: sides.map((side) => sideOnWire(side, ruler)),
+    notes: [...photo.notes],
+  };
+}
+
+function formWords(form: Form): Wire.PhotoForm {
+  const white = form.words('white')[0];
+  return Wire.PhotoForm.parse({
+    side: form.words('side')[0],
+    arrangement: form.words('arrangement')[0],
+    ...(white === undefined ? {} : { white: jsonIn(white, 'white') }),
+  });
+}
+
+function jsonIn(text: string, field: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw expected(
+      'four corners as JSON',
+      field,
+      text,
+      'Send them like [[0,0],[9,0],[9,9],[0,9]].',
+    );
+  }
+}

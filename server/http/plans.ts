@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import * as Wire from '../contract/plans.ts';
+import { NOTHING, answers } from './answers.ts';
+import type { Edges, Service } from './edges.ts';
+import { found } from './found.ts';
+import { makePlan, planAt } from './make-plan.ts';
+import { keyOf, madeBefore } from './once.ts';
+import { LABOUR } from './security.ts';
+import { planOnWire } from './wire/plans.ts';
+
+const PlanPath = z.object({ plan: z.string() });
+
+export function planRoutes(app: Service, edges: Edges): void {
+  const { store } = edges;
+
+  app.post(
+    '/api/plans',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'Plan a batch of cards from a pad.',
+        body: Wire.NewPlan,
+        response: answers({ 201: Wire.Plan }),
+      },
+    },
+    async (request, reply) => {
+      const question = keyOf(request, request.body);
+      const before = await madeBefore(store.read, question);
+      const plan =
+        before === null
+          ? await makePlan(edges, request.body, question)
+          : await planAt(edges, before[0]!);
+      return reply.code(201).header('location', `/api/plans/${plan.id}`).send(planOnWire(plan));
+    },
+  );
+
+  app.get(
+    '/api/plans',
+    {
+      schema: {
+        summary: 'All plans, or those of one pad, the oldest first.',
+        querystring: z.object({ pad: z.string().optional() }),
+        response: answers({ 200: Wire.PlanList }),
+      },
+    },
+    async (request) => {
+      const { pad } = request.query;
+      const rows = pad === undefined ? store.read.plans.all() : store.read.plans.ofPad(pad);
+      return { plans: await rows };
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan',
+    { schema: { summary: 'A plan.', params: PlanPath, response: answers({ 200: Wire.Plan }) } },
+    async (request) => planOnWire(await planAt(edges, request.params.plan)),
+  );
+
+  app.delete(
+    '/api/plans/:plan',
+    {
+      schema: { summary: 'Delete a plan.', params: PlanPath, response: answers({ 204: NOTHING }) },
+    },
+    async (request, reply) => {
+      const { plan: id } = request.params;
+      await store.write(async (records) => {
+        found(await records.plans.at(id), 'plan', id);
+        await records.plans.remove(id);
+      });
+      return reply.code(204).send();
+    },
+  );
+}

@@ -1,0 +1,73 @@
+import type { Quad } from '../geometry/points.ts';
+import type { ReadSide } from '../from-photo-to-guide.ts';
+import type { PhotoRow, SideRow } from '../store/rows.ts';
+import type { Edges } from './edges.ts';
+import { found } from './found.ts';
+
+/** Reads one side again with the corners that she has shown, and keeps what was read. */
+export async function readSideAgain(
+  edges: Edges,
+  side: SideRow,
+  corners: Quad<'photo'>,
+): Promise<SideRow> {
+  const photo = found(await edges.store.read.photos.at(side.photo), 'photo', side.photo);
+  const white = photo.white.kind === 'tapped' ? photo.white.corners : null;
+  const [read] = (await readWith(edges, photo, [corners], white)).sides;
+  const again = await updated(edges, side, found(read ?? null, 'side', side.id));
+  await edges.store.write(async (records) => {
+    found(await records.sides.at(side.id), 'side', side.id);
+    await records.sides.put(again);
+    await records.pads.touch(side.pad);
+  });
+  edges.changes.tell(side.pad);
+  return { ...again, revision: again.revision + 1 };
+}
+
+/** Reads all sides of a photo again with the white card where she has shown it; their corners stay. */
+export async function readPhotoAgain(
+  edges: Edges,
+  photo: PhotoRow,
+  white: Quad<'photo'>,
+): Promise<void> {
+  const sides = await edges.store.read.sides.ofPhoto(photo.id);
+  const reading = await readWith(
+    edges,
+    photo,
+    sides.map(({ corners }) => corners),
+    white,
+  );
+  const again = await Promise.all(
+    sides.map((side, at) => updated(edges, side, reading.sides[at] ?? side)),
+  );
+  await edges.store.write(async (records) => {
+    const now = found(await records.photos.at(photo.id), 'photo', photo.id);
+    await records.photos.put({ ...now, white: reading.white, notes: reading.notes });
+    for (const side of again) await records.sides.put(side);
+    if (photo.pad !== null) await records.pads.touch(photo.pad);
+  });
+  if (photo.pad !== null) edges.changes.tell(photo.pad);
+}
+
+async function readWith(
+  edges: Edges,
+  photo: PhotoRow,
+  corners: readonly Quad<'photo'>[],
+  white: Quad<'photo'> | null,
+): ReturnType<Edges['desk']['readSides']> {
+  const { store, desk } = edges;
+  const pad = found(await store.read.pads.at(photo.pad ?? ''), 'pad', photo.pad ?? '');
+  // The picture for the screen does not change; the file is asked for first so that its loss is told plainly.
+  const file = await store.files.readable('photos', photo.hash);
+  return desk.readSides({
+    file,
+    sheetSize: pad.sheetSize,
+    tap: white === null ? { corners } : { corners, white },
+  });
+}
+
+async function updated(edges: Edges, side: SideRow, read: ReadSide | SideRow): Promise<SideRow> {
+  const { corners, palette, pattern, confidence, notes, swatch } = read;
+  const hash =
+    typeof swatch === 'string' ? swatch : await edges.store.files.keepBytes('swatches', swatch);
+  return { ...side, corners, palette, pattern, confidence, notes, swatch: hash };
+}

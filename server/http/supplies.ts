@@ -1,0 +1,159 @@
+import { z } from 'zod';
+import * as Wire from '../contract/supplies.ts';
+import { NOTHING, answers } from './answers.ts';
+import type { Edges, Service } from './edges.ts';
+import { fileOf, readForm } from './form.ts';
+import { found } from './found.ts';
+import { holdFresh, stateRevision } from './fresh.ts';
+import { keyOf, madeBefore, makeOnce } from './once.ts';
+import { LABOUR } from './security.ts';
+import { suppliesAt, takeSupplies } from './take-supplies.ts';
+import type { TakenSupplies } from './take-supplies.ts';
+import { labFromWire } from './wire/colours.ts';
+import { supplyOnWire } from './wire/supplies.ts';
+import type { FastifyRequest } from 'fastify';
+
+const SupplyPath = z.object({ supply: z.string() });
+
+/** A typed colour is as sure as her screen or her chart: about one step that the eye just sees (a judgement, no source). */
+const TYPED = 1;
+
+export function supplyRoutes(app: Service, edges: Edges): void {
+  const { store } = edges;
+
+  app.post(
+    '/api/supplies',
+    {
+      config: {
+        ...LABOUR,
+        form: { file: 'photo', words: Wire.SuppliesForm, or: Wire.NewSupply },
+      },
+      schema: {
+        summary: 'Add a cardstock or an ink by its colour, or many by a photo.',
+        consumes: ['application/json', 'multipart/form-data'],
+        response: answers({ 201: Wire.Supplies }),
+      },
+    },
+    async (request, reply) => {
+      const taken = request.isMultipart()
+        ? await photographed(edges, request)
+        : await typed(edges, request);
+      return reply.code(201).send(onWire(taken));
+    },
+  );
+
+  app.get(
+    '/api/supplies',
+    { schema: { summary: 'All her supplies.', response: answers({ 200: Wire.Supplies }) } },
+    async () => onWire({ supplies: await store.read.supplies.all(), notes: [] }),
+  );
+
+  app.get(
+    '/api/supplies/:supply',
+    {
+      schema: {
+        summary: 'A cardstock or an ink.',
+        params: SupplyPath,
+        response: answers({ 200: Wire.Supply }),
+      },
+    },
+    async (request, reply) => {
+      const { supply: id } = request.params;
+      const supply = found(await store.read.supplies.at(id), 'supply', id);
+      stateRevision(reply, supply.revision);
+      return supplyOnWire(supply);
+    },
+  );
+
+  app.patch(
+    '/api/supplies/:supply',
+    {
+      schema: {
+        summary: 'Correct the name of a supply, or how many sheets there are.',
+        params: SupplyPath,
+        body: Wire.SupplyPatch,
+        response: answers({ 200: Wire.Supply }),
+      },
+    },
+    async (request, reply) => {
+      const { supply: id } = request.params;
+      const { name, sheets } = request.body;
+      const supply = await store.write(async (records) => {
+        const before = found(await records.supplies.at(id), 'supply', id);
+        holdFresh(request, before.revision);
+        await records.supplies.put({
+          ...before,
+          ...(name === undefined ? {} : { name }),
+          ...(sheets === undefined ? {} : { sheets }),
+        });
+        return found(await records.supplies.at(id), 'supply', id);
+      });
+      stateRevision(reply, supply.revision);
+      return supplyOnWire(supply);
+    },
+  );
+
+  app.delete(
+    '/api/supplies/:supply',
+    {
+      schema: {
+        summary: 'Delete a supply.',
+        params: SupplyPath,
+        response: answers({ 204: NOTHING }),
+      },
+    },
+    async (request, reply) => {
+      const { supply: id } = request.params;
+      await store.write(async (records) => {
+        holdFresh(request, found(await records.supplies.at(id), 'supply', id).revision);
+        await records.supplies.remove(id);
+      });
+      return reply.code(204).send();
+    },
+  );
+}
+
+async function typed(edges: Edges, request: FastifyRequest): Promise<TakenSupplies> {
+  const { kind, name, colour, sheets = null } = Wire.NewSupply.parse(request.body);
+  const question = keyOf(request, request.body);
+  const ids = await edges.store.write((records) =>
+    makeOnce(records, question, edges.now(), async () => {
+      const id = edges.newId();
+      await records.supplies.add({
+        id,
+        kind,
+        name,
+        lab: labFromWire(colour.lab),
+        uncertainty: TYPED,
+        photo: null,
+        corners: null,
+        sheets,
+        createdAt: edges.now(),
+        revision: 1,
+      });
+      return [id];
+    }),
+  );
+  return { supplies: await suppliesAt(edges, ids), notes: [] };
+}
+
+async function photographed(edges: Edges, request: FastifyRequest): Promise<TakenSupplies> {
+  const form = await readForm(request, edges.store.files, 'photo');
+  try {
+    const received = fileOf(form, 'photo');
+    const { kind, name } = Wire.SuppliesForm.parse({
+      kind: form.words('kind')[0],
+      name: form.words('name'),
+    });
+    const question = keyOf(request, [kind, name, received.hash]);
+    const before = await madeBefore(edges.store.read, question);
+    if (before !== null) return { supplies: await suppliesAt(edges, before), notes: [] };
+    return await takeSupplies(edges, { kind, names: name, received, question });
+  } finally {
+    if (form.file !== null) await edges.store.files.drop(form.file);
+  }
+}
+
+function onWire({ supplies, notes }: TakenSupplies): Wire.Supplies {
+  return { supplies: supplies.map(supplyOnWire), notes: [...notes] };
+}

@@ -1,0 +1,103 @@
+import { Refusal } from '../refusals/refusal.ts';
+import type { Received } from '../store/files.ts';
+import type { SupplyRow } from '../store/rows.ts';
+import type { Edges } from './edges.ts';
+import { makeOnce } from './once.ts';
+import type { KeyedQuestion } from './once.ts';
+
+/** A photo of cardstock squares or ink smears, with their names in reading order, or one name for all. */
+export interface PhotoOfSuppliesTaken {
+  readonly kind: 'cardstock' | 'ink';
+  readonly names: readonly string[];
+  readonly received: Received;
+  readonly question: KeyedQuestion | null;
+}
+
+export interface TakenSupplies {
+  readonly supplies: readonly SupplyRow[];
+  readonly notes: readonly string[];
+}
+
+/** Reads the colours in a photo and keeps each as a supply; what this gives is safe on the disk. */
+export async function takeSupplies(
+  edges: Edges,
+  taken: PhotoOfSuppliesTaken,
+): Promise<TakenSupplies> {
+  const { store, desk } = edges;
+  const { received, kind, names, question } = taken;
+  try {
+    const reading = await desk.readSupplies({ file: received.path, tap: {} });
+    const found = reading.supplies.length;
+    if (found === 0) throw nothingFound(kind);
+    if (names.length > 1 && names.length !== found) throw otherCount(names, found);
+    const picture = await store.files.keepBytes('pictures', reading.picture);
+    const hash = await store.files.keep('photos', received);
+    const { width, height, notes } = reading;
+    const ids = await store.write((records) =>
+      makeOnce(records, question, edges.now(), async () => {
+        const createdAt = edges.now();
+        const photo = edges.newId();
+        await records.photos.add({
+          id: photo,
+          pad: null,
+          face: null,
+          arrangement: kind,
+          hash,
+          picture,
+          width,
+          height,
+          white: reading.white,
+          notes,
+          createdAt,
+          revision: 1,
+        });
+        const supplies = reading.supplies.map(({ corners, lab, uncertainty }, at): SupplyRow => {
+          const name = nameAt(names, at, found);
+          const id = edges.newId();
+          const rest = { sheets: null, createdAt, revision: 1 };
+          return { id, kind, name, lab, uncertainty, photo, corners, ...rest };
+        });
+        for (const supply of supplies) await records.supplies.add(supply);
+        return supplies.map(({ id }) => id);
+      }),
+    );
+    return { supplies: await suppliesAt(edges, ids), notes };
+  } finally {
+    await store.files.drop(received);
+  }
+}
+
+export async function suppliesAt(
+  { store }: Edges,
+  ids: readonly string[],
+): Promise<readonly SupplyRow[]> {
+  const rows = await Promise.all(ids.map((id) => store.read.supplies.at(id)));
+  return rows.filter((row) => row !== null);
+}
+
+function nameAt(names: readonly string[], at: number, found: number): string {
+  if (names.length > 1) return names[at]!;
+  const [name] = names;
+  return found === 1 ? name! : `${name!.slice(0, 74)} ${at + 1}`;
+}
+
+function nothingFound(kind: string): Refusal {
+  const thing = kind === 'ink' ? 'a smear of ink' : 'a square of cardstock';
+  return new Refusal({
+    kind: 'nothing-found',
+    field: 'photo',
+    received: null,
+    message: `Expected ${thing} in the photo but found none`,
+    mend: 'Lay them on plain white card, a finger’s width apart, and take the photo from above in even light.',
+  });
+}
+
+function otherCount(names: readonly string[], found: number): Refusal {
+  return new Refusal({
+    kind: 'does-not-fit',
+    field: 'name',
+    received: names,
+    message: `Expected as many names as colours: there are ${names.length} names, and ${found} were found in the photo`,
+    mend: 'Give one name for all, or one for each from the left, row by row; or take the photo again.',
+  });
+}

@@ -1,0 +1,16 @@
+import type { Corners } from '../../contract/values.ts';
+import type { Quad } from '../../geometry/points.ts';
+
+export function cornersOnWire([p, q, r, s]: Quad<'photo'>): Corners {
+  const pair = ({ x, y }: { x: number; y: number }): [number, number] => [tenth(x), tenth(y)];
+  return [pair(p), pair(q), pair(r), pair(s)];
+}
+
+export function cornersFromWire([p, q, r, s]: Corners): Quad<'photo'> {
+  const point = ([x, y]: readonly [number, number]): { x: number; y: number } => ({ x, y });
+  return [point(p), point(q), point(r), point(s)];
+}
+
+function tenth(value: number): number {
+  return Math.round(value * 10) / 10;
+}

@@ -1,0 +1,94 @@
+import type * as Wire from '../../contract/pads.ts';
+import type { Grouping, Sheet, Side } from '../../pad/pad.ts';
+import type { PadRow, PhotoRow, SheetRow, SideRow } from '../../store/rows.ts';
+import { colourOnWire } from './colours.ts';
+import { cornersOnWire } from './corners.ts';
+import { sideOnWire } from './sides.ts';
+import { rulerOf, sizeOnWire } from './sizes.ts';
+
+/** All rows of one pad. */
+export interface PadRows {
+  readonly pad: PadRow;
+  readonly photos: readonly PhotoRow[];
+  readonly sides: readonly SideRow[];
+  readonly sheets: readonly SheetRow[];
+}
+
+export function padOnWire({ pad, photos, sides, sheets }: PadRows, grouping: Grouping): Wire.Pad {
+  const ruler = rulerOf(pad.sheetSize);
+  const byId = new Map(sides.map((side) => [side.id, side]));
+  const side = (id: string | null): Wire.Side | null => {
+    const row = id === null ? undefined : byId.get(id);
+    return row === undefined ? null : sideOnWire(row, ruler);
+  };
+  return {
+    id: pad.id,
+    name: pad.name,
+    sheetSize: sizeOnWire(pad.sheetSize),
+    createdAt: pad.createdAt,
+    revision: pad.revision,
+    photos: photos.map(photoOnWire),
+    sheets: sheets.map(({ id, label, copies, front, back, revision }) => ({
+      id,
+      label,
+      copies,
+      front: side(front),
+      back: side(back),
+      revision,
+    })),
+    story: grouping.story.map(({ lab, share, sides: of }) => ({
+      ...colourOnWire(lab),
+      share,
+      sides: [...of],
+    })),
+    families: grouping.families.map(({ name, lab, sides: of }) => ({
+      ...colourOnWire(lab),
+      name,
+      sides: [...of],
+    })),
+    patternSets: grouping.patternSets.map((set) => [...set]),
+    bridges: [...grouping.bridges],
+  };
+}
+
+export function padSummary(pad: PadRow, sheetCount: number): Wire.PadSummary {
+  const { id, name, sheetSize, createdAt, revision } = pad;
+  return { id, name, sheetSize: sizeOnWire(sheetSize), sheetCount, createdAt, revision };
+}
+
+export function photoOnWire(photo: PhotoRow): Wire.Photo {
+  const { id, width, height, face, arrangement, white, notes } = photo;
+  return {
+    id,
+    width,
+    height,
+    side: face ?? 'front',
+    arrangement,
+    picture: `/api/photos/${id}/picture`,
+    white: {
+      kind: white.kind,
+      corners: white.corners === null ? null : cornersOnWire(white.corners),
+    },
+    notes: [...notes],
+  };
+}
+
+/** The sheets as the core knows them. */
+export function sheetsOf({ sheets, sides }: Pick<PadRows, 'sheets' | 'sides'>): Sheet[] {
+  const byId = new Map(sides.map((side) => [side.id, side]));
+  const side = (id: string | null): Side | null =>
+    id === null ? null : plainSide(byId.get(id) ?? null);
+  return sheets.map(({ id, label, copies, front, back }) => ({
+    id,
+    label,
+    copies,
+    front: side(front),
+    back: side(back),
+  }));
+}
+
+function plainSide(row: SideRow | null): Side | null {
+  if (row === null) return null;
+  const { id, photo, corners, palette, pattern, confidence, notes } = row;
+  return { id, photo, corners, palette, pattern, confidence, notes };
+}

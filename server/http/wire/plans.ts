@@ -1,0 +1,97 @@
+import type * as Wire from '../../contract/plans.ts';
+import type { BatchCard } from '../../cutting/pieces-of.ts';
+import type { Slot } from '../../cutting/piece.ts';
+import { exactLength } from '../../lengths/format-length.ts';
+import type { Size } from '../../lengths/length.ts';
+import type { ChosenCard, ChosenLayer, Plan } from '../../plan/plan.ts';
+import type { KeptPlan } from '../make-plan.ts';
+import { colourOnWire } from './colours.ts';
+import { rulerOf } from './sizes.ts';
+
+export function planOnWire(kept: KeptPlan): Wire.Plan {
+  const { id, createdAt, pad, batch } = kept;
+  const { plan, scheme, cards } = batch;
+  const { value, bound, proven, notes } = plan;
+  return {
+    id,
+    pad: pad.id,
+    createdAt,
+    value,
+    bound,
+    proven,
+    verdict: verdictOf(plan),
+    cards: plan.cards.map((card) => cardOnWire(card, cards, id)),
+    sheetsUsed: scheme.slots.map((slot) => ({
+      slot: slot.id,
+      sheet: plan.slots[slot.id] ?? '',
+      cards: [...new Set(slot.pieces.map(({ piece }) => piece.card))].sort((p, q) => p - q),
+      use: useOf(slot, scheme.sheet),
+    })),
+    fewestSheets: scheme.fewestSheets,
+    fewestSheetsProven: scheme.proven,
+    weakest: weakestOf(plan),
+    notes: [...notes],
+    guide: `/api/plans/${id}/guide.pdf`,
+  };
+}
+
+function cardOnWire(
+  chosen: ChosenCard,
+  cards: readonly BatchCard[],
+  plan: string,
+): Wire.PlannedCard {
+  const { number, layout, score, why, reasons } = chosen;
+  const card = cards.find((each) => each.number === number);
+  return {
+    id: `card-${number}`,
+    number,
+    layout,
+    layers: chosen.layers.map((layer) => layerOnWire(layer, card)),
+    score,
+    why,
+    reasons: reasons.map((reason) => ({ ...reason, layers: [...reason.layers] })),
+    picture: `/api/plans/${plan}/cards/card-${number}.png`,
+  };
+}
+
+function layerOnWire(
+  { layer, role, choice }: ChosenLayer,
+  card: BatchCard | undefined,
+): Wire.PlannedLayer {
+  const size = card === undefined ? '' : cutSize(card, layer);
+  switch (choice.kind) {
+    case 'paper':
+      return { layer, role, sheet: choice.sheet, side: choice.side, size };
+    case 'supply':
+      return { layer, role, supply: choice.supply, size };
+    case 'wanted':
+      return { layer, role, wanted: colourOnWire(choice.lab), size };
+  }
+}
+
+/** What is cut for a layer; the base is cut flat, before it is folded. */
+function cutSize({ layout }: BatchCard, id: string): string {
+  const layer = layout.layers.find((each) => each.id === id);
+  if (layer === undefined) return '';
+  const { width, height } = layer.role === 'base' ? layout.fold.flat : layer.box;
+  const ruler = rulerOf(layout.card);
+  return `${exactLength(width, ruler)} x ${exactLength(height, ruler)}`;
+}
+
+function verdictOf({ proven, value, bound }: Plan): string {
+  if (proven)
+    return 'Proven best: with this way of cutting, no choice of papers goes together better.';
+  const gap = Math.max(1, Math.ceil((100 * (bound - value)) / Math.max(bound, 1e-9)));
+  return `The best found so far; another choice could be at most ${gap} % better.`;
+}
+
+/** The card to look at first; none when there is only one. */
+function weakestOf({ cards }: Plan): number | null {
+  if (cards.length < 2) return null;
+  return cards.reduce((weakest, card) => (card.score < weakest.score ? card : weakest)).number;
+}
+
+function useOf(slot: Slot, sheet: Size): number {
+  const cut = slot.pieces.reduce((sum, { piece }) => sum + piece.size.width * piece.size.height, 0);
+  return cut / (sheet.width * sheet.height);
+}

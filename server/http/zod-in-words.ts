@@ -1,0 +1,100 @@
+/** What a schema refused, as a sentence with the path of the field and the value that came. */
+export interface IssueInWords {
+  readonly detail: string;
+  readonly field: string;
+  readonly received: unknown;
+}
+
+/** The parts of a zod issue that are told. */
+export interface Issue {
+  readonly code?: string | undefined;
+  readonly message: string;
+  readonly path: readonly PropertyKey[];
+  readonly expected?: unknown;
+  readonly values?: unknown;
+  readonly minimum?: unknown;
+  readonly maximum?: unknown;
+  readonly origin?: unknown;
+}
+
+export function issueInWords(issue: Issue, asked: unknown): IssueInWords {
+  const field = pathOf(issue.path);
+  const received = valueAt(asked, issue.path);
+  return {
+    detail: `Expected ${expectation(issue)} for ${field} but received ${show(received)}.`,
+    field,
+    received,
+  };
+}
+
+/** fastify-type-provider-zod tells the path as `/cards/0/count` and the rest under `params`. */
+export function firstIssue(
+  validation: readonly {
+    readonly keyword: string;
+    readonly instancePath: string;
+    readonly message?: string | undefined;
+    readonly params: Readonly<Record<string, unknown>>;
+  }[],
+): Issue {
+  const first = validation[0]!;
+  const path = first.instancePath
+    .split('/')
+    .filter((step) => step !== '')
+    .map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+  return { ...first.params, code: first.keyword, message: first.message ?? '', path };
+}
+
+function pathOf(path: readonly PropertyKey[]): string {
+  const text = path
+    .map((step) => (typeof step === 'number' ? `[${step}]` : `.${String(step)}`))
+    .join('')
+    .replace(/^\./, '');
+  return text === '' ? 'the body' : text;
+}
+
+function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
+  let at = value;
+  for (const step of path) {
+    if (typeof at !== 'object' || at === null || !Object.hasOwn(at, step)) return undefined;
+    at = (at as Record<PropertyKey, unknown>)[step];
+  }
+  return at;
+}
+
+const THINGS: Readonly<Record<string, string>> = {
+  string: 'text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  object: 'an object',
+  array: 'a list',
+  tuple: 'a list',
+  null: 'nothing (null)',
+};
+
+function expectation(issue: Issue): string {
+  const { code } = issue;
+  if (code === 'invalid_type') {
+    const expected = String(issue.expected);
+    return THINGS[expected] ?? expected;
+  }
+  if (code === 'invalid_value' && Array.isArray(issue.values))
+    return issue.values.map((value) => JSON.stringify(value)).join(' or ');
+  if (code === 'too_small') return amount(issue, String(issue.minimum), 'at least');
+  if (code === 'too_big') return amount(issue, String(issue.maximum), 'at most');
+  if (code === 'unrecognized_keys') return 'only the fields that are known here';
+  if (code === 'invalid_format') return `a value that fits (${issue.message})`;
+  return `something else (${issue.message})`;
+}
+
+function amount(issue: Issue, limit: string, bound: string): string {
+  if (issue.origin === 'string') return `text of ${bound} ${limit} characters`;
+  if (issue.origin === 'array') return `a list of ${bound} ${limit}`;
+  return `a number of ${bound} ${limit}`;
+}
+
+function show(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  const text = (JSON.stringify(value) as string | undefined) ?? typeof value;
+  return text.length > 80 ? `${text.slice(0, 77)}...` : text;
+}

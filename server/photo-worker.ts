@@ -1,0 +1,89 @@
+/** What the worker threads do: the steps of the story that take long, each with values in and values out. */
+import { readFile } from 'node:fs/promises';
+import type { Size } from './lengths/length.ts';
+import { planBatch, readSides, readSupplies } from './from-photo-to-guide.ts';
+import type {
+  PhotoOfSides,
+  PhotoOfSupplies,
+  PlannedBatch,
+  PlanWishes,
+  Wish,
+} from './from-photo-to-guide.ts';
+import type { CutSettings } from './cutting/settings.ts';
+import { drawPng } from './images/draw-png.ts';
+import { screenPicture } from './images/screen-picture.ts';
+import type { Tap } from './photo/picture.ts';
+import { Refusal } from './refusals/refusal.ts';
+import type { RefusalText } from './refusals/refusal.ts';
+
+/** A class does not survive the way between threads, so a refusal travels as its text. */
+export type Answer<T> = { readonly value: T } | { readonly refusal: RefusalText };
+
+export interface SidesTask {
+  readonly file: string;
+  readonly sheetSize: Size;
+  readonly tap: Tap;
+}
+
+export interface SuppliesTask {
+  readonly file: string;
+  readonly tap: Tap;
+}
+
+export interface PlanTask {
+  readonly wishes: readonly Wish[];
+  readonly ask: Omit<PlanWishes, 'limit'>;
+  readonly settings: CutSettings;
+  /** How long the search for the best plan may take; a plan that is proven best comes sooner. */
+  readonly milliseconds: number;
+}
+
+/** With the photo, shrunk for the screen. */
+export interface Pictured {
+  readonly picture: Uint8Array;
+}
+
+export async function sides(task: SidesTask): Promise<Answer<PhotoOfSides & Pictured>> {
+  return answer(async () => {
+    const bytes = await readFile(task.file);
+    const read = await readSides(bytes, task.sheetSize, task.tap);
+    return { ...read, picture: await screenPicture(bytes) };
+  });
+}
+
+export async function supplies(task: SuppliesTask): Promise<Answer<PhotoOfSupplies & Pictured>> {
+  return answer(async () => {
+    const bytes = await readFile(task.file);
+    const read = await readSupplies(bytes, task.tap);
+    return { ...read, picture: await screenPicture(bytes) };
+  });
+}
+
+export async function plan(task: PlanTask): Promise<Answer<PlannedBatch>> {
+  const end = performance.now() + task.milliseconds;
+  const limit = { until: () => performance.now() > end };
+  return answer(() =>
+    Promise.resolve(planBatch(task.wishes, { ...task.ask, limit }, task.settings)),
+  );
+}
+
+export async function png(task: { svg: string; width: number }): Promise<Answer<Uint8Array>> {
+  return answer(() => drawPng(task.svg, task.width));
+}
+
+async function answer<T>(work: () => Promise<T>): Promise<Answer<T>> {
+  try {
+    return { value: await work() };
+  } catch (fault) {
+    if (!(fault instanceof Refusal)) throw fault;
+    const { kind, field, received, message, mend } = fault;
+    return { refusal: { kind, field, received: shown(received), message, mend } };
+  }
+}
+
+/** Only what can travel: a value that cannot be cloned is told by its kind. */
+function shown(received: unknown): unknown {
+  return typeof received === 'function' || typeof received === 'symbol'
+    ? typeof received
+    : received;
+}

@@ -1,0 +1,42 @@
+import type { Kysely } from 'kysely';
+import type { Layout } from '../layouts/layout.ts';
+import type { LayoutRow } from './rows.ts';
+import type { Tables } from './tables.ts';
+import { nextTurn } from './turn.ts';
+
+/** Layouts of her own; those of the catalogue are in the program. */
+export interface Layouts {
+  all(): Promise<LayoutRow[]>;
+  at(id: string): Promise<LayoutRow | null>;
+  add(row: LayoutRow): Promise<void>;
+  remove(id: string): Promise<void>;
+}
+
+export function layoutsIn(db: Kysely<Tables>): Layouts {
+  return {
+    all: async () =>
+      (await db.selectFrom('layouts').selectAll().orderBy('turn').execute()).map(read),
+    at: async (id) => {
+      const row = await db
+        .selectFrom('layouts')
+        .selectAll()
+        .where('id', '=', id)
+        .executeTakeFirst();
+      return row === undefined ? null : read(row);
+    },
+    add: async ({ layout, createdAt }) => {
+      const turn = await nextTurn(db, 'layouts');
+      await db
+        .insertInto('layouts')
+        .values({ id: layout.id, doc: JSON.stringify(layout), created_at: createdAt, turn })
+        .execute();
+    },
+    remove: async (id) => {
+      await db.deleteFrom('layouts').where('id', '=', id).execute();
+    },
+  };
+}
+
+function read(row: Tables['layouts']): LayoutRow {
+  return { layout: JSON.parse(row.doc) as Layout, createdAt: row.created_at };
+}

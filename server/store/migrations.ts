@@ -1,0 +1,58 @@
+import { sql } from 'kysely';
+import type { Kysely } from 'kysely';
+import type { Tables } from './tables.ts';
+
+/**
+ * Every step that the tables have taken, oldest first. A step that was once released is never changed;
+ * a new one is added below.
+ */
+const STEPS: readonly (readonly string[])[] = [
+  [
+    `create table pads (id text primary key, name text not null, width integer not null,
+      height integer not null, created_at text not null, revision integer not null)`,
+    `create table photos (id text primary key, pad text, face text, arrangement text not null,
+      hash text not null, picture text not null, doc text not null, created_at text not null,
+      revision integer not null, turn integer not null)`,
+    `create unique index photos_once on photos (pad, face, arrangement, hash) where pad is not null`,
+    `create table sides (id text primary key, pad text not null, photo text not null,
+      place integer not null, swatch text not null, doc text not null, revision integer not null)`,
+    `create index sides_of_pad on sides (pad)`,
+    `create index sides_of_photo on sides (photo)`,
+    `create table sheets (id text primary key, pad text not null, label text not null,
+      copies integer not null, front text, back text, place integer not null,
+      revision integer not null)`,
+    `create index sheets_of_pad on sheets (pad, place)`,
+    `create table supplies (id text primary key, kind text not null, name text not null, photo text,
+      doc text not null, created_at text not null, revision integer not null, turn integer not null)`,
+    `create table layouts (id text primary key, doc text not null, created_at text not null,
+      turn integer not null)`,
+    `create table plans (id text primary key, pad text not null, cards integer not null,
+      value real not null, doc text not null, created_at text not null, turn integer not null)`,
+    `create index plans_of_pad on plans (pad, turn)`,
+    `create table plan_swatches (plan text not null, swatch text not null,
+      primary key (plan, swatch))`,
+    `create table requests (key text primary key, fingerprint text not null, made text not null,
+      created_at text not null)`,
+    `create table facts (name text primary key, value text not null)`,
+  ],
+];
+
+/** Brings the tables to the newest step, each step whole or not at all; refuses a database from a later version. */
+export async function migrate(db: Kysely<Tables>): Promise<void> {
+  await sql`create table if not exists steps (step integer primary key)`.execute(db);
+  const { rows } = await sql<{ step: number | null }>`select max(step) as step from steps`.execute(
+    db,
+  );
+  const taken = rows[0]?.step ?? 0;
+  if (taken > STEPS.length)
+    throw new Error(
+      'This data folder was written by a later version of Plyhue. Use that version, or choose another DATA_DIR.',
+    );
+  for (const [index, statements] of STEPS.entries()) {
+    if (index < taken) continue;
+    await db.transaction().execute(async (step) => {
+      for (const statement of statements) await sql.raw(statement).execute(step);
+      await sql`insert into steps (step) values (${index + 1})`.execute(step);
+    });
+  }
+}

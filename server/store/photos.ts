@@ -1,0 +1,93 @@
+import type { Kysely } from 'kysely';
+import type { Face, PhotoRow } from './rows.ts';
+import type { Tables } from './tables.ts';
+import { nextTurn } from './turn.ts';
+
+export interface Photos {
+  at(id: string): Promise<PhotoRow | null>;
+  ofPad(pad: string): Promise<PhotoRow[]>;
+  /** The photo of these very bytes in this pad, face and arrangement. */
+  same(pad: string, face: Face, arrangement: string, hash: string): Promise<PhotoRow | null>;
+  add(photo: PhotoRow): Promise<void>;
+  /** Replaces what was read in it. */
+  put(photo: PhotoRow): Promise<void>;
+  remove(id: string): Promise<void>;
+}
+
+type Doc = Pick<PhotoRow, 'width' | 'height' | 'white' | 'notes'>;
+
+export function photosIn(db: Kysely<Tables>): Photos {
+  return {
+    at: async (id) => {
+      const row = await db.selectFrom('photos').selectAll().where('id', '=', id).executeTakeFirst();
+      return row === undefined ? null : read(row);
+    },
+    ofPad: async (pad) =>
+      (
+        await db.selectFrom('photos').selectAll().where('pad', '=', pad).orderBy('turn').execute()
+      ).map(read),
+    same: async (pad, face, arrangement, hash) => {
+      const row = await db
+        .selectFrom('photos')
+        .selectAll()
+        .where('pad', '=', pad)
+        .where('face', '=', face)
+        .where('arrangement', '=', arrangement)
+        .where('hash', '=', hash)
+        .executeTakeFirst();
+      return row === undefined ? null : read(row);
+    },
+    add: async (photo) => {
+      await db
+        .insertInto('photos')
+        .values({ ...write(photo), turn: await nextTurn(db, 'photos') })
+        .execute();
+    },
+    put: async (photo) => {
+      await db
+        .updateTable('photos')
+        .set({ ...write(photo), revision: photo.revision + 1 })
+        .where('id', '=', photo.id)
+        .execute();
+    },
+    remove: async (id) => {
+      await db.deleteFrom('photos').where('id', '=', id).execute();
+    },
+  };
+}
+
+function read(row: Tables['photos']): PhotoRow {
+  const { width, height, white, notes } = JSON.parse(row.doc) as Doc;
+  const { id, pad, face, arrangement, hash, picture, revision } = row;
+  return {
+    id,
+    pad,
+    face,
+    arrangement,
+    hash,
+    picture,
+    width,
+    height,
+    white,
+    notes,
+    createdAt: row.created_at,
+    revision,
+  };
+}
+
+function write(photo: PhotoRow): Omit<Tables['photos'], 'turn'> {
+  const { id, pad, face, arrangement, hash, picture, createdAt, revision } = photo;
+  const { width, height, white, notes } = photo;
+  const doc: Doc = { width, height, white, notes };
+  return {
+    id,
+    pad,
+    face,
+    arrangement,
+    hash,
+    picture,
+    doc: JSON.stringify(doc),
+    created_at: createdAt,
+    revision,
+  };
+}

@@ -1,0 +1,54 @@
+import type { Kysely } from 'kysely';
+import type { PlanRow } from './rows.ts';
+import type { Tables } from './tables.ts';
+import { nextTurn } from './turn.ts';
+
+/** Plans with all that they were made from, as one value, so that each can be read again as it was. */
+export interface Plans {
+  all(): Promise<PlanRow[]>;
+  ofPad(pad: string): Promise<PlanRow[]>;
+  at(id: string): Promise<unknown>;
+  add(plan: PlanRow, whole: unknown, swatches: readonly string[]): Promise<void>;
+  remove(id: string): Promise<void>;
+}
+
+const BRIEF = ['id', 'pad', 'cards', 'value', 'created_at'] as const;
+
+export function plansIn(db: Kysely<Tables>): Plans {
+  return {
+    all: async () =>
+      (await db.selectFrom('plans').select(BRIEF).orderBy('turn').execute()).map(read),
+    ofPad: async (pad) =>
+      (
+        await db.selectFrom('plans').select(BRIEF).where('pad', '=', pad).orderBy('turn').execute()
+      ).map(read),
+    at: async (id) => {
+      const row = await db
+        .selectFrom('plans')
+        .select('doc')
+        .where('id', '=', id)
+        .executeTakeFirst();
+      return row === undefined ? null : (JSON.parse(row.doc) as unknown);
+    },
+    add: async (plan, whole, swatches) => {
+      const { id, pad, cards, value, createdAt } = plan;
+      const turn = await nextTurn(db, 'plans');
+      const doc = JSON.stringify(whole);
+      await db
+        .insertInto('plans')
+        .values({ id, pad, cards, value, doc, created_at: createdAt, turn })
+        .execute();
+      for (const swatch of new Set(swatches))
+        await db.insertInto('plan_swatches').values({ plan: id, swatch }).execute();
+    },
+    remove: async (id) => {
+      await db.deleteFrom('plan_swatches').where('plan', '=', id).execute();
+      await db.deleteFrom('plans').where('id', '=', id).execute();
+    },
+  };
+}
+
+function read(row: Pick<Tables['plans'], (typeof BRIEF)[number]>): PlanRow {
+  const { id, pad, cards, value } = row;
+  return { id, pad, cards, value, createdAt: row.created_at };
+}

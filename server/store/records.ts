@@ -1,0 +1,47 @@
+import type { Kysely } from 'kysely';
+import { factsIn } from './facts.ts';
+import type { Facts } from './facts.ts';
+import { layoutsIn } from './layouts.ts';
+import type { Layouts } from './layouts.ts';
+import { padsIn } from './pads.ts';
+import type { Pads } from './pads.ts';
+import { photosIn } from './photos.ts';
+import type { Photos } from './photos.ts';
+import { plansIn } from './plans.ts';
+import type { Plans } from './plans.ts';
+import { requestsIn } from './requests.ts';
+import type { Requests } from './requests.ts';
+import { sheetsIn } from './sheets.ts';
+import type { Sheets } from './sheets.ts';
+import { sidesIn } from './sides.ts';
+import type { Sides } from './sides.ts';
+import { suppliesIn } from './supplies.ts';
+import type { Supplies } from './supplies.ts';
+import type { Tables } from './tables.ts';
+
+/** All that is kept, noun by noun; within a transaction, or outside one for reading. */
+export interface Records {
+  readonly pads: Pads;
+  readonly photos: Photos;
+  readonly sides: Sides;
+  readonly sheets: Sheets;
+  readonly supplies: Supplies;
+  readonly layouts: Layouts;
+  readonly plans: Plans;
+  readonly requests: Requests;
+  readonly facts: Facts;
+}
+
+export function recordsIn(db: Kysely<Tables>): Records {
+  return {
+    pads: padsIn(db),
+    photos: photosIn(db),
+    sides: sidesIn(db),
+    sheets: sheetsIn(db),
+    supplies: suppliesIn(db),
+    layouts: layoutsIn(db),
+    plans: plansIn(db),
+    requests: requestsIn(db),
+    facts: factsIn(db),
+  };
+}

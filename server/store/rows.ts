@@ -1,0 +1,72 @@
+import type { Quad } from '../geometry/points.ts';
+import type { Layout } from '../layouts/layout.ts';
+import type { Size } from '../lengths/length.ts';
+import type { Side } from '../pad/pad.ts';
+import type { WhiteReference } from '../photo/picture.ts';
+import type { Supply } from '../supplies/supply.ts';
+
+/** What is kept of each noun. `revision` starts at 1 and grows with every change. */
+
+export interface PadRow {
+  readonly id: string;
+  readonly name: string;
+  readonly sheetSize: Size;
+  readonly createdAt: string;
+  readonly revision: number;
+}
+
+export type Face = 'front' | 'back';
+
+export interface PhotoRow {
+  readonly id: string;
+  /** Null, like `face`, for a photo of supplies. */
+  readonly pad: string | null;
+  readonly face: Face | null;
+  readonly arrangement: string;
+  /** Content of the photo as it came, and of its upright picture for the screen. */
+  readonly hash: string;
+  readonly picture: string;
+  readonly width: number;
+  readonly height: number;
+  readonly white: WhiteReference;
+  readonly notes: readonly string[];
+  readonly createdAt: string;
+  readonly revision: number;
+}
+
+export interface SideRow extends Side {
+  readonly pad: string;
+  readonly place: number;
+  readonly swatch: string;
+  readonly revision: number;
+}
+
+export interface SheetRow {
+  readonly id: string;
+  readonly pad: string;
+  readonly label: string;
+  readonly copies: number;
+  readonly front: string | null;
+  readonly back: string | null;
+  readonly place: number;
+  readonly revision: number;
+}
+
+export interface SupplyRow extends Supply {
+  readonly corners: Quad<'photo'> | null;
+  readonly createdAt: string;
+  readonly revision: number;
+}
+
+export interface LayoutRow {
+  readonly layout: Layout;
+  readonly createdAt: string;
+}
+
+export interface PlanRow {
+  readonly id: string;
+  readonly pad: string;
+  readonly cards: number;
+  readonly value: number;
+  readonly createdAt: string;
+}

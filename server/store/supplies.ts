@@ -1,0 +1,58 @@
+import type { Kysely } from 'kysely';
+import type { SupplyRow } from './rows.ts';
+import type { Tables } from './tables.ts';
+import { nextTurn } from './turn.ts';
+
+export interface Supplies {
+  all(): Promise<SupplyRow[]>;
+  at(id: string): Promise<SupplyRow | null>;
+  add(supply: SupplyRow): Promise<void>;
+  put(supply: SupplyRow): Promise<void>;
+  remove(id: string): Promise<void>;
+}
+
+type Doc = Pick<SupplyRow, 'lab' | 'uncertainty' | 'sheets' | 'corners'>;
+
+export function suppliesIn(db: Kysely<Tables>): Supplies {
+  return {
+    all: async () =>
+      (await db.selectFrom('supplies').selectAll().orderBy('turn').execute()).map(read),
+    at: async (id) => {
+      const row = await db
+        .selectFrom('supplies')
+        .selectAll()
+        .where('id', '=', id)
+        .executeTakeFirst();
+      return row === undefined ? null : read(row);
+    },
+    add: async (supply) => {
+      await db
+        .insertInto('supplies')
+        .values({ ...write(supply), turn: await nextTurn(db, 'supplies') })
+        .execute();
+    },
+    put: async (supply) => {
+      await db
+        .updateTable('supplies')
+        .set({ ...write(supply), revision: supply.revision + 1 })
+        .where('id', '=', supply.id)
+        .execute();
+    },
+    remove: async (id) => {
+      await db.deleteFrom('supplies').where('id', '=', id).execute();
+    },
+  };
+}
+
+function read(row: Tables['supplies']): SupplyRow {
+  const { id, kind, name, photo, revision } = row;
+  const doc = JSON.parse(row.doc) as Doc;
+  return { id, kind, name, photo, revision, createdAt: row.created_at, ...doc };
+}
+
+function write(supply: SupplyRow): Omit<Tables['supplies'], 'turn'> {
+  const { id, kind, name, photo, createdAt, revision } = supply;
+  const { lab, uncertainty, sheets, corners } = supply;
+  const doc: Doc = { lab, uncertainty, sheets, corners };
+  return { id, kind, name, photo, doc: JSON.stringify(doc), created_at: createdAt, revision };
+}
