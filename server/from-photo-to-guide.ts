@@ -1,0 +1,167 @@
+/**
+ * The story, from photo to guide. Each step is a call or two into one folder; read it top to bottom.
+ *
+ * The service runs the same steps one at a time, as she asks for them; `fromPhotosToGuide` at the
+ * end runs them all.
+ */
+import type { Lab } from './colour/lab.ts';
+import type { Palette } from './colour/palette.ts';
+import { readPalette } from './colour/read-palette.ts';
+import { readSolid } from './colour/read-solid.ts';
+import { cutScheme } from './cutting/cut-scheme.ts';
+import type { CutSettings } from './cutting/cut-scheme.ts';
+import { piecesOf } from './cutting/pieces-of.ts';
+import type { BatchCard } from './cutting/pieces-of.ts';
+import type { CuttingScheme } from './cutting/piece.ts';
+import type { Quad } from './geometry/points.ts';
+import { encodeSwatch } from './images/encode-swatch.ts';
+import { openPhoto } from './images/open-photo.ts';
+import type { Layout } from './layouts/layout.ts';
+import { toMillimetres } from './lengths/length.ts';
+import type { Size } from './lengths/length.ts';
+import { groupPad } from './pad/group-pad.ts';
+import type { Grouping, Pad, Sheet, Side } from './pad/pad.ts';
+import { pairByPlace } from './pad/pair-by-place.ts';
+import { readPattern } from './pattern/read-pattern.ts';
+import type { PatternTraits } from './pattern/traits.ts';
+import type { FlatSheet, Tap, WhiteReference } from './photo/picture.ts';
+import { readPhoto } from './photo/read-photo.ts';
+import { planCards } from './plan/plan-cards.ts';
+import type { PlanAsk } from './plan/plan-cards.ts';
+import type { Plan } from './plan/plan.ts';
+
+/** Everything random starts here, so that the same photo always gives the same answer. */
+const SEED = 1;
+
+// ── 1  a photo of sheets becomes sides: where they lie, their swatch, palette and pattern ─────────
+
+export interface ReadSide {
+  readonly corners: Quad<'photo'>;
+  readonly palette: Palette;
+  readonly pattern: PatternTraits;
+  readonly confidence: number;
+  readonly notes: readonly string[];
+  /** The swatch as a JPEG at about 150 dots an inch. */
+  readonly swatch: Uint8Array;
+}
+
+export interface PhotoOfSides {
+  readonly width: number;
+  readonly height: number;
+  readonly white: WhiteReference;
+  readonly notes: readonly string[];
+  /** In reading order of where the sheets lie. */
+  readonly sides: readonly ReadSide[];
+}
+
+export async function readSides(
+  bytes: Uint8Array,
+  sheetSize: Size,
+  tap: Tap = {},
+): Promise<PhotoOfSides> {
+  const photo = await openPhoto(bytes);
+  const sheetMillimetres = inMillimetres(sheetSize);
+  const reading = readPhoto(photo, { look: 'sheets', sheetMillimetres, tap });
+  const sides = await Promise.all(
+    reading.sheets.map((sheet) => readSide(sheet, sheetMillimetres.width)),
+  );
+  return {
+    width: photo.width,
+    height: photo.height,
+    white: reading.white,
+    notes: reading.notes,
+    sides,
+  };
+}
+
+async function readSide(sheet: FlatSheet, widthMillimetres: number): Promise<ReadSide> {
+  const palette = readPalette(sheet.reading, sheet.error, SEED);
+  const pattern = readPattern(sheet.reading, palette, widthMillimetres / sheet.reading.width);
+  const swatch = await encodeSwatch(sheet.picture);
+  const { corners, confidence, notes } = sheet;
+  return { corners, confidence, notes, palette, pattern, swatch };
+}
+
+// ── 2  a photo of cardstock squares or ink smears becomes supplies ────────────────────────────────
+
+export interface ReadSupply {
+  readonly corners: Quad<'photo'>;
+  readonly lab: Lab;
+  readonly uncertainty: number;
+}
+
+export interface PhotoOfSupplies {
+  readonly width: number;
+  readonly height: number;
+  readonly white: WhiteReference;
+  readonly notes: readonly string[];
+  readonly supplies: readonly ReadSupply[];
+}
+
+export async function readSupplies(bytes: Uint8Array, tap: Tap = {}): Promise<PhotoOfSupplies> {
+  const photo = await openPhoto(bytes);
+  const reading = readPhoto(photo, { look: 'squares', sheetMillimetres: null, tap });
+  const supplies = reading.sheets.map(({ corners, reading: flat, error }) => {
+    const { lab, uncertainty } = readSolid(flat, error);
+    return { corners, lab, uncertainty };
+  });
+  const { width, height } = photo;
+  return { width, height, white: reading.white, notes: reading.notes, supplies };
+}
+
+// ── 3  fronts and backs become sheets, sheets become a pad with its story ─────────────────────────
+
+/** Sheets of one arrangement on the table: fronts and backs lie in the same places. */
+export function sheetsOf(fronts: readonly Side[], backs: readonly Side[]): Sheet[] {
+  const byId = new Map([...fronts, ...backs].map((side) => [side.id, side]));
+  const side = (id: string | null): Side | null => (id === null ? null : (byId.get(id) ?? null));
+  return pairByPlace(fronts, backs).map((pair, index) => ({
+    id: `sheet-${index + 1}`,
+    label: `Sheet ${index + 1}`,
+    copies: 1,
+    front: side(pair.front),
+    back: side(pair.back),
+  }));
+}
+
+export function groupSheets(sheets: readonly Sheet[]): Grouping {
+  return groupPad(sheets);
+}
+
+// ── 4  layouts and counts become pieces, pieces become slots, slots get their sheets ──────────────
+
+export interface Wish {
+  readonly layout: Layout;
+  readonly count: number;
+}
+
+export interface PlannedBatch {
+  readonly cards: readonly BatchCard[];
+  readonly scheme: CuttingScheme;
+  readonly plan: Plan;
+}
+
+export type PlanWishes = Omit<PlanAsk, 'cards' | 'scheme' | 'seed'>;
+
+export function planBatch(
+  wishes: readonly Wish[],
+  ask: PlanWishes,
+  settings: CutSettings,
+): PlannedBatch {
+  const cards = numbered(wishes);
+  const scheme = cutScheme(piecesOf(cards).patterned, ask.pad.sheetSize, settings);
+  const plan = planCards({ ...ask, cards, scheme, seed: SEED });
+  return { cards, scheme, plan };
+}
+
+function numbered(wishes: readonly Wish[]): BatchCard[] {
+  return wishes
+    .flatMap((wish) => Array.from({ length: wish.count }, () => wish.layout))
+    .map((layout, index) => ({ number: index + 1, layout }));
+}
+
+function inMillimetres(size: Size): { width: number; height: number } {
+  return { width: toMillimetres(size.width), height: toMillimetres(size.height) };
+}
+
+export type { Pad };
