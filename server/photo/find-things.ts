@@ -1,5 +1,7 @@
 import type { Quad } from '../geometry/points.ts';
 import { inReadingOrder } from '../geometry/quad.ts';
+import { chooseSheets } from './choose-sheets.ts';
+import type { Chosen } from './choose-sheets.ts';
 import { aspectOf, byReading, isLikeSheet, overlook, scaledQuad } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
@@ -32,45 +34,6 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
     reached: overview.table.reached,
     notes: shown === undefined ? notes : [],
   };
-}
-
-interface Chosen {
-  readonly sheets: readonly Candidate[];
-  readonly others: readonly Candidate[];
-  readonly notes: readonly string[];
-}
-
-function chooseSheets({ candidates, cutOff, image }: Overview, ask: PhotoAsk): Chosen {
-  const likely = candidates.filter(({ corners }) => isLikeSheet(corners, ask.sheetMillimetres));
-  const usual = usualArea(likely);
-  const sheets = likely.filter(({ area }) => area > 0.55 * usual && area < 1.8 * usual);
-  const others = candidates.filter((candidate) => !sheets.includes(candidate));
-  const notes: string[] = [];
-  const large = cutOff.filter(
-    ({ pixels }) => pixels.length > 0.12 * (usual || 0.1 * image.width * image.height),
-  );
-  if (large.length > 0)
-    notes.push(
-      large.length === 1
-        ? 'One paper lies partly outside the picture and was left out; photograph it again whole.'
-        : `${large.length} papers lie partly outside the picture and were left out; photograph them again whole.`,
-    );
-  return { sheets, others, notes };
-}
-
-/** The area that most of the covered table agrees on. */
-function usualArea(candidates: readonly Candidate[]): number {
-  let best = 0;
-  let most = -1;
-  for (const { area } of candidates) {
-    const alike = candidates.filter((other) => other.area > 0.6 * area && other.area < 1.6 * area);
-    const covered = alike.reduce((sum, other) => sum + other.area, 0);
-    if (covered > most) {
-      most = covered;
-      best = area;
-    }
-  }
-  return best;
 }
 
 function chooseSquares({ candidates }: Overview): Chosen {

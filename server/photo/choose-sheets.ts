@@ -1,0 +1,208 @@
+import type { PhotoPoint, Quad } from '../geometry/points.ts';
+import { sidesOf } from '../geometry/quad.ts';
+import { isLikeSheet, middleOf } from './find-sheets.ts';
+import type { Candidate, Overview } from './find-sheets.ts';
+import type { PhotoAsk } from './picture.ts';
+import { apartQuads, gridOf, quadsFromLines } from './sheets-from-lines.ts';
+import type { LineQuad, SidePair } from './sheets-from-lines.ts';
+import { straightLines } from './straight-lines.ts';
+import type { StraightLine } from './straight-lines.ts';
+
+export interface Chosen {
+  readonly sheets: readonly Candidate[];
+  readonly others: readonly Candidate[];
+  readonly notes: readonly string[];
+}
+
+/**
+ * Which of the things on the table are the sheets.
+ *
+ * Whole regions of a sheet's shape come first and tell how large a sheet is in this photo. What
+ * they leave unexplained (sheets grown together over a narrow gap, sheets that look like the table) is
+ * put together from straight lines.
+ */
+export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
+  const { candidates, image } = overview;
+  const likely = candidates.filter(
+    ({ corners }) =>
+      isLikeSheet(corners, ask.sheetMillimetres) && !isGrownTogether(corners, overview),
+  );
+  const usual = usualArea(likely);
+  const whole = likely.filter(({ area }) => area > 0.6 * usual && area < 1.7 * usual);
+  const rest = unexplained(overview, whole, usual);
+  const added = rest > 0.3 * (usual === 0 ? rest : usual) ? fromLines(overview, whole, ask) : [];
+  const sheets = [...whole, ...added];
+  const others = apartQuads(
+    candidates.filter((candidate) => !whole.includes(candidate)),
+    sheets.map(({ corners }) => corners),
+  );
+  return { sheets, others, notes: notesOnCutOff(overview, usual === 0 ? 0.1 * image.width * image.height : usual) };
+}
+
+/** Pixels of things that are not table and not yet told to be sheets. */
+function unexplained(
+  { unclear, candidates }: Overview,
+  whole: readonly Candidate[],
+  usual: number,
+): number {
+  const unclearArea = unclear.reduce((sum, { pixels }) => sum + pixels.length, 0);
+  const odd = candidates.filter(
+    (candidate) => !whole.includes(candidate) && candidate.area > 0.6 * usual,
+  );
+  return unclearArea + odd.reduce((sum, { area }) => sum + area, 0);
+}
+
+/** Two to six sheets side by side with the table between them look like one: table along a middle line. */
+function isGrownTogether(corners: Quad<'photo'>, { table, image }: Overview): boolean {
+  const [a, b, c, d] = corners;
+  const between = (p: PhotoPoint, q: PhotoPoint, t: number): PhotoPoint => ({
+    x: p.x + t * (q.x - p.x),
+    y: p.y + t * (q.y - p.y),
+  });
+  for (const n of [2, 3]) {
+    const lines = Array.from({ length: n - 1 }, (_, k) => (k + 1) / n);
+    const down = lines.map((t) => tableAlong(between(a, b, t), between(d, c, t), table.reached, image.width));
+    const across = lines.map((t) => tableAlong(between(a, d, t), between(b, c, t), table.reached, image.width));
+    if (Math.min(...down) > 0.35 && Math.min(...across) > 0.35) return true;
+  }
+  return false;
+}
+
+function tableAlong(from: PhotoPoint, to: PhotoPoint, reached: Uint8Array, width: number): number {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const slack = Math.ceil(0.02 * length);
+  const [nx, ny] = [(from.y - to.y) / length, (to.x - from.x) / length];
+  const count = 40;
+  let hits = 0;
+  for (let i = 0; i < count; i++) {
+    const t = 0.05 + (0.9 * (i + 0.5)) / count;
+    for (let d = -slack; d <= slack; d++) {
+      const x = Math.round(from.x + t * (to.x - from.x) + d * nx);
+      const y = Math.round(from.y + t * (to.y - from.y) + d * ny);
+      if (reached[y * width + x] === 1) {
+        hits++;
+        break;
+      }
+    }
+  }
+  return hits / count;
+}
+
+/** The area that most of the covered table agrees on. */
+function usualArea(candidates: readonly Candidate[]): number {
+  let best = 0;
+  let most = -1;
+  for (const { area } of candidates) {
+    const alike = candidates.filter((other) => other.area > 0.65 * area && other.area < 1.5 * area);
+    const covered = alike.reduce((sum, other) => sum + other.area, 0);
+    if (covered > most) {
+      most = covered;
+      best = area;
+    }
+  }
+  return best;
+}
+
+/** Lines looked at, most borne out first; more only cost time. */
+const MOST_LINES = 260;
+
+function fromLines(overview: Overview, whole: readonly Candidate[], ask: PhotoAsk): Candidate[] {
+  const { edges, table } = overview;
+  const least = Math.max(1.0, 1.5 * table.roughness);
+  const lines = straightLines(edges, least, MOST_LINES);
+  const there = whole.map(({ corners }) => corners);
+  const trial = (sizeAt: (place: PhotoPoint) => SidePair): LineQuad[] =>
+    apartQuads(quadsFromLines(lines, edges, sizeAt, least, judgeOf(overview)), there).filter(
+      ({ least: weakest, mean }) => weakest > 0.3 && mean > 0.55,
+    );
+  const quads = whole.length > 0 ? trial(nearestSize(whole)) : bestOver(sizesToTry(overview, lines, ask), trial);
+  return quads.map(({ corners, area, mean }) => ({ corners, area, fill: mean }));
+}
+
+/** How well a quad agrees with the table: covered inside; low when much bare table lies in it. */
+function judgeOf({ table, image }: Overview): (corners: Quad<'photo'>) => number {
+  return (corners) => {
+    let bare = 0;
+    const places = gridOf(corners, 10);
+    for (const { x, y } of places)
+      if (table.reached[Math.floor(y) * image.width + Math.floor(x)] === 1) bare++;
+    return 1 - 0.5 * (bare / places.length);
+  };
+}
+
+/** Sheets are all of one size, so the nearest one tells how large a sheet is hereabouts. */
+function nearestSize(whole: readonly Candidate[]): (place: PhotoPoint) => SidePair {
+  const known = whole.map(({ corners }) => {
+    const [upper, right, lower, left] = sidesOf(corners);
+    return { middle: middleOf(corners), width: (upper + lower) / 2, height: (left + right) / 2 };
+  });
+  return ({ x, y }) => {
+    let [w, h, weight] = [0, 0, 0];
+    for (const { middle, width, height } of known) {
+      const near = 1 / (1 + (middle.x - x) ** 2 + (middle.y - y) ** 2);
+      w += near * width;
+      h += near * height;
+      weight += near;
+    }
+    return { width: w / weight, height: h / weight };
+  };
+}
+
+/** Sizes that a sheet may have when no sheet stands alone: what grown-together regions divide into, and long lines. */
+function sizesToTry(
+  { candidates, unclear }: Overview,
+  lines: readonly StraightLine[],
+  ask: PhotoAsk,
+): SidePair[] {
+  const aspect = ask.sheetMillimetres === null ? 1 : ask.sheetMillimetres.width / ask.sheetMillimetres.height;
+  const sizes: SidePair[] = [];
+  const boxes = [
+    ...candidates.map(({ corners }) => {
+      const [upper, right, lower, left] = sidesOf(corners);
+      return { width: (upper + lower) / 2, height: (left + right) / 2 };
+    }),
+    ...unclear.map(({ left, right, top, bottom }) => ({ width: right - left, height: bottom - top })),
+  ];
+  for (const { width, height } of boxes)
+    for (let n = 1; n <= 6; n++)
+      for (let m = 1; m <= 6; m++) {
+        const off = Math.abs(Math.log(width / n / (height / m) / aspect));
+        if (off < 0.07) sizes.push({ width: width / n, height: height / m });
+      }
+  for (const { pieces } of lines.slice(0, 60))
+    for (const [from, to] of pieces)
+      if (to - from > 60) sizes.push({ width: to - from, height: (to - from) / aspect });
+  sizes.sort((p, q) => q.width - p.width);
+  const apart: SidePair[] = [];
+  for (const size of sizes)
+    if (apart.every((other) => other.width / size.width > 1.025)) apart.push(size);
+  return apart.filter(({ width }) => width > 50).slice(0, 16);
+}
+
+/** The size whose quads cover most, well borne out quads counting more. */
+function bestOver(
+  sizes: readonly SidePair[],
+  trial: (sizeAt: (place: PhotoPoint) => SidePair) => LineQuad[],
+): LineQuad[] {
+  let best: LineQuad[] = [];
+  let most = 0;
+  for (const size of sizes) {
+    const quads = trial(() => size);
+    const value = quads.reduce((sum, { area, score }) => sum + area * (score - 0.45), 0);
+    if (value > most) {
+      most = value;
+      best = quads;
+    }
+  }
+  return best;
+}
+
+function notesOnCutOff({ cutOff }: Overview, usual: number): string[] {
+  const large = cutOff.filter(({ pixels }) => pixels.length > 0.12 * usual);
+  if (large.length === 0) return [];
+  return [
+    large.length === 1
+      ? 'One paper lies partly outside the picture and was left out; photograph it again whole.'
+      : `${large.length} papers lie partly outside the picture and were left out; photograph them again whole.`,
+  ];
+}
