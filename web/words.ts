@@ -121,6 +121,12 @@ export const words = {
     cornerNames: ['top left', 'top right', 'bottom right', 'bottom left'],
     corner: (index: number): string =>
       `Corner ${['top left', 'top right', 'bottom right', 'bottom left'][index]!}`,
+    whiteCard: 'White card',
+    whiteTap: 'The photo: touch it where the white card lies',
+    whiteHow:
+      'Touch the photo where a plain white card lies, then drag the corners until they lie within the card. It tells what white is in this light.',
+    removePhoto: 'Take this photo away',
+    photoGone: 'The photo is taken away.',
     sheetsOn: 'Sheets on this photo',
     pairs: (sheets: number): string => `Fronts and backs: ${count(sheets, 'sheet')}`,
     pairsHow: 'Paired by where they lay. If a pair is wrong, touch it and choose the right back.',

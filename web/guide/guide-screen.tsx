@@ -21,11 +21,15 @@ export function GuideScreen({ pad, plan }: { pad: string; plan: string | null })
   }
   return (
     <div class="screen">
-      <Once of={plans.at(plan)} again={() => void plans.fresh(plan)}>
+      <Once of={plans.at(plan)} again={() => void plans.fresh(plan)} heading={words.stations.guide}>
         {(made) => (
-          <Once of={pads.at(pad)} again={() => void pads.fresh(pad)}>
+          <Once of={pads.at(pad)} again={() => void pads.fresh(pad)} heading={words.stations.guide}>
             {(whole) => (
-              <Once of={layouts.at('all')} again={() => void layouts.fresh('all')}>
+              <Once
+                of={layouts.at('all')}
+                again={() => void layouts.fresh('all')}
+                heading={words.stations.guide}
+              >
                 {(catalogue) => (
                   <GuideSteps
                     plan={made}

@@ -24,9 +24,10 @@ export function stepsOf(table: OnTable, ruler: Ruler): Step[] {
 }
 
 function sheetSteps({ plan, pad }: OnTable, ruler: Ruler): Step[] {
-  return plan.sheetsUsed.map(({ slot, sheet }) => {
+  return plan.sheetsUsed.map(({ slot, sheet, cards }) => {
     const paper = pad.sheets.find((one) => one.id === sheet);
-    const pieces = plan.cards.flatMap((card) =>
+    const mine = plan.cards.filter(({ number }) => cards.includes(number));
+    const pieces = mine.flatMap((card) =>
       card.layers
         .filter((layer) => layer.sheet === sheet)
         .map((layer) => {

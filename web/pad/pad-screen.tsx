@@ -15,7 +15,7 @@ import { SideSheet } from './side-sheet.tsx';
 export function PadScreen({ pad }: { pad: string }): VNode {
   return (
     <div class="screen">
-      <Once of={pads.at(pad)} again={() => void pads.fresh(pad)}>
+      <Once of={pads.at(pad)} again={() => void pads.fresh(pad)} heading={words.stations.pad}>
         {(whole) => <Spread pad={whole} />}
       </Once>
     </div>

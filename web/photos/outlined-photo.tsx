@@ -6,23 +6,22 @@ import type { Faced } from '../pad/sides.ts';
 interface Props {
   readonly photo: Photo;
   readonly sides: readonly Faced[];
-  /** Corners that stand in for those of a side while they are being moved. */
-  readonly moved?: { readonly side: string; readonly corners: Corners } | null;
+  /** Corners that stand in for those of a side, or of the white card, while they are being moved. */
+  readonly moved?: { readonly of: string; readonly corners: Corners } | null;
 }
 
 /** A photo with the outlines of the sheets that were found on it, numbered. */
 export function OutlinedPhoto({ photo, sides, moved }: Props): VNode {
   const { width, height } = photo;
+  const white = moved?.of === 'white' ? moved.corners : photo.white.corners;
   const unit = Math.max(width, height) / 100;
   return (
     <span class="outlined">
       <img src={photo.picture} alt="" width={width} height={height} />
       <svg viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-        {photo.white.corners && (
-          <polygon class="outline white" points={points(photo.white.corners)} />
-        )}
+        {white && <polygon class="outline white" points={points(white)} />}
         {sides.map(({ side, sheet }) => {
-          const corners = moved?.side === side.id ? moved.corners : side.corners;
+          const corners = moved?.of === side.id ? moved.corners : side.corners;
           const [x, y] = middle(corners);
           return (
             <g key={side.id}>

@@ -4,14 +4,16 @@ import type { Pad, Photo } from '../../server/contract/pads.ts';
 import type { Corners, Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { Dialog } from '../table/dialog.tsx';
+import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { words } from '../words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
-import { pads } from '../wire/shelves.ts';
+import { padList, pads } from '../wire/shelves.ts';
 import { CornerHandles } from './corner-handles.tsx';
 import { OutlinedPhoto } from './outlined-photo.tsx';
 import { sidesOn } from './sides-on.ts';
+import { WhiteCardTap } from './white-card.tsx';
 
 interface Props {
   readonly pad: Pad;
@@ -19,22 +21,29 @@ interface Props {
   readonly close: () => void;
 }
 
-/** One photo close up: choose a sheet, put its corners right. */
+/** The key of the white card among the things on a photo that have corners. */
+const WHITE = 'white';
+
+/** One photo close up: put the corners of a sheet right, show where the white card lies, take it away. */
 export function PhotoSheet({ pad, photo, close }: Props): VNode {
   const sides = sidesOn(pad, photo.id);
-  const [chosen, setChosen] = useState(sides[0]?.side.id ?? null);
-  const [moved, setMoved] = useState<{ side: string; corners: Corners } | null>(null);
+  const [chosen, setChosen] = useState(sides[0]?.side.id ?? WHITE);
+  const [moved, setMoved] = useState<Corners | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [saving, setSaving] = useState(false);
-  const faced = sides.find(({ side }) => side.id === chosen);
+  const stand =
+    chosen === WHITE
+      ? photo.white.corners
+      : (sides.find(({ side }) => side.id === chosen)?.side.corners ?? null);
+  const corners = moved ?? stand;
 
-  async function save(side: string, corners: Corners): Promise<void> {
+  async function change(act: () => Promise<unknown>, said: string): Promise<void> {
     setSaving(true);
     setProblem(null);
     try {
-      await service.moveCorners(side, corners);
+      await act();
       await pads.fresh(pad.id);
-      announce(words.photos.cornersSaved);
+      announce(said);
     } catch (fault) {
       setProblem(asProblem(fault));
     }
@@ -42,18 +51,33 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
     setSaving(false);
   }
 
+  function settle(to: Corners): void {
+    setMoved(to);
+    void change(
+      () => (chosen === WHITE ? service.showWhite(photo.id, to) : service.moveCorners(chosen, to)),
+      words.photos.cornersSaved,
+    );
+  }
+
+  async function takeAway(): Promise<void> {
+    await change(() => service.removePhoto(photo.id), words.photos.photoGone);
+    void padList.fresh('all');
+    close();
+  }
+
   return (
     <Dialog title={words.photos.corners} close={close} wide>
-      <p>{words.photos.cornersHow}</p>
-      <div class="corner-field">
-        <OutlinedPhoto photo={photo} sides={sides} moved={moved} />
-        {faced && (
-          <CornerHandles
-            photo={photo}
-            corners={moved?.side === faced.side.id ? moved.corners : faced.side.corners}
-            move={(corners) => setMoved({ side: faced.side.id, corners })}
-            settle={(corners) => void save(faced.side.id, corners)}
-          />
+      <p>{chosen === WHITE ? words.photos.whiteHow : words.photos.cornersHow}</p>
+      <div class={saving ? 'corner-field busy' : 'corner-field'} aria-busy={saving}>
+        <OutlinedPhoto
+          photo={photo}
+          sides={sides}
+          moved={moved && { of: chosen, corners: moved }}
+        />
+        {corners ? (
+          <CornerHandles photo={photo} corners={corners} move={setMoved} settle={settle} />
+        ) : (
+          <WhiteCardTap photo={photo} place={settle} />
         )}
       </div>
       {problem && <Mishap problem={problem} />}
@@ -78,7 +102,22 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
             </button>
           </li>
         ))}
+        <li>
+          <button
+            type="button"
+            class="supply-button"
+            aria-pressed={chosen === WHITE}
+            onClick={() => setChosen(WHITE)}
+          >
+            <Icon name="white" /> {words.photos.whiteCard}
+          </button>
+        </li>
       </ul>
+      <div class="ends">
+        <button type="button" class="button quiet" onClick={() => void takeAway()}>
+          <Icon name="close" /> {words.photos.removePhoto}
+        </button>
+      </div>
     </Dialog>
   );
 }

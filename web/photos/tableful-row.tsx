@@ -76,13 +76,11 @@ function Laid({ pad, photo, open }: { pad: Pad; photo: Photo; open: () => void }
   const sides = sidesOn(pad, photo.id);
   return (
     <>
-      <button
-        type="button"
-        class="laid"
-        aria-label={words.photos.openPhoto(words.photos.faces[photo.side], sides.length)}
-        onClick={open}
-      >
+      <button type="button" class="laid" onClick={open}>
         <OutlinedPhoto photo={photo} sides={sides} />
+        <span class="unseen">
+          {words.photos.openPhoto(words.photos.faces[photo.side], sides.length)}
+        </span>
       </button>
       <p class="small">
         <strong>{words.photos.found(sides.length)}</strong> {words.photos.whites[photo.white.kind]}

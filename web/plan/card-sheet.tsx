@@ -28,7 +28,6 @@ interface Props {
 export function CardSheet(props: Props): VNode {
   const { card, table, busy, problem, show } = props;
   const [swapping, setSwapping] = useState<string | null>(null);
-  const layer = card.layers.find((one) => one.layer === swapping);
   return (
     <Dialog title={titleOf(card, table)} close={() => show(null)} wide>
       <div class={busy ? 'card-close busy' : 'card-close'} aria-busy={busy}>
@@ -42,7 +41,6 @@ export function CardSheet(props: Props): VNode {
           <p class="lead">{card.why}</p>
           {problem && <Mishap problem={problem} />}
           <Layers {...props} swapping={swapping} swap={setSwapping} />
-          {layer && <Alternatives {...props} layer={layer} />}
           <h3>{words.plan.why}</h3>
           <ul class="reasons">
             {card.reasons.map((reason) => (
@@ -80,7 +78,9 @@ function Layers(props: LayersProps): VNode {
             layer={layer}
             open={swapping === layer.layer}
             toggle={() => swap(swapping === layer.layer ? null : layer.layer)}
-          />
+          >
+            {swapping === layer.layer && <Alternatives {...props} layer={layer} />}
+          </LayerLine>
         ))}
       </ul>
     </>

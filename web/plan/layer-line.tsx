@@ -1,4 +1,4 @@
-import type { VNode } from 'preact';
+import type { ComponentChildren, VNode } from 'preact';
 import type { Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans.ts';
 import { pieceFor } from '../lengths/lengths.ts';
 import { sideIn } from '../pad/sides.ts';
@@ -16,10 +16,11 @@ interface Props {
   readonly pin: (pins: Pin[]) => void;
   readonly open: boolean;
   readonly toggle: () => void;
+  readonly children?: ComponentChildren;
 }
 
 /** One layer: what it is made of, its size, swap it, keep it. */
-export function LayerLine({ card, table, layer, pins, pin, open, toggle }: Props): VNode {
+export function LayerLine({ card, table, layer, pins, pin, open, toggle, children }: Props): VNode {
   const stuff = stuffOf(layer, table);
   const kept = pinOf(pins, card.number, layer.layer);
   const role = words.roles[layer.role];
@@ -54,6 +55,7 @@ export function LayerLine({ card, table, layer, pins, pin, open, toggle }: Props
       >
         <Icon name="pin" />
       </button>
+      {children}
     </li>
   );
 }

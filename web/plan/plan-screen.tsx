@@ -16,11 +16,15 @@ export function PlanScreen({ pad, plan }: { pad: string; plan: string | null }):
   if (plan === null) return <NoPlan pad={pad} />;
   return (
     <div class="screen">
-      <Once of={plans.at(plan)} again={() => void plans.fresh(plan)}>
+      <Once of={plans.at(plan)} again={() => void plans.fresh(plan)} heading={words.stations.plan}>
         {(made) => (
-          <Once of={pads.at(pad)} again={() => void pads.fresh(pad)}>
+          <Once of={pads.at(pad)} again={() => void pads.fresh(pad)} heading={words.stations.plan}>
             {(whole) => (
-              <Once of={layouts.at('all')} again={() => void layouts.fresh('all')}>
+              <Once
+                of={layouts.at('all')}
+                again={() => void layouts.fresh('all')}
+                heading={words.stations.plan}
+              >
                 {(catalogue) => (
                   <PlanTable
                     plan={made}

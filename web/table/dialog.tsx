@@ -36,12 +36,12 @@ export function Dialog({ title, close, wide, children }: Props): VNode {
       }}
     >
       <div class="dialog-sheet">
-        <header>
+        <div class="dialog-head">
           <h2>{title}</h2>
           <button type="button" class="round" aria-label={words.close} onClick={close}>
             <Icon name="close" />
           </button>
-        </header>
+        </div>
         {children}
       </div>
     </dialog>

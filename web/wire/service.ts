@@ -1,5 +1,5 @@
 import type { LayoutListing } from '../../server/contract/layouts.ts';
-import type { NewPad, Pad, PadSummary, SheetPatch } from '../../server/contract/pads.ts';
+import type { Companion, NewPad, Pad, PadSummary, SheetPatch } from '../../server/contract/pads.ts';
 import type { NewPlan, Plan, PlanSummary } from '../../server/contract/plans.ts';
 import type {
   Match,
@@ -11,13 +11,6 @@ import type {
 import type { Corners } from '../../server/contract/values.ts';
 import { ask } from './ask.ts';
 
-/** A side that goes with another: how well, in [0, 1], and why in words. */
-export interface Companion {
-  readonly side: string;
-  readonly score: number;
-  readonly why: string;
-}
-
 /** Every call of the page to the service, by what it is for. */
 export const service = {
   pads: async (): Promise<PadSummary[]> => list(await ask('GET', '/api/pads'), 'pads'),
@@ -27,6 +20,9 @@ export const service = {
     list(await ask('GET', `/api/pads/${pad}/coordination?side=${side}`), 'companions'),
   moveCorners: (side: string, corners: Corners): Promise<unknown> =>
     ask('PATCH', `/api/sides/${side}`, { corners }),
+  showWhite: (photo: string, white: Corners): Promise<unknown> =>
+    ask('PATCH', `/api/photos/${photo}`, { white }),
+  removePhoto: (photo: string): Promise<void> => ask('DELETE', `/api/photos/${photo}`),
   changeSheet: (sheet: string, change: SheetPatch): Promise<unknown> =>
     ask('PATCH', `/api/sheets/${sheet}`, change),
   layouts: async (): Promise<LayoutListing[]> => list(await ask('GET', '/api/layouts'), 'layouts'),
@@ -40,8 +36,8 @@ export const service = {
   changeSupply: (supply: string, change: SupplyPatch): Promise<unknown> =>
     ask('PATCH', `/api/supplies/${supply}`, change),
   removeSupply: (supply: string): Promise<void> => ask('DELETE', `/api/supplies/${supply}`),
-  match: (supply: string, side: string): Promise<Match> =>
-    ask('POST', '/api/matches', { supply, side }),
+  matches: async (supplies: readonly string[], side: string): Promise<Match[]> =>
+    list(await ask('POST', '/api/matches/batch', { supplies, sides: [side] }), 'matches'),
 };
 
 /** A list that comes bare or under its name. */

@@ -15,7 +15,7 @@ export const companions = shelfOf((key) => {
 });
 
 /** The verdicts of some supplies against one side, at the key `side/supply,supply`. */
-export const matches = shelfOf(async (key) => {
+export const matches = shelfOf((key) => {
   const [side, list] = key.split('/');
-  return Promise.all(list!.split(',').map((supply) => service.match(supply, side!)));
+  return service.matches(list!.split(','), side!);
 });

@@ -1,0 +1,61 @@
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+
+/** What she does on the page, in her words; every journey is made of these. */
+
+/** Opens the demo pad from the list of pads and stands at its papers. */
+export async function openDemoPad(page: Page): Promise<void> {
+  await page.goto('/');
+  await page.getByRole('link', { name: /Tidewrack/ }).click();
+  await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();
+}
+
+/** Goes to a station by the ruler at the top. */
+export async function goTo(page: Page, station: string): Promise<void> {
+  await page.getByRole('navigation').getByRole('link', { name: station }).click();
+}
+
+/** Adds one card of each of the first layouts. */
+export async function chooseCards(page: Page, count: number): Promise<void> {
+  await goTo(page, 'Cards');
+  const layouts = page.locator('.layout');
+  await layouts.first().waitFor();
+  for (let n = 0; n < count; n += 1) {
+    await layouts
+      .nth(n)
+      .getByRole('button', { name: /^One more/ })
+      .last()
+      .click();
+  }
+  expect(await page.locator('.bar').getByRole('status').textContent()).toContain(`${count} card`);
+}
+
+/** Presses the one button and waits for the pictures of all cards. */
+export async function planCards(page: Page, count: number): Promise<void> {
+  await page.getByRole('button', { name: 'Choose the papers for me' }).click();
+  await page
+    .locator('.planned-card')
+    .nth(count - 1)
+    .waitFor({ timeout: 60_000 });
+  expect(await page.locator('.planned-card').count()).toBe(count);
+  await picturesDrawn(page, '.planned-card img', count);
+}
+
+/** Waits until so many pictures are loaded and have a size. */
+export async function picturesDrawn(page: Page, which: string, count: number): Promise<void> {
+  await page.waitForFunction(
+    `(() => {
+      const pictures = [...document.querySelectorAll(${JSON.stringify(which)})];
+      return pictures.length >= ${count} && pictures.every((one) => one.complete && one.naturalWidth > 0);
+    })()`,
+    undefined,
+    { timeout: 60_000 },
+  );
+}
+
+/** The demo pad with so many cards planned. */
+export async function plannedDemo(page: Page, count: number): Promise<void> {
+  await openDemoPad(page);
+  await chooseCards(page, count);
+  await planCards(page, count);
+}

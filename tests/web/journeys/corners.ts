@@ -1,0 +1,50 @@
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { goTo, openDemoPad } from '../hands.ts';
+import type { Table } from '../table.ts';
+
+/** Putting the corners of a sheet right, by hand and by key. */
+export function corners(at: () => Table): void {
+  it('drags a corner with the mouse, walks it with the keys, and the service keeps it', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await openDemoPad(page);
+    await goTo(page, 'Photos');
+    await openPhoto(page);
+    const outline = page.locator('.corner-field polygon.outline:not(.under):not(.white)').first();
+    const before = await outline.getAttribute('points');
+
+    const saved = page.waitForResponse((one) => one.request().method() === 'PATCH');
+    const handle = page.getByRole('button', { name: 'Corner top left' });
+    const box = await handle.boundingBox();
+    if (box === null) throw new Error('The corner has no place on the screen.');
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 6, y + 5, { steps: 4 });
+    await page.mouse.up();
+    expect((await saved).ok()).toBe(true);
+    await page
+      .getByText(/^Found \d+ sheets/)
+      .last()
+      .waitFor();
+    const dragged = await outline.getAttribute('points');
+    expect(dragged).not.toBe(before);
+
+    const savedAgain = page.waitForResponse((one) => one.request().method() === 'PATCH');
+    await handle.focus();
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Shift+ArrowDown');
+    expect((await savedAgain).ok()).toBe(true);
+    await page.reload();
+    await openPhoto(page);
+    const kept = await outline.getAttribute('points');
+    expect(kept).not.toBe(dragged);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+}
+
+async function openPhoto(page: Page): Promise<void> {
+  await page.locator('.laid').first().click();
+  await page.getByRole('dialog').waitFor();
+}

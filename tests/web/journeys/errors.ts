@@ -1,0 +1,55 @@
+import { expect, it } from 'vitest';
+import { openDemoPad } from '../hands.ts';
+import type { Table } from '../table.ts';
+
+/** What goes wrong is said beside the thing, in plain words, and the rest of the page stays. */
+export function errors(at: () => Table): void {
+  it('says beside a file what is wrong with it and what to do', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await page.goto('/');
+    await page.getByRole('button', { name: 'Start a new pad' }).click();
+    await page.getByLabel('Name of the pad').fill('Not photos');
+    await page.getByRole('button', { name: 'Start with photos' }).click();
+    await page.getByLabel('Choose photos').setInputFiles({
+      name: 'letter.jpg',
+      mimeType: 'image/jpeg',
+      buffer: Buffer.from('Dear reading room, thank you.'),
+    });
+    const beside = page.locator('.sending').getByRole('alert');
+    await beside.waitFor();
+    // A detail and a mend, both sentences.
+    expect(await beside.locator('p').count()).toBeGreaterThanOrEqual(2);
+    await beside.getByRole('button', { name: 'Try again' }).waitFor();
+    await page.getByRole('button', { name: 'Take away' }).click();
+    expect(await page.locator('.sending').count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('keeps the ruler and offers another try when one list does not come', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await openDemoPad(page);
+    await page.route('**/api/layouts', (route) =>
+      route.fulfill({ status: 500, contentType: 'text/html', body: '<h1>no</h1>' }),
+    );
+    await page.getByRole('navigation').getByRole('link', { name: 'Cards' }).click();
+    await page.getByRole('alert').waitFor();
+    expect(await page.getByRole('navigation').isVisible()).toBe(true);
+    await page.unroute('**/api/layouts');
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await page.locator('.layout').first().waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('keeps the page when a screen cannot be drawn from a broken answer', async () => {
+    const { page, context } = await at().open('laptop');
+    await openDemoPad(page);
+    await page.route('**/api/layouts', (route) => route.fulfill({ json: [{ id: 'broken' }] }));
+    await page.getByRole('navigation').getByRole('link', { name: 'Cards' }).click();
+    await page.getByText('This part of the page could not be drawn.').waitFor();
+    await page.getByRole('navigation').getByRole('link', { name: 'Pad' }).click();
+    await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();
+    await context.close();
+  });
+}

@@ -1,0 +1,58 @@
+import { expect, it } from 'vitest';
+import { chooseCards, goTo, openDemoPad, picturesDrawn, plannedDemo } from '../hands.ts';
+import { samplePair } from '../sample-photos.ts';
+import type { Table } from '../table.ts';
+
+/** Reload, a lost connection, a second tab: what she did stays. */
+export function nothingLost(at: () => Table): void {
+  it('opens pad and plan again after a reload without the service', async () => {
+    const { page, context } = await at().open('laptop');
+    await plannedDemo(page, 2);
+    await page.evaluate('navigator.serviceWorker.ready');
+    await page.reload();
+    await picturesDrawn(page, '.planned-card img', 2);
+    await context.setOffline(true);
+    await page.reload();
+    await picturesDrawn(page, '.planned-card img', 2);
+    await goTo(page, 'Pad');
+    await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();
+    await context.close();
+  });
+
+  it('shows in a second tab at once what is chosen in the first', async () => {
+    const { page, context } = await at().open('laptop');
+    await openDemoPad(page);
+    await goTo(page, 'Cards');
+    const second = await context.newPage();
+    await second.goto(page.url());
+    await second.locator('.layout').first().waitFor();
+    await chooseCards(page, 3);
+    await second.getByText('3 cards', { exact: true }).waitFor();
+    await second
+      .locator('.layout')
+      .first()
+      .getByRole('button', { name: /^One more/ })
+      .last()
+      .click();
+    await page.getByText('4 cards', { exact: true }).waitFor();
+    await context.close();
+  });
+
+  it('sends photos after a reload that a lost connection held back', async () => {
+    const { page, context } = await at().open('phone');
+    await page.goto('/');
+    await page.getByRole('button', { name: 'Start a new pad' }).click();
+    await page.getByLabel('Name of the pad').fill('Held back');
+    await page.getByRole('button', { name: 'Start with photos' }).click();
+    await page.route('**/photos', (route) => route.abort());
+    await page.getByLabel('Choose photos').setInputFiles(samplePair[0]!);
+    await page.getByText('The service does not answer.').waitFor();
+    await page.unroute('**/photos');
+    await page.reload();
+    await page
+      .getByRole('button', { name: /^Fronts: \d+ sheets? found/ })
+      .waitFor({ timeout: 90_000 });
+    expect(await page.locator('.sending').count()).toBe(0);
+    await context.close();
+  });
+}

@@ -1,0 +1,93 @@
+import type { Page } from 'playwright-core';
+import { chooseCards, goTo, openDemoPad, planCards } from '../hands.ts';
+
+/** Every screen and state that is looked at, in an order in which one leads to the next. */
+type Scene = readonly [name: string, come: (page: Page) => Promise<void>];
+
+export function scenesInOrder(): readonly Scene[] {
+  return [
+    ['pads', (page) => opened(page.goto('/'), page, '.pad-stack')],
+    [
+      'new pad',
+      (page) =>
+        opened(page.getByRole('button', { name: 'Start a new pad' }).click(), page, 'dialog'),
+    ],
+    ['own sheet size', (page) => page.getByRole('radio', { name: 'another' }).check()],
+    ['settings', settings],
+    ['pad', openDemoPad],
+    ['colour lit', (page) => page.locator('.story-strip').first().click()],
+    ['one side', (page) => opened(page.locator('.face').first().click(), page, '.companion')],
+    ['photos', photos],
+    ['corners', (page) => opened(page.locator('.laid').first().click(), page, '.corner-handle')],
+    ['back chooser', backChooser],
+    ['refused photo', refusedPhoto],
+    ['cards', cards],
+    ['plan', (page) => planCards(page, 2)],
+    ['one card', (page) => opened(page.locator('.planned-card').first().click(), page, 'dialog')],
+    [
+      'alternatives',
+      (page) => opened(page.locator('.layer-stuff').first().click(), page, '.alternatives'),
+    ],
+    ['guide', guide],
+    ['guide ticked', (page) => page.getByRole('button', { name: 'Done' }).click()],
+    ['supplies', supplies],
+    ['match board', matchBoard],
+    ['new supply', newSupply],
+    ['no plan', (page) => opened(page.goto('/pads/nobody/plan'), page, '.empty')],
+    ['lost pad', (page) => opened(page.goto('/pads/nobody/pad'), page, '.mishap')],
+  ];
+}
+
+async function opened(act: Promise<unknown>, page: Page, thing: string): Promise<void> {
+  await act;
+  await page.locator(thing).first().waitFor();
+}
+
+async function settings(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  await opened(page.getByRole('button', { name: 'Your table' }).click(), page, 'dialog');
+}
+
+async function photos(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  await opened(goTo(page, 'Photos'), page, '.tableful');
+}
+
+async function backChooser(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  await opened(page.locator('.pair-button').first().click(), page, 'dialog');
+}
+
+async function refusedPhoto(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  await page.getByLabel('Choose photos').setInputFiles({
+    name: 'letter.jpg',
+    mimeType: 'image/jpeg',
+    buffer: Buffer.from('not a photo'),
+  });
+  await page.locator('.sending .mishap').waitFor();
+}
+
+async function cards(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Take away' }).click();
+  await chooseCards(page, 2);
+}
+
+async function guide(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  await opened(page.getByRole('link', { name: 'To the cutting guide' }).click(), page, '.now');
+}
+
+async function supplies(page: Page): Promise<void> {
+  await opened(page.getByRole('link', { name: 'Supplies' }).click(), page, '.supply');
+}
+
+async function matchBoard(page: Page): Promise<void> {
+  const papers = page.getByRole('list', { name: 'Papers' });
+  await opened(papers.getByRole('button').first().click(), page, '.match');
+}
+
+async function newSupply(page: Page): Promise<void> {
+  await opened(page.getByRole('button', { name: 'Add cardstock or ink' }).click(), page, 'dialog');
+  await page.getByRole('radio', { name: 'I type it' }).check();
+}

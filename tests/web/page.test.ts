@@ -1,0 +1,34 @@
+import { afterAll, beforeAll, describe } from 'vitest';
+import { findBrowser, NO_BROWSER } from './find-browser.ts';
+import { corners } from './journeys/corners.ts';
+import { errors } from './journeys/errors.ts';
+import { everyScene } from './journeys/every-scene.ts';
+import { keyboardOnly } from './journeys/keyboard-only.ts';
+import { matchCheck } from './journeys/match-check.ts';
+import { nothingLost } from './journeys/nothing-lost.ts';
+import { photosToGuide } from './journeys/photos-to-guide.ts';
+import { pinThenUndo } from './journeys/pin-then-undo.ts';
+import { layTable, type Table } from './table.ts';
+
+const browser = findBrowser();
+const title = browser === null ? `the page (skipped: ${NO_BROWSER})` : 'the page';
+
+describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
+  let table: Table;
+  beforeAll(async () => {
+    table = await layTable();
+  }, 240_000);
+  afterAll(async () => {
+    await table.close();
+  });
+  const at = (): Table => table;
+
+  describe('from photos to the guide', () => photosToGuide(at));
+  describe('pin and undo', () => pinThenUndo(at));
+  describe('corners', () => corners(at));
+  describe('match check', () => matchCheck(at));
+  describe('nothing is lost', () => nothingLost(at));
+  describe('errors', () => errors(at));
+  describe('keyboard', () => keyboardOnly(at));
+  describe('every screen and state', () => everyScene(at));
+});
