@@ -1,7 +1,7 @@
 import type { CardModel, Part } from './card-model.ts';
 import { factorsOf } from './card-factors.ts';
-import { designTable, WHOLE } from './design-table.ts';
-import type { Among, Parts } from './design-table.ts';
+import { designTable, scaledBy, WHOLE } from './design-table.ts';
+import type { Among, Parts, Scaled } from './design-table.ts';
 import type { LookBook } from './look-book.ts';
 import { cutDown, undominated } from './network/dominated.ts';
 import { decode, maximiseOut } from './network/eliminate.ts';
@@ -35,33 +35,30 @@ export function tableOf(card: CardModel, book: LookBook, designs: number): CardT
   const slots = papers.map((part) => card.parts[part]!.slot!);
   if (new Set(slots).size < slots.length)
     throw new RangeError('Expected different papers of one card in different slots');
-  const designOf = papers.map((part) =>
-    slim.kept[part]!.map((option) => {
-      const chosen = card.parts[part]!.options[option]!;
-      return chosen.kind === 'paper' ? chosen.design : -1;
-    }),
-  );
+  const shows = papers.map((part) => optionsByDesign(card.parts[part]!, slim.kept[part]!, designs));
   const every = Array.from({ length: designs }, (_, design) => design);
-  const over = (chosen: readonly number[], parts: Parts): Factor => {
+  const whole = scaledBy(states, WHOLE);
+  const over = (chosen: readonly number[], scaled: Scaled): Factor => {
     const lists = chosen.map(() => every);
     return {
       scope: chosen.map((paper) => slots[paper]!),
       sizes: chosen.map(() => designs),
-      data: designTable(states, chosen, amongOf(chosen, designOf, lists), parts),
+      data: designTable(scaled, chosen, amongOf(chosen, shows, lists)),
     };
   };
   const all = papers.map((_, at) => at);
-  if (papers.length <= WHOLE_UP_TO) return { factor: over(all, WHOLE), wide: null, best };
+  if (papers.length <= WHOLE_UP_TO) return { factor: over(all, whole), wide: null, best };
   const k = papers.length;
   const shared: Parts = {
     worth: 6 / (k * (k - 1) * (k - 2)),
     alone: 2 / ((k - 1) * (k - 2)),
     pair: 1 / (k - 2),
   };
+  const third = scaledBy(states, shared);
   const wide: Wide = {
     scope: slots,
-    upper: triplesOf(all).map((three) => over(three, shared)),
-    exact: (lists) => designTable(states, all, amongOf(all, designOf, lists), WHOLE),
+    upper: triplesOf(all).map((three) => over(three, third)),
+    exact: (lists) => designTable(whole, all, amongOf(all, shows, lists)),
   };
   return { factor: null, wide, best };
 }
@@ -122,17 +119,36 @@ function statesOf(slim: Slim): StockStates {
   return stockStates(factors, slim.papers, stock, sizeOf);
 }
 
+/** For each design the places, among the kept options, of those that show it. */
+function optionsByDesign(part: Part, kept: readonly number[], designs: number): number[][] {
+  const shows = Array.from({ length: designs }, (): number[] => []);
+  kept.forEach((option, place) => {
+    const chosen = part.options[option]!;
+    if (chosen.kind === 'paper') shows[chosen.design]!.push(place);
+  });
+  return shows;
+}
+
+/** The options that show the listed designs, with the places of these in their lists. */
 function amongOf(
   chosen: readonly number[],
-  designOf: readonly (readonly number[])[],
+  shows: readonly (readonly (readonly number[])[])[],
   lists: readonly (readonly number[])[],
 ): Among {
-  const options = chosen.map((paper, at) =>
-    designOf[paper]!.flatMap((design, option) => (lists[at]!.includes(design) ? [option] : [])),
-  );
-  const place = chosen.map((paper, at) =>
-    options[at]!.map((option) => lists[at]!.indexOf(designOf[paper]![option]!)),
-  );
+  const options: Int32Array[] = [];
+  const place: Int32Array[] = [];
+  chosen.forEach((paper, at) => {
+    const own: number[] = [];
+    const where: number[] = [];
+    lists[at]!.forEach((design, number) => {
+      for (const option of shows[paper]![design]!) {
+        own.push(option);
+        where.push(number);
+      }
+    });
+    options.push(Int32Array.from(own));
+    place.push(Int32Array.from(where));
+  });
   const step = new Array<number>(chosen.length);
   let cells = 1;
   for (let at = chosen.length - 1; at >= 0; at--) {

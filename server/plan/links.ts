@@ -25,6 +25,17 @@ export interface CardLinks {
  * that touch nowhere count by half the shorter of their visible borders; a greeting by half its own.
  */
 export function linksOf(layout: Layout): CardLinks {
+  const known = remembered.get(layout);
+  if (known !== undefined) return known;
+  const links = judgedOn(layout);
+  remembered.set(layout, links);
+  return links;
+}
+
+/** A layout never changes, and clipping its polygons is slow beside all that is done with them. */
+const remembered = new WeakMap<Layout, CardLinks>();
+
+function judgedOn(layout: Layout): CardLinks {
   const layers = new Map(layout.layers.map((layer) => [layer.id, layer]));
   const links: Link[] = [];
   const around = new Map<string, number>();

@@ -88,9 +88,10 @@ function fewer(states: StockStates): StockStates {
     }, states.worth[state]!),
   );
   const order = [...strength.keys()].sort((a, b) => strength[b]! - strength[a]!);
+  const rows = byState(states);
   const kept: number[] = [];
   for (const state of order)
-    if (!kept.some((other) => beaten(states, state, other))) kept.push(state);
+    if (!kept.some((other) => beaten(states, rows, state, other))) kept.push(state);
   return {
     ...states,
     count: kept.length,
@@ -105,13 +106,32 @@ function fewer(states: StockStates): StockStates {
   };
 }
 
-function beaten(states: StockStates, state: number, other: number): boolean {
+/** What each state gives with each option of each paper, the options side by side. */
+function byState(states: StockStates): Float64Array[][] {
+  return states.alone.map((row, at) =>
+    Array.from({ length: states.count }, (_, state) =>
+      Float64Array.from(
+        { length: states.options[at]! },
+        (_, option) => row[option * states.count + state]!,
+      ),
+    ),
+  );
+}
+
+function beaten(
+  states: StockStates,
+  rows: readonly (readonly Float64Array[])[],
+  state: number,
+  other: number,
+): boolean {
   let lead = states.worth[state]! - states.worth[other]!;
-  for (const row of states.alone) {
+  for (const row of rows) {
+    const own = row[state]!;
+    const rival = row[other]!;
     let most = -Infinity;
-    for (let start = 0; start < row.length; start += states.count) {
-      const own = row[start + state]! - row[start + other]!;
-      if (own > most) most = own;
+    for (let option = 0; option < own.length; option++) {
+      const more = own[option]! - rival[option]!;
+      if (more > most) most = more;
     }
     lead += most;
   }

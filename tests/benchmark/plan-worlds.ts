@@ -156,6 +156,7 @@ function deal(slots: PlacedPiece[][], card: number, layout: Layout, random: Rand
           size: { width: layer.box.width, height: layer.box.height },
           shape: layer.shape,
           paper,
+          role: layer.role,
         },
         x: units(0),
         y: units(0),

@@ -148,6 +148,7 @@ export function slot(
             size: { width: one.box.width, height: one.box.height },
             shape: one.shape,
             paper: one.paper,
+            role: one.role,
           },
           x: units(0),
           y: units(0),

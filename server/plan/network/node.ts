@@ -72,7 +72,7 @@ export function settle(node: Node, at: number, value: number): Node | null {
 }
 
 /** A wide card is written out exactly once its table has no more cells than this. */
-const SHORT = 4096;
+const SHORT = 150;
 
 /** Puts the true worth of wide cards in the place of their upper tables where few choices are left. */
 export function exactWhereShort(node: Node): Node {
