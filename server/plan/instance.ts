@@ -9,6 +9,7 @@ import type { LookBook } from './look-book.ts';
 import type { Network } from './network/network.ts';
 import { cardstockOptions, designsOf, paperOptions } from './options.ts';
 import type { Design } from './options.ts';
+import type { Pin } from './plan.ts';
 
 /** The ask worked out into tables: what the solver reads, and what is needed to read its answer. */
 export interface Instance {
@@ -19,19 +20,30 @@ export interface Instance {
   readonly network: Network;
 }
 
-/** Builds the instance; throws a Refusal when no plan can meet the ask. */
-export function instanceOf(ask: PlanAsk): Instance {
+/**
+ * Builds the instance; throws a Refusal when no plan can meet the ask. An `earlier` instance of the same
+ * pad, scheme, supplies and taste lends the tables of the cards whose pins are still the same.
+ */
+export function instanceOf(ask: PlanAsk, earlier?: Instance): Instance {
   refuseImpossible(ask);
-  const designs = designsOf(ask.pad.sheets, ask.without);
-  const book = createLookBook(ask);
+  const designs = designsOf(ask.pad.sheets);
+  const lender = earlier !== undefined && sameTable(earlier.ask, ask) ? earlier : undefined;
+  const book = lender?.book ?? createLookBook(ask);
   const papers = paperOptions(designs);
   const cardstock = cardstockOptions(ask.supplies, designs);
   const cards = ask.cards.map((card) => {
+    const lent = lender?.cards.find(
+      ({ model }) =>
+        model.card.number === card.number &&
+        model.card.layout === card.layout &&
+        samePins(lender.ask.pins, ask.pins, card.number),
+    );
+    if (lent !== undefined) return lent;
     const model = modelCard(ask, card, papers, cardstock);
     return { model, table: tableOf(model, book, designs.length) };
   });
   const network: Network = {
-    allowed: ask.scheme.slots.map((_, slot) => allowed(slot, cards, designs.length)),
+    allowed: ask.scheme.slots.map((_, slot) => allowed(ask, slot, cards, designs)),
     copies: designs.map(({ sheet }) => sheet.copies),
     factors: cards.flatMap(({ table }) => table.factor ?? []),
     wides: cards.flatMap(({ table }) => table.wide ?? []),
@@ -39,12 +51,35 @@ export function instanceOf(ask: PlanAsk): Instance {
   return { ask, designs, book, cards, network };
 }
 
-/** The designs that keep the pins of every card cut from the slot. */
-function allowed(slot: number, cards: Instance['cards'], designs: number): number[] {
+function sameTable(a: PlanAsk, b: PlanAsk): boolean {
+  return (
+    a.pad === b.pad &&
+    a.scheme === b.scheme &&
+    a.supplies === b.supplies &&
+    a.shown === b.shown &&
+    JSON.stringify(a.taste) === JSON.stringify(b.taste)
+  );
+}
+
+function samePins(a: readonly Pin[], b: readonly Pin[], card: number): boolean {
+  const own = (pins: readonly Pin[]): string =>
+    JSON.stringify(pins.filter((pin) => pin.card === card));
+  return own(a) === own(b);
+}
+
+/** The designs that are not to be left out and keep the pins of every card cut from the slot. */
+function allowed(
+  ask: PlanAsk,
+  slot: number,
+  cards: Instance['cards'],
+  designs: readonly Design[],
+): number[] {
   const parts = cards.flatMap(({ model }) => model.parts.filter((part) => part.slot === slot));
-  return Array.from({ length: designs }, (_, design) => design).filter((design) =>
-    parts.every((part) =>
-      part.options.some((option) => option.kind === 'paper' && option.design === design),
-    ),
+  return [...designs.keys()].filter(
+    (design) =>
+      !ask.without.includes(designs[design]!.sheet.id) &&
+      parts.every((part) =>
+        part.options.some((option) => option.kind === 'paper' && option.design === design),
+      ),
   );
 }

@@ -20,7 +20,7 @@ export interface Design {
   readonly sides: readonly Side[];
 }
 
-export function designsOf(sheets: readonly Sheet[], without: readonly string[]): Design[] {
+export function designsOf(sheets: readonly Sheet[], without: readonly string[] = []): Design[] {
   return sheets
     .filter((sheet) => !without.includes(sheet.id))
     .map((sheet) => ({

@@ -28,13 +28,17 @@ export function planCards(ask: PlanAsk): Plan {
   return planOf(instance, solve(instance.network, [], ask.seed, ask.limit));
 }
 
-/** The plan that a solution stands for. */
-export function planOf(instance: Instance, solution: Solution): Plan {
-  if (solution.choice === null)
+/** The plan that a solution stands for, or that one of its choices stands for. */
+export function planOf(
+  instance: Instance,
+  solution: Solution,
+  choice: readonly number[] | null = solution.choice,
+): Plan {
+  if (choice === null)
     throw new RangeError('Expected some choice of sheets, as the wishes were found possible');
-  const { choice } = solution;
   const cards = readCards(instance, choice);
   const value = cards.reduce((sum, card) => sum + card.score, 0);
+  const proven = solution.proven && choice === solution.choice;
   return {
     cards,
     slots: Object.fromEntries(
@@ -44,8 +48,8 @@ export function planOf(instance: Instance, solution: Solution): Plan {
       ]),
     ),
     value,
-    bound: solution.proven ? value : Math.max(value, solution.bound),
-    proven: solution.proven,
+    bound: proven ? value : Math.max(value, solution.bound),
+    proven,
     notes: notesOf(instance.ask, cards),
   };
 }

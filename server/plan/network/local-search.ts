@@ -46,6 +46,27 @@ export function randomChoice(network: Network, random: () => number): number[] |
   return choice;
 }
 
+/** All choices that differ from this one in one slot, or by exchanging two. */
+export function changes(network: Network, choice: readonly number[]): number[][] {
+  const used = network.copies.map((_, design) => choice.filter((one) => one === design).length);
+  const singles = choice.flatMap((old, slot) =>
+    network.allowed[slot]!.filter(
+      (design) => design !== old && used[design]! < network.copies[design]!,
+    ).map((design) => choice.map((one, at) => (at === slot ? design : one))),
+  );
+  const exchanges = choice.flatMap((a, slot) =>
+    choice.flatMap((b, other) =>
+      other > slot &&
+      a !== b &&
+      network.allowed[slot]!.includes(b) &&
+      network.allowed[other]!.includes(a)
+        ? [choice.map((one, at) => (at === slot ? b : at === other ? a : one))]
+        : [],
+    ),
+  );
+  return [...singles, ...exchanges];
+}
+
 function climb(network: Network, choice: number[]): { choice: number[]; value: number } {
   const may = network.allowed.map((designs) => new Set(designs));
   const used = new Array<number>(network.copies.length).fill(0);

@@ -1,5 +1,6 @@
 import { merged, valueAt } from './factor.ts';
 import type { Factor } from './factor.ts';
+import type { Kept } from './pool.ts';
 
 /**
  * The cost network over the slots: each variable is a slot, each value a design of the pad, each
@@ -34,6 +35,8 @@ export interface Solution {
   /** No choice is worth more. */
   readonly bound: number;
   readonly proven: boolean;
+  /** The best choices, as many as were asked for and exist, the best first; exact when proven. */
+  readonly best: readonly Kept[];
   /** Nodes of the search. */
   readonly steps: number;
 }

@@ -1,9 +1,11 @@
 import { tighten } from './bound.ts';
-import { chance, localSearch, randomChoice } from './local-search.ts';
-import { HAIR, relaxed, worth } from './network.ts';
+import { chance, changes, localSearch, randomChoice } from './local-search.ts';
+import { HAIR, relaxed } from './network.ts';
 import type { Limit, Network, Solution } from './network.ts';
 import { exactWhereShort, rootOf, settle } from './node.ts';
 import type { Node } from './node.ts';
+import { createPool } from './pool.ts';
+import type { Pool } from './pool.ts';
 
 /** Random starts of the local search. */
 const STARTS = 6;
@@ -13,16 +15,18 @@ const ROUNDS = [24, 8, 4] as const;
 /**
  * The best choice of a design for every slot, proven by branch and bound.
  *
- * Takes       the network; choices to start from (any number); a seed; a limit.
- * Gives       the best choice found, its worth, and a bound that no choice passes: equal to the worth
- *             when proven, else the largest bound of what was left unsearched.
- * Good up to  about eight slots of 48 designs in a second; beyond, the gap says how far.
+ * Takes       the network; choices to start from (any number); a seed; a limit; how many of the best
+ *             choices to keep.
+ * Gives       the best choices found, and a bound that none but these passes: equal to the worth of the
+ *             best when proven, else the largest bound of what was left unsearched.
+ * Good up to  about eight slots of 48 designs in some seconds; beyond, the gap says how far.
  */
 export function solve(
   network: Network,
   starts: readonly (readonly number[])[],
   seed: number,
   limit: Limit,
+  keep = 1,
 ): Solution {
   const random = chance(seed);
   const begun = [...starts];
@@ -30,25 +34,30 @@ export function solve(
     const choice = randomChoice(network, random);
     if (choice !== null) begun.push(choice);
   }
-  const search: Search = { network, best: null, value: -Infinity, steps: 0, limit };
+  const search: Search = { network, pool: createPool(network, keep), steps: 0, limit };
   const roughly = localSearch(relaxed(network), begun);
   const found = roughly === null ? null : localSearch(network, [roughly.choice, ...starts]);
-  if (found !== null) Object.assign(search, { best: found.choice, value: found.value });
+  if (found !== null) {
+    search.pool.offer(found.choice);
+    if (keep > 1) for (const choice of changes(network, found.choice)) search.pool.offer(choice);
+  }
   const open = branch(search, rootOf(network), 0);
-  const proven = open <= search.value + HAIR;
+  const best = search.pool.best();
+  const value = best[0]?.value ?? -Infinity;
+  const proven = open <= search.pool.least() + HAIR;
   return {
-    choice: search.best,
-    value: search.value,
-    bound: proven ? search.value : open,
+    choice: best[0]?.choice ?? null,
+    value,
+    bound: proven ? value : Math.max(value, open),
     proven,
+    best,
     steps: search.steps,
   };
 }
 
 interface Search {
   readonly network: Network;
-  best: readonly number[] | null;
-  value: number;
+  readonly pool: Pool;
   steps: number;
   readonly limit: Limit;
 }
@@ -57,17 +66,16 @@ interface Search {
 function branch(search: Search, start: Node, depth: number): number {
   search.steps++;
   if (start.slots.length === 0) {
-    offer(search, start.settled);
+    search.pool.offer(start.settled);
     return -Infinity;
   }
   const rounds = ROUNDS[Math.min(depth, 2)]!;
-  const first = tighten(start, search.value, rounds);
+  const least = search.pool.least();
+  const first = tighten(start, least, rounds);
   const closer = exactWhereShort(first.node);
   const { node, bound } =
-    closer === first.node || first.bound <= search.value + HAIR
-      ? first
-      : tighten(closer, search.value, rounds);
-  if (bound <= search.value + HAIR) return -Infinity;
+    closer === first.node || first.bound <= least + HAIR ? first : tighten(closer, least, rounds);
+  if (bound <= least + HAIR) return -Infinity;
   if (spent(search)) return bound;
   const at = narrowest(node);
   const order = [...node.live[at]!.keys()].sort(
@@ -81,13 +89,6 @@ function branch(search: Search, start: Node, depth: number): number {
     else open = Math.max(open, Math.min(bound, branch(search, child, depth + 1)));
   }
   return open;
-}
-
-function offer(search: Search, choice: readonly number[]): void {
-  const value = worth(search.network, choice);
-  if (value <= search.value) return;
-  search.value = value;
-  search.best = choice;
 }
 
 function narrowest(node: Node): number {

@@ -1,0 +1,120 @@
+import type { PlanAsk } from './ask.ts';
+import { words } from './coordination/words.ts';
+import { instanceOf } from './instance.ts';
+import type { Instance } from './instance.ts';
+import { valueAt } from './network/factor.ts';
+import type { ChosenCard, Plan } from './plan.ts';
+import { readCards } from './read-plan.ts';
+import { cardstockOptions } from './options.ts';
+import type { Lab } from '../colour/lab.ts';
+
+/** One thing that would make a card better. */
+export interface Mend {
+  readonly text: string;
+  /** What the card gains, and what the whole plan gains (it may lose). */
+  readonly card: number;
+  readonly plan: number;
+  /** The cardstock to buy, when that is the mend. */
+  readonly wanted?: Lab;
+}
+
+export interface WeakestCard {
+  readonly number: number;
+  readonly score: number;
+  /** The most helpful first; empty when nothing on the table would help. */
+  readonly mends: readonly Mend[];
+}
+
+/** Gains smaller than this are not worth a word. */
+const WORTH_SAYING = 0.005;
+const MENDS = 3;
+
+/** The card of the plan with the lowest score, and what would mend it: another sheet, another cardstock. */
+export function weakestCard(ask: PlanAsk, plan: Plan): WeakestCard | null {
+  const weakest = plan.cards.reduce<ChosenCard | null>(
+    (least, card) => (least === null || card.score < least.score ? card : least),
+    null,
+  );
+  if (weakest === null) return null;
+  const instance = instanceOf(ask);
+  const mends = [...sheetMends(instance, plan, weakest), ...stockMends(instance, plan, weakest)]
+    .filter((mend) => mend.card > WORTH_SAYING)
+    .sort((a, b) => b.card - a.card)
+    .slice(0, MENDS);
+  return { number: weakest.number, score: weakest.score, mends };
+}
+
+/** Other sheets of the pad in one slot of the card, with the rest of the plan left as it is. */
+function sheetMends(instance: Instance, plan: Plan, weakest: ChosenCard): Mend[] {
+  const { designs, network, ask } = instance;
+  const now = chosenDesigns(instance, plan);
+  const used = designs.map((_, design) => now.filter((one) => one === design).length);
+  const model = instance.cards.find(({ model: one }) => one.card.number === weakest.number)!.model;
+  const slots = model.parts.flatMap((part) => (part.slot === null ? [] : [part.slot]));
+  return slots.flatMap((slot) => {
+    const tried = network.allowed[slot]!.filter(
+      (design) => design !== now[slot] && used[design]! < network.copies[design]!,
+    ).map((design) => {
+      const choice = now.map((one, at) => (at === slot ? design : one));
+      return { design, card: cardWorth(instance, weakest.number, choice), choice };
+    });
+    if (tried.length === 0) return [];
+    const best = tried.reduce((one, other) => (other.card > one.card ? other : one));
+    const whole = ask.cards.reduce(
+      (sum, { number }) => sum + cardWorth(instance, number, best.choice),
+      0,
+    );
+    return [
+      {
+        text: `${designs[best.design]!.sheet.label} in the place of ${designs[now[slot]!]!.sheet.label}`,
+        card: best.card - weakest.score,
+        plan: whole - plan.value,
+      },
+    ];
+  });
+}
+
+/** Cardstock that she could buy, taken without the discount of having to buy it. */
+function stockMends(instance: Instance, plan: Plan, weakest: ChosenCard): Mend[] {
+  const { ask, designs } = instance;
+  const wanted = cardstockOptions(ask.supplies, designs).flatMap((option) =>
+    option.kind === 'wanted' ? [option.lab] : [],
+  );
+  return wanted.map((lab): Mend => {
+    const bought = {
+      id: `bought ${words(lab)}`,
+      kind: 'cardstock' as const,
+      name: words(lab),
+      lab,
+      uncertainty: 0,
+      photo: null,
+      sheets: null,
+    };
+    const richer = instanceOf({
+      ...ask,
+      cards: ask.cards.filter(({ number }) => number === weakest.number),
+      pins: ask.pins.filter(({ card }) => card === weakest.number),
+      supplies: [...ask.supplies, bought],
+    });
+    const [card] = readCards(richer, chosenDesigns(instance, plan));
+    const gain = card!.score - weakest.score;
+    return {
+      text: `cardstock in ${words(lab)} (L ${Math.round(lab.l)}, a ${Math.round(lab.a)}, b ${Math.round(lab.b)}) to buy`,
+      card: gain,
+      plan: gain,
+      wanted: lab,
+    };
+  });
+}
+
+function chosenDesigns(instance: Instance, plan: Plan): number[] {
+  return instance.ask.scheme.slots.map((slot) =>
+    instance.designs.findIndex(({ sheet }) => sheet.id === plan.slots[slot.id]),
+  );
+}
+
+function cardWorth(instance: Instance, number: number, choice: readonly number[]): number {
+  const { table } = instance.cards.find(({ model }) => model.card.number === number)!;
+  if (table.factor !== null) return valueAt(table.factor, choice);
+  return table.wide!.exact(table.wide!.scope.map((slot) => [choice[slot]!]))[0]!;
+}

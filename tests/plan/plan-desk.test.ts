@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest';
+import { checkPlan } from '../../server/plan/check.ts';
+import { instanceOf } from '../../server/plan/instance.ts';
+import { worth } from '../../server/plan/network/network.ts';
+import { layOut, nextBest } from '../../server/plan/plan-desk.ts';
+import { planCards } from '../../server/plan/plan-cards.ts';
+import { weakestCard } from '../../server/plan/weakest.ts';
+import { ask, cardstock, FRAMED, randomWorld, sheet, side, slot } from './worlds.ts';
+
+describe('changes on the table', () => {
+  test('a changed pin, or a sheet left out, gives what planning anew gives', () => {
+    for (let seed = 41; seed <= 44; seed++) {
+      const world = randomWorld(seed, { designs: 8, copies: 1, slots: 4, cards: 6 });
+      const desk = layOut(world);
+      const paper = world.cards[0]!.layout.layers.find((one) => one.material === 'patterned')!;
+      const pins = [{ card: 1, layer: paper.id, sheet: `s${seed % 8}` }];
+      const without = [Object.values(desk.plan.slots).find((id) => id !== `s${seed % 8}`)!];
+      const changed = desk.change({ pins }).change({ without });
+      const anew = { ...world, pins, without };
+      expect(changed.plan.value).toBeCloseTo(planCards(anew).value, 9);
+      expect(changed.plan.proven).toBe(true);
+      expect(checkPlan(anew, changed.plan)).toEqual([]);
+      expect(desk.change({ pins: [] }).plan.value).toBeCloseTo(desk.plan.value, 9);
+    }
+  });
+
+  test('the next best plans are the next best of all choices, each different, with what they change', () => {
+    const world = randomWorld(51, { designs: 6, copies: 1, slots: 4, cards: 6 });
+    const plan = planCards(world);
+    const { network } = instanceOf(world);
+    const values: number[] = [];
+    const fill = (choice: number[]): void => {
+      if (choice.length === 4) {
+        values.push(worth(network, choice));
+        return;
+      }
+      for (let design = 0; design < 6; design++)
+        if (!choice.includes(design)) fill([...choice, design]);
+    };
+    fill([]);
+    values.sort((a, b) => b - a);
+    const next = nextBest(world, plan, 3);
+    expect(next).toHaveLength(3);
+    next.forEach((other, at) => {
+      expect(other.plan.value).toBeCloseTo(values[at + 1]!, 9);
+      expect(checkPlan(world, other.plan)).toEqual([]);
+      expect(other.plan.slots).not.toEqual(plan.slots);
+      expect(other.changes[0]).toMatch(/ instead of .* for cards? /);
+    });
+  });
+});
+
+describe('the weakest card', () => {
+  test('is named with the sheet and the cardstock that would mend it', () => {
+    const clash = side('clash', { lemon: 0.6, violet: 0.4 }, { busyness: 0.9 });
+    const calm = side('calm', { white: 0.6, teal: 0.4 }, { busyness: 0.3 });
+    const world = ask({
+      sheets: [sheet('Loud', clash, null), sheet('Calm', calm, null, 2)],
+      cards: [1, 2].map((number) => ({ number, layout: FRAMED })),
+      slots: [1, 2].map((card) => slot(`slot${card}`, [{ card, layout: FRAMED, paper: 'a' }])),
+      supplies: [cardstock('white', 'white'), cardstock('teal', 'teal')],
+    });
+    const pinned = { ...world, pins: [{ card: 1, layer: 'panel', sheet: 'Loud' }] };
+    const plan = planCards(pinned);
+    const weak = weakestCard(pinned, plan)!;
+    expect(weak.number).toBe(1);
+    expect(weak.mends.some(({ wanted }) => wanted !== undefined)).toBe(true);
+    for (const mend of weak.mends) expect(mend.card).toBeGreaterThan(0);
+    const other = weakestCard(world, plan)!.mends.find(({ text }) =>
+      text.includes('in the place of'),
+    );
+    expect(other?.text).toBe('Calm in the place of Loud');
+    expect(other?.plan).toBeCloseTo(planCards(world).value - plan.value, 9);
+  });
+});
