@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import * as Wire from '../contract/plans.ts';
-import { NOTHING, answers } from './answers.ts';
+import { NOTHING, answers, fileAnswer } from './answers.ts';
+import { drawCard } from './draw-card.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
 import { makePlan, planAt } from './make-plan.ts';
@@ -9,6 +10,17 @@ import { LABOUR } from './security.ts';
 import { planOnWire } from './wire/plans.ts';
 
 const PlanPath = z.object({ plan: z.string() });
+const CardPath = z.object({ plan: z.string(), card: z.string() });
+const PictureSize = z.object({
+  width: z.coerce.number().int().min(64).max(2400).default(720).describe('Pixels.'),
+});
+
+/** A plan never changes, so its pictures may be kept for long. */
+const FOR_GOOD = 'private, max-age=31536000, immutable';
+
+/** An SVG opened by itself may draw and nothing else. */
+const ONLY_A_PICTURE =
+  "default-src 'none'; img-src data:; style-src 'unsafe-inline'; frame-ancestors 'none'; sandbox";
 
 export function planRoutes(app: Service, edges: Edges): void {
   const { store } = edges;
@@ -54,6 +66,50 @@ export function planRoutes(app: Service, edges: Edges): void {
     '/api/plans/:plan',
     { schema: { summary: 'A plan.', params: PlanPath, response: answers({ 200: Wire.Plan }) } },
     async (request) => planOnWire(await planAt(edges, request.params.plan)),
+  );
+
+  app.get(
+    '/api/plans/:plan/cards/:card.png',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'A card with the real papers, as a picture.',
+        params: CardPath,
+        querystring: PictureSize,
+        response: answers({ 200: fileAnswer('image/png', 'A PNG.') }),
+      },
+    },
+    async (request, reply) => {
+      const kept = await planAt(edges, request.params.plan);
+      const svg = await drawCard(edges, kept, request.params.card);
+      const png = await edges.desk.drawPng(svg, request.query.width);
+      return reply
+        .type('image/png')
+        .header('cache-control', FOR_GOOD)
+        .serializer((sent: string) => sent)
+        .send(Buffer.from(png));
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/cards/:card.svg',
+    {
+      schema: {
+        summary: 'A card with the real papers, as a drawing.',
+        params: CardPath,
+        response: answers({ 200: fileAnswer('image/svg+xml', 'An SVG.') }),
+      },
+    },
+    async (request, reply) => {
+      const kept = await planAt(edges, request.params.plan);
+      const svg = await drawCard(edges, kept, request.params.card);
+      return reply
+        .type('image/svg+xml')
+        .header('content-security-policy', ONLY_A_PICTURE)
+        .header('cache-control', FOR_GOOD)
+        .serializer((sent: string) => sent)
+        .send(svg);
+    },
   );
 
   app.delete(

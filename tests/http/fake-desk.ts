@@ -1,0 +1,114 @@
+import { planBatch } from '../../server/from-photo-to-guide.ts';
+import type { PhotoOfSides, ReadSide } from '../../server/from-photo-to-guide.ts';
+import type { Quad } from '../../server/geometry/points.ts';
+import type { Desk } from '../../server/photo-desk.ts';
+import { Refusal } from '../../server/refusals/refusal.ts';
+import { readFile } from 'node:fs/promises';
+
+/** What a photo of the fake desk shows: papers by their colour and where they lie, on a grid of three a row. */
+export interface Scene {
+  readonly papers: readonly { readonly l: number; readonly a: number; readonly b: number }[];
+  /** The camera stepped aside by so many pixels. */
+  readonly shift?: number;
+}
+
+/** A 'photo' that the fake desk reads: its scene as JSON. */
+export function photoOf(scene: Scene): Buffer {
+  return Buffer.from(JSON.stringify(scene));
+}
+
+/** Papers that differ in colour, `count` of them; another seed gives others. */
+export function papers(count: number, seed = 0): Scene['papers'] {
+  return Array.from({ length: count }, (_, at) => {
+    const turn = (at + seed * 7) * 2.399963;
+    return { l: 45 + ((at * 13 + seed * 5) % 40), a: 40 * Math.cos(turn), b: 40 * Math.sin(turn) };
+  });
+}
+
+/** Does at once, from a scene in JSON, what the real desk reads from pixels; plans for real. */
+export function fakeDesk(): Desk {
+  return {
+    readSides: async ({ file, tap }) => {
+      const scene = await sceneIn(file);
+      const reading = readingOf(scene);
+      if (tap.corners === undefined) return reading;
+      const [first] = reading.sides;
+      const sides = tap.corners.map((corners) => ({ ...first!, corners, notes: ['tapped'] }));
+      const white = tap.white ?? null;
+      const kind = white === null ? ('none' as const) : ('tapped' as const);
+      return { ...reading, sides, white: { kind, corners: white } };
+    },
+    readSupplies: async ({ file }) => {
+      const scene = await sceneIn(file);
+      const { width, height, white, notes, picture } = readingOf(scene);
+      const supplies = scene.papers.map((lab, at) => ({
+        corners: cornersAt(at, 0),
+        lab,
+        uncertainty: 1.2,
+      }));
+      return { width, height, white, notes, picture, supplies };
+    },
+    plan: ({ wishes, ask, settings }) =>
+      Promise.resolve(planBatch(wishes, { ...ask, limit: { steps: 2000 } }, settings)),
+    drawPng: (svg, width) => Promise.resolve(Buffer.from(`PNG ${width} of ${svg.length}`)),
+    load: () => ({ photos: 0, table: 0 }),
+    close: () => Promise.resolve(),
+  };
+}
+
+async function sceneIn(file: string): Promise<Scene> {
+  const text = await readFile(file, 'utf8');
+  try {
+    return JSON.parse(text) as Scene;
+  } catch {
+    throw new Refusal({
+      kind: 'not-a-photo',
+      field: 'photo',
+      received: text.slice(0, 20),
+      message: 'Expected a photo but received something else',
+      mend: 'Send a JPEG.',
+    });
+  }
+}
+
+function readingOf(scene: Scene): PhotoOfSides & { picture: Uint8Array } {
+  return {
+    width: 4000,
+    height: 3000,
+    white: { kind: 'none', corners: null },
+    notes: ['no white card'],
+    picture: Buffer.from(`picture ${JSON.stringify(scene)}`),
+    sides: scene.papers.map((lab, at): ReadSide => ({
+      corners: cornersAt(at, scene.shift ?? 0),
+      palette: {
+        colours: [
+          { lab, share: 0.7, role: 'ground', uncertainty: 1 },
+          { lab: { ...lab, l: 90 }, share: 0.3, role: 'accent', uncertainty: 1 },
+        ],
+        tonal: false,
+      },
+      pattern: {
+        repeat: 25.4,
+        scale: 12.7,
+        direction: 'none',
+        up: 0,
+        busyness: 0.3,
+        descriptor: [],
+      },
+      confidence: 0.9,
+      notes: [],
+      swatch: Buffer.from(`swatch ${JSON.stringify([lab, at])}`),
+    })),
+  };
+}
+
+function cornersAt(at: number, shift: number): Quad<'photo'> {
+  const x = 200 + (at % 3) * 1200 + shift;
+  const y = 200 + Math.floor(at / 3) * 1200 + shift / 2;
+  return [
+    { x, y },
+    { x: x + 1000, y },
+    { x: x + 1000, y: y + 1000 },
+    { x, y: y + 1000 },
+  ];
+}

@@ -1,0 +1,61 @@
+import { describe, expect, test } from 'vitest';
+import { LayoutListing as Listing } from '../../server/contract/layouts.ts';
+import type { Layout, LayoutListing } from '../../server/contract/layouts.ts';
+import { newFolder } from '../store/folder.ts';
+import { ask, mount, problemIn, valueOf } from './mount.ts';
+import type { Mounted } from './mount.ts';
+
+async function all(service: Mounted): Promise<LayoutListing[]> {
+  return valueOf<{ layouts: LayoutListing[] }>(await ask(service, 'GET', '/api/layouts')).layouts;
+}
+
+/** One of the catalogue as she would send it for her own. */
+function asHers({ name, card, fold, layers }: LayoutListing): Omit<Layout, 'id'> {
+  return { name: `${name}, mine`, card, fold, layers };
+}
+
+describe('layouts', () => {
+  test('the catalogue is listed with drawings that hold no script', async () => {
+    const service = await mount(await newFolder());
+    const layouts = await all(service);
+    expect(layouts.length).toBeGreaterThanOrEqual(24);
+    for (const layout of layouts) {
+      expect(() => Listing.parse(layout)).not.toThrow();
+      expect(layout.drawing).toMatch(/^<svg /);
+      expect(layout.drawing).not.toMatch(/<script|onload|style=/i);
+    }
+  });
+
+  test('each of ours can be sent back as hers and reads the same', async () => {
+    const service = await mount(await newFolder());
+    for (const ours of await all(service)) {
+      const answer = await ask(service, 'POST', '/api/layouts', asHers(ours));
+      expect([ours.id, answer.statusCode]).toEqual([ours.id, 201]);
+      const made = valueOf<LayoutListing>(answer);
+      expect(asHers({ ...made, name: ours.name })).toEqual(asHers(ours));
+      expect([made.origin, made.papers]).toEqual(['hers', ours.papers]);
+    }
+  });
+
+  test('one that cannot be made is refused with the layer', async () => {
+    const service = await mount(await newFolder());
+    const ours = asHers((await all(service))[0]!);
+    const layers = ours.layers.map((layer, at) =>
+      at === 1 ? { ...layer, box: { ...layer.box, x: '8 in' } } : layer,
+    );
+    const problem = problemIn(await ask(service, 'POST', '/api/layouts', { ...ours, layers }));
+    expect(problem.status).toBe(422);
+    expect(problem.field).toMatch(/^layers\[1\]/);
+  });
+
+  test('an id that is taken is refused; hers can be deleted, ours not', async () => {
+    const service = await mount(await newFolder());
+    const [ours] = (await all(service)) as [LayoutListing];
+    const taken = await ask(service, 'POST', '/api/layouts', { ...asHers(ours), id: ours.id });
+    expect(problemIn(taken)).toMatchObject({ status: 409, field: 'id' });
+    const made = await ask(service, 'POST', '/api/layouts', { ...asHers(ours), id: 'mine' });
+    expect(valueOf<LayoutListing>(made).id).toBe('mine');
+    expect((await ask(service, 'DELETE', '/api/layouts/mine')).statusCode).toBe(204);
+    expect((await ask(service, 'DELETE', `/api/layouts/${ours.id}`)).statusCode).toBe(404);
+  });
+});

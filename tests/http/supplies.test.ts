@@ -1,0 +1,109 @@
+import { describe, expect, test } from 'vitest';
+import type { Match, Supplies, Supply } from '../../server/contract/supplies.ts';
+import { newFolder } from '../store/folder.ts';
+import { papers, photoOf } from './fake-desk.ts';
+import { ask, filledPad, mount, problemIn, sendForm, valueOf } from './mount.ts';
+
+const SHELL = { kind: 'cardstock', name: 'Shell', colour: { lab: [92, 1, 6] } };
+
+describe('supplies', () => {
+  test('typed: kept with its colour, its name on the screen and its uncertainty', async () => {
+    const service = await mount(await newFolder());
+    const answer = await ask(service, 'POST', '/api/supplies', SHELL);
+    const [supply] = valueOf<Supplies>(answer).supplies;
+    expect(answer.statusCode).toBe(201);
+    expect(supply).toMatchObject({ kind: 'cardstock', name: 'Shell', photo: null, sheets: null });
+    expect(supply!.colour.lab).toEqual([92, 1, 6]);
+    expect(supply!.colour.hex).toMatch(/^#[0-9a-f]{6}$/);
+    const all = valueOf<Supplies>(await ask(service, 'GET', '/api/supplies'));
+    expect(all.supplies).toEqual([supply]);
+  });
+
+  test('photographed: one name for all is counted on; as many names as colours are given in order', async () => {
+    const service = await mount(await newFolder());
+    const photo = ['photo', photoOf({ papers: papers(3) }), 'inks.jpg'] as const;
+    const one = await sendForm(service, '/api/supplies', [photo, ['kind', 'ink'], ['name', 'Ink']]);
+    const names = (answer: typeof one): string[] =>
+      valueOf<Supplies>(answer).supplies.map(({ name }) => name);
+    expect(names(one)).toEqual(['Ink 1', 'Ink 2', 'Ink 3']);
+    expect(valueOf<Supplies>(one).supplies[2]!.corners).toHaveLength(4);
+    const each = [
+      ['name', 'Kelp'],
+      ['name', 'Coral'],
+      ['name', 'Slate'],
+    ] as const;
+    const three = await sendForm(service, '/api/supplies', [photo, ['kind', 'ink'], ...each]);
+    expect(names(three)).toEqual(['Kelp', 'Coral', 'Slate']);
+    const two = await sendForm(service, '/api/supplies', [
+      photo,
+      ['kind', 'ink'],
+      each[0],
+      each[1],
+    ]);
+    expect(problemIn(two)).toMatchObject({ status: 422, field: 'name' });
+  });
+
+  test.each([
+    [{ ...SHELL, kind: 'paint' }, 'kind'],
+    [{ ...SHELL, colour: { lab: [192, 1, 6] } }, 'colour.lab[0]'],
+    [{ ...SHELL, colour: { lab: [92, 1] } }, 'colour.lab'],
+    [{ ...SHELL, colour: 'red' }, 'colour'],
+    [{ ...SHELL, sheets: -1 }, 'sheets'],
+    [{ ...SHELL, name: ' ' }, 'name'],
+  ])('a wrong wish is refused with its field: %j', async (body, field) => {
+    const service = await mount(await newFolder());
+    const problem = problemIn(await ask(service, 'POST', '/api/supplies', body));
+    expect([problem.status, problem.field]).toEqual([400, field]);
+  });
+
+  test('can be renamed, counted and deleted', async () => {
+    const service = await mount(await newFolder());
+    const [{ id }] = valueOf<Supplies>(await ask(service, 'POST', '/api/supplies', SHELL))
+      .supplies as [Supply];
+    const change = { name: 'Pale shell', sheets: 12 };
+    const answer = await ask(service, 'PATCH', `/api/supplies/${id}`, change);
+    expect(valueOf<Supply>(answer)).toMatchObject(change);
+    const stale = await ask(service, 'PATCH', `/api/supplies/${id}`, change, { 'if-match': '"1"' });
+    expect(stale.statusCode).toBe(412);
+    expect((await ask(service, 'DELETE', `/api/supplies/${id}`)).statusCode).toBe(204);
+    const gone = await ask(service, 'GET', `/api/supplies/${id}`);
+    expect(problemIn(gone)).toMatchObject({ status: 404, field: 'supply' });
+  });
+});
+
+describe('matches', () => {
+  test('the ground’s own colour is its match; each verdict comes with the caution', async () => {
+    const service = await mount(await newFolder());
+    const side = (await filledPad(service)).sheets[0]!.front!;
+    const supply = { ...SHELL, colour: { lab: side.palette[0]!.lab } };
+    const [made] = valueOf<Supplies>(await ask(service, 'POST', '/api/supplies', supply)).supplies;
+    const wish = { supply: made!.id, side: side.id };
+    const match = valueOf<Match>(await ask(service, 'POST', '/api/matches', wish));
+    expect(match).toMatchObject({ ...wish, nearest: { share: 0.7 } });
+    expect(match.difference).toBeLessThan(0.1);
+    expect(match.verdict).not.toBe('apart');
+    expect(match.caution).toMatch(/not a measurement/);
+  });
+
+  test('many at once are the same as one by one', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const [made] = valueOf<Supplies>(await ask(service, 'POST', '/api/supplies', SHELL)).supplies;
+    const sides = pad.sheets.map(({ front }) => front!.id);
+    const wish = { supplies: [made!.id], sides };
+    const batch = await ask(service, 'POST', '/api/matches/batch', wish);
+    const { matches } = valueOf<{ matches: Match[] }>(batch);
+    for (const [at, side] of sides.entries()) {
+      const one = await ask(service, 'POST', '/api/matches', { supply: made!.id, side });
+      expect(matches[at]).toEqual(valueOf(one));
+    }
+  });
+
+  test('what is not there is named', async () => {
+    const service = await mount(await newFolder());
+    const [made] = valueOf<Supplies>(await ask(service, 'POST', '/api/supplies', SHELL)).supplies;
+    const wish = { supply: made!.id, side: 'none' };
+    const answer = await ask(service, 'POST', '/api/matches', wish);
+    expect(problemIn(answer)).toMatchObject({ status: 404, field: 'side', received: 'none' });
+  });
+});
