@@ -104,7 +104,7 @@ function openPool(threads: number): Piscina {
   const filename = new URL(compiled ? './photo-worker.js' : './photo-worker.ts', import.meta.url);
   return new Piscina({
     filename: filename.href,
-    execArgv: compiled ? [] : ['--import', tsx()],
+    execArgv: compiled ? [] : ['--import', readsSources()],
     minThreads: 1,
     maxThreads: threads,
     idleTimeout: 60_000,
@@ -113,8 +113,11 @@ function openPool(threads: number): Piscina {
   });
 }
 
-function tsx(): string {
-  return pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
+/** A thread does not inherit the reading of .ts sources, so it is told to learn it first. */
+function readsSources(): string {
+  const api = pathToFileURL(createRequire(import.meta.url).resolve('tsx/esm/api')).href;
+  const script = `import { register } from '${api.replace(/cjs$/, 'mjs')}'; register();`;
+  return `data:text/javascript,${encodeURIComponent(script)}`;
 }
 
 function tooBusy(ahead: number): Refusal {
