@@ -10,11 +10,13 @@ export const words = {
   titleOf: (screen: string): string => `${screen} · Plyhue`,
   percent: (share: number): string => `${Math.round(share * 100)} %`,
   goes: (score: number): string => {
-    if (score >= 0.85) return 'goes beautifully';
-    if (score >= 0.7) return 'goes well';
-    if (score >= 0.5) return 'goes';
+    if (score >= 0.93) return 'goes beautifully';
+    if (score >= 0.85) return 'goes well';
+    if (score >= 0.7) return 'goes';
     return 'goes loosely';
   },
+  /** Layers are named in English in the layouts themselves. */
+  layerName: (layer: string): string => sentence(layer.replaceAll('-', ' ')),
   stationsLabel: 'Steps of the work',
   stations: {
     photos: 'Photos',
@@ -23,14 +25,6 @@ export const words = {
     plan: 'Plan',
     guide: 'Guide',
     supplies: 'Supplies',
-  },
-  roles: {
-    base: 'Card base',
-    mat: 'Mat',
-    panel: 'Panel',
-    strip: 'Strip',
-    focal: 'Focal piece',
-    greeting: 'Greeting',
   },
   mishap: {
     title: 'That did not work',
@@ -158,7 +152,7 @@ export const words = {
       }[pattern.direction];
       const busy = pattern.busyness > 0.6 ? 'busy' : pattern.busyness > 0.3 ? 'lively' : 'calm';
       const again = repeat === null ? '' : `, repeats every ${repeat}`;
-      return `${sentence(pattern.scale)} print, ${busy}, ${direction}${again}.`;
+      return `${sentence(busy)}, ${direction}${again}.`;
     },
     label: 'Its name',
     copyCount: 'How many of it',
@@ -171,8 +165,10 @@ export const words = {
   },
   cards: {
     heading: 'Which cards shall we make?',
-    lead: 'Touch a layout to add one. Each letter is one paper.',
-    size: (size: string): string => `Card ${size}`,
+    lead: 'Touch a layout to add one.',
+    size: 'Size of the finished card',
+    a6: 'A6',
+    chosenOf: (cards: number): string => `(${cards})`,
     papers: (papers: number): string => count(papers, 'paper'),
     more: (name: string): string => `One more: ${name}`,
     fewer: (name: string): string => `One fewer: ${name}`,
@@ -215,6 +211,8 @@ export const words = {
     cardAfter: 'Card after',
     layers: 'Its layers, top to bottom',
     why: 'Why they go together',
+    weakSpots: 'Worth a look',
+    moreReasons: (reasons: number): string => count(reasons, 'more reason'),
     swap: 'swap',
     keep: (role: string): string => `Keep this for: ${role}`,
     instead: 'What else could lie here, best first',
@@ -275,10 +273,12 @@ export const words = {
     all: 'All steps',
     step: (number: number, count: number): string => `Step ${number} of ${count}`,
     cut: (sheet: string): string => `Cut ${sheet}`,
-    piece: (size: string, role: string, card: number, face: 'front' | 'back'): string =>
-      `${size}: ${role.toLowerCase()} of card ${card}, ${face} up`,
+    piece: (size: string, layer: string, card: number, face: 'front' | 'back'): string =>
+      `${size}: ${layer} of card ${card}, ${face} up`,
+    fold: (scores: readonly string[], from: 'left' | 'top'): string =>
+      `Score the base ${scores.join(' and ')} from the ${from}, then fold.`,
     make: (card: number, layout: string): string => `Build card ${card}: ${layout}`,
-    layer: (role: string, size: string, stuff: string): string => `${role}, ${size}: ${stuff}`,
+    layer: (layer: string, size: string, stuff: string): string => `${layer}, ${size}: ${stuff}`,
     before: 'Back',
     after: 'Skip',
     tick: 'Done',

@@ -1,12 +1,17 @@
 import type { VNode } from 'preact';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
+import { remembered } from '../table/memory.ts';
+import { ruler } from '../table/settings.ts';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
 import { layouts, pads } from '../wire/shelves.ts';
 import { Batch } from './batch.tsx';
+import { cardSizesOf, type CardSize } from './card-sizes.ts';
+import { countsOf } from './counts.ts';
 import { LayoutCard } from './layout-card.tsx';
-import { sizeFor } from '../lengths/lengths.ts';
-import { ruler } from '../table/settings.ts';
+
+/** The size of card that she last looked at; empty until she chose one. */
+const lastSize = remembered('card-size', '', (value) => typeof value === 'string');
 
 /** Choosing which cards to make, and how many of each. */
 export function CardsScreen({ pad }: { pad: string }): VNode {
@@ -17,18 +22,7 @@ export function CardsScreen({ pad }: { pad: string }): VNode {
       <Once of={layouts.at('all')} again={() => void layouts.fresh('all')}>
         {(list) => (
           <>
-            {bySize(list).map(([size, some]) => (
-              <section key={size} aria-label={size}>
-                <h2>{words.cards.size(sizeFor(some[0]!.card, ruler.value))}</h2>
-                <ul class="layouts">
-                  {some.map((layout) => (
-                    <li key={layout.id}>
-                      <LayoutCard layout={layout} pad={pad} />
-                    </li>
-                  ))}
-                </ul>
-              </section>
-            ))}
+            <Layouts pad={pad} list={list} />
             <Once of={pads.at(pad)} again={() => void pads.fresh(pad)}>
               {(whole) => <Batch pad={whole} layouts={list} />}
             </Once>
@@ -39,11 +33,47 @@ export function CardsScreen({ pad }: { pad: string }): VNode {
   );
 }
 
-function bySize(list: readonly LayoutListing[]): [string, LayoutListing[]][] {
-  const sizes = new Map<string, LayoutListing[]>();
-  for (const layout of list) {
-    const size = `${layout.card.width} x ${layout.card.height}`;
-    sizes.set(size, [...(sizes.get(size) ?? []), layout]);
-  }
-  return [...sizes];
+function Layouts({ pad, list }: { pad: string; list: readonly LayoutListing[] }): VNode {
+  const sizes = cardSizesOf(list);
+  const fits = ruler.value === 'mm';
+  const shown =
+    sizes.find(({ key }) => key === lastSize.value) ??
+    sizes.find(({ metric }) => metric === fits) ??
+    sizes[0];
+  return (
+    <>
+      <fieldset class="choices">
+        <legend>{words.cards.size}</legend>
+        {sizes.map((size) => (
+          <label key={size.key} class="choice">
+            <input
+              type="radio"
+              name="card-size"
+              checked={size === shown}
+              onChange={() => {
+                lastSize.value = size.key;
+              }}
+            />
+            <span>
+              {size.name} {chosenOf(size, pad)}
+            </span>
+          </label>
+        ))}
+      </fieldset>
+      <ul class="layouts">
+        {shown?.layouts.map((layout) => (
+          <li key={layout.id}>
+            <LayoutCard layout={layout} pad={pad} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** How many cards of a size are in the batch, so that those out of sight are not forgotten. */
+function chosenOf({ layouts: some }: CardSize, pad: string): string {
+  const counts = countsOf(pad);
+  const sum = some.reduce((so, { id }) => so + (counts[id] ?? 0), 0);
+  return sum === 0 ? '' : words.cards.chosenOf(sum);
 }

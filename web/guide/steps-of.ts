@@ -1,6 +1,8 @@
+import type { LayoutListing } from '../../server/contract/layouts.ts';
 import type { PlannedCard } from '../../server/contract/plans.ts';
-import { pieceFor } from '../lengths/lengths.ts';
+import { lengthFor, pieceFor } from '../lengths/lengths.ts';
 import { sideIn } from '../pad/sides.ts';
+import { drawnAt } from '../plan/card-image.tsx';
 import { layoutOf } from '../plan/layout-of.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import type { Ruler } from '../table/settings.ts';
@@ -33,7 +35,7 @@ function sheetSteps({ plan, pad }: OnTable, ruler: Ruler): Step[] {
         .map((layer) => {
           const face = sideIn(pad, layer.side)?.face ?? 'front';
           const size = pieceFor(layer.size, ruler);
-          return words.guide.piece(size, words.roles[layer.role], card.number, face);
+          return words.guide.piece(size, layer.layer.replaceAll('-', ' '), card.number, face);
         }),
     );
     return {
@@ -47,16 +49,24 @@ function sheetSteps({ plan, pad }: OnTable, ruler: Ruler): Step[] {
 }
 
 function cardStep(card: PlannedCard, table: OnTable, ruler: Ruler): Step {
-  const name = layoutOf(table, card)?.name ?? '';
+  const layout = layoutOf(table, card);
   return {
     id: `card-${card.number}`,
     kind: 'card',
-    title: words.guide.make(card.number, name),
-    picture: card.picture,
-    lines: card.layers.map((layer) =>
-      words.guide.layer(words.roles[layer.role], pieceFor(layer.size, ruler), stuff(layer, table)),
-    ),
+    title: words.guide.make(card.number, layout?.name ?? ''),
+    picture: drawnAt(card),
+    lines: card.layers.flatMap((layer) => {
+      const size = pieceFor(layer.size, ruler);
+      const line = words.guide.layer(words.layerName(layer.layer), size, stuff(layer, table));
+      return layer.role === 'base' ? [line, ...foldLine(layout, ruler)] : [line];
+    }),
   };
+}
+
+function foldLine(layout: LayoutListing | undefined, ruler: Ruler): string[] {
+  if (!layout || layout.fold.scores.length === 0) return [];
+  const scores = layout.fold.scores.map((score) => lengthFor(score, ruler));
+  return [words.guide.fold(scores, layout.fold.scoreFrom)];
 }
 
 function stuff(layer: PlannedCard['layers'][number], { pad, supplies }: OnTable): string {

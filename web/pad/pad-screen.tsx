@@ -11,6 +11,9 @@ import { PatternSets } from './pattern-sets.tsx';
 import { SheetCard } from './sheet-card.tsx';
 import { SideSheet } from './side-sheet.tsx';
 
+/** Only the strongest are marked: a mark on half of the pad would mark nothing. */
+const BRIDGES = 3;
+
 /** The pad spread out on the table: its colours, its papers, and what belongs together. */
 export function PadScreen({ pad }: { pad: string }): VNode {
   return (
@@ -39,7 +42,7 @@ function Spread({ pad }: { pad: Pad }): VNode {
             <li key={sheet.id}>
               <SheetCard
                 sheet={sheet}
-                bridge={pad.bridges.includes(sheet.id)}
+                bridge={pad.bridges.slice(0, BRIDGES).includes(sheet.id)}
                 lit={litSides}
                 open={setOpen}
               />

@@ -7,8 +7,10 @@ import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { words } from '../words.ts';
 import { Alternatives } from './alternatives.tsx';
+import { CardImage } from './card-image.tsx';
 import { LayerLine } from './layer-line.tsx';
 import { layoutOf } from './layout-of.ts';
+import { Reasons } from './reasons.tsx';
 import { StepButtons } from './step-buttons.tsx';
 import type { Step } from './steps.ts';
 import type { OnTable } from './table-of.ts';
@@ -32,7 +34,7 @@ export function CardSheet(props: Props): VNode {
     <Dialog title={titleOf(card, table)} close={() => show(null)} wide>
       <div class={busy ? 'card-close busy' : 'card-close'} aria-busy={busy}>
         <div class="card-close-picture">
-          <img src={card.picture} alt={card.why} />
+          <CardImage card={card} table={table} />
           <StepButtons pad={table.pad.id} plan={table.plan.id} show={props.showStep} />
           <Neighbours number={card.number} count={table.plan.cards.length} show={show} />
         </div>
@@ -41,14 +43,7 @@ export function CardSheet(props: Props): VNode {
           <p class="lead">{card.why}</p>
           {problem && <Mishap problem={problem} />}
           <Layers {...props} swapping={swapping} swap={setSwapping} />
-          <h3>{words.plan.why}</h3>
-          <ul class="reasons">
-            {card.reasons.map((reason) => (
-              <li key={reason.text + reason.layers.join()}>
-                <span class="reason-score">{words.goes(reason.score)}</span> {reason.text}
-              </li>
-            ))}
-          </ul>
+          <Reasons reasons={card.reasons} />
         </div>
       </div>
     </Dialog>

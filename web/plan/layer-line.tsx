@@ -23,7 +23,7 @@ interface Props {
 export function LayerLine({ card, table, layer, pins, pin, open, toggle, children }: Props): VNode {
   const stuff = stuffOf(layer, table);
   const kept = pinOf(pins, card.number, layer.layer);
-  const role = words.roles[layer.role];
+  const role = words.layerName(layer.layer);
   return (
     <li class="layer-line">
       <button type="button" class="layer-stuff" aria-expanded={open} onClick={toggle}>

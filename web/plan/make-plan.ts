@@ -3,6 +3,7 @@ import { go, settle } from '../table/way.ts';
 import { service } from '../wire/service.ts';
 import { plans } from '../wire/shelves.ts';
 import { rememberPlan } from './made.ts';
+import { samePictures } from './same-pictures.ts';
 import { noteStep, type Wishes } from './steps.ts';
 
 /** Asks for a first plan of a batch and goes to it. */
@@ -19,7 +20,8 @@ export async function replan(pad: string, wishes: Wishes, from: string): Promise
 
 async function planFrom(pad: string, wishes: Wishes, from: string | null = null): Promise<Plan> {
   const wanted: NewPlan = { pad, ...wishes };
-  const plan = await service.makePlan(wanted);
+  const before = from === null ? null : plans.at(from).peek().value;
+  const plan = samePictures(await service.makePlan(wanted), before);
   plans.put(plan.id, plan);
   noteStep(pad, { plan: plan.id, wishes }, from);
   rememberPlan(pad, plan.id);

@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import type { PlannedCard } from '../../server/contract/plans.ts';
 import { Icon } from '../table/icon.tsx';
 import { words } from '../words.ts';
+import { CardImage } from './card-image.tsx';
 import { layoutOf } from './layout-of.ts';
 import type { OnTable } from './table-of.ts';
 
@@ -17,7 +18,7 @@ export function PlannedPicture({ card, table, pinned, open }: Props): VNode {
   const { plan } = table;
   return (
     <button type="button" class="planned-card" onClick={open}>
-      <img src={card.picture} alt="" />
+      <CardImage card={card} table={table} silent />
       <span class="planned-line">
         <strong>{words.plan.card(card.number)}</strong>
         <span class="score-words">{words.goes(card.score)}</span>

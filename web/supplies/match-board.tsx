@@ -50,7 +50,7 @@ export function MatchBoard({
 function MatchLine({ match, supplies }: { match: Match; supplies: readonly Supply[] }): VNode {
   const supply = supplies.find(({ id }) => id === match.supply);
   return (
-    <li class="match">
+    <li class="match-line">
       <span class="match-pair" aria-hidden="true">
         <span style={{ background: supply?.colour.hex ?? 'transparent' }} />
         <span style={{ background: match.nearest.hex }} />

@@ -17,7 +17,7 @@ export function matchCheck(at: () => Table): void {
     await page.getByRole('article', { name: 'Loud ink' }).waitFor();
 
     await page.getByRole('list', { name: 'Papers' }).getByRole('button').first().click();
-    const line = page.locator('.match').filter({ hasText: 'Loud ink' });
+    const line = page.locator('.match-line').filter({ hasText: 'Loud ink' });
     await line.waitFor();
     // Magenta at the edge of sRGB is far from every colour of a sea-worn pad.
     expect(await line.locator('.mark').textContent()).toContain('apart');
