@@ -57,7 +57,6 @@ export interface Group {
   readonly turned?: number;
   readonly scale?: number;
   readonly clip?: Outline;
-  readonly opacity?: number;
   readonly marks: readonly Mark[];
 }
 

@@ -101,7 +101,7 @@ function area({ corners, fill, opacity, edge }: Area): string {
   return `<path d="${path(corners)}" fill="${escape(fill ?? 'none')}"${rim}${faint}/>`;
 }
 
-function group({ x, y, turned, scale, clip, opacity, marks }: Group, sheet: Defs): string {
+function group({ x, y, turned, scale, clip, marks }: Group, sheet: Defs): string {
   const moves = [
     x !== 0 || y !== 0 ? `translate(${n(x)} ${n(y)})` : '',
     turned === undefined || turned === 0 ? '' : `rotate(${n(turned)})`,
@@ -109,8 +109,7 @@ function group({ x, y, turned, scale, clip, opacity, marks }: Group, sheet: Defs
   ].filter((move) => move !== '');
   const transform = moves.length === 0 ? '' : ` transform="${moves.join(' ')}"`;
   const clipped = clip === undefined ? '' : ` clip-path="url(#${sheet.clip(clip)})"`;
-  const faint = opacity === undefined ? '' : ` opacity="${n(opacity)}"`;
-  return `<g${transform}${clipped}${faint}>${marks.map((mark) => element(mark, sheet)).join('')}</g>`;
+  return `<g${transform}${clipped}>${marks.map((mark) => element(mark, sheet)).join('')}</g>`;
 }
 
 function path(outline: Outline): string {

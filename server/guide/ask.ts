@@ -1,0 +1,24 @@
+import type { BatchCard } from '../cutting/pieces-of.ts';
+import type { CuttingScheme } from '../cutting/piece.ts';
+import type { Ruler, Size } from '../lengths/length.ts';
+import type { Pad } from '../pad/pad.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Supply } from '../supplies/supply.ts';
+
+/** All that a guide is made from. */
+export interface GuideAsk {
+  /** Stands at the head of the first page, such as 'Thank-you cards'. */
+  readonly title: string;
+  readonly pad: Pad;
+  readonly cards: readonly BatchCard[];
+  readonly scheme: CuttingScheme;
+  readonly plan: Plan;
+  readonly supplies: readonly Supply[];
+  readonly ruler: Ruler;
+  /** Address or key of a side's swatch picture; null when there is none, and its main colour is shown. */
+  readonly picture: (side: string) => string | null;
+  /** Most sheets under the blade at once; 3 when left out (common practice, no source). */
+  readonly stack?: number;
+  /** Size of a sheet of cardstock; when left out 8 1/2 x 11 in, or A4 for a ruler in mm. */
+  readonly stock?: Size;
+}

@@ -1,0 +1,41 @@
+import type { Mark } from './drawing.ts';
+import type { Block } from './page.ts';
+
+/**
+ * Sets blocks one under the other and goes on to a next page when one does not fit.
+ *
+ * Takes       the blocks, drawn from 0, 0; where they start at the left, on the first page and on the
+ *             following ones, and where they end; the gap between them. All in mm.
+ * Gives       the marks of each page, at least one; a block taller than a page stands alone on its own.
+ */
+export function flow(
+  blocks: readonly Block[],
+  place: {
+    readonly x?: number;
+    readonly top: number;
+    readonly again?: number;
+    readonly bottom: number;
+  },
+  gap = 0,
+): Mark[][] {
+  const { x = 0, top, again = top, bottom } = place;
+  const pages: Mark[][] = [[]];
+  let y = top;
+  for (const block of blocks) {
+    if (y + block.height > bottom && pages.at(-1)!.length > 0) {
+      pages.push([]);
+      y = again;
+    }
+    pages.at(-1)!.push({ kind: 'group', x, y, marks: block.marks });
+    y += block.height + gap;
+  }
+  return pages;
+}
+
+/** Names the pages of one chapter: the first by its name, the others as its continuation. */
+export function chapter(
+  name: string,
+  pages: readonly (readonly Mark[])[],
+): { name: string; marks: readonly Mark[] }[] {
+  return pages.map((marks, index) => ({ name: index === 0 ? name : `${name}, continued`, marks }));
+}

@@ -1,0 +1,94 @@
+import { toMillimetres } from '../lengths/length.ts';
+import type { GuideAsk } from './ask.ts';
+import { CARD_ROOM, cardMarks } from './card-marks.ts';
+import type { Mark } from './drawing.ts';
+import { rectangle } from './drawing.ts';
+import type { CardFacts, Facts } from './facts.ts';
+import { sheetsSaid } from './glance-page.ts';
+import { linesOf, shortened } from './letters.ts';
+import { HAIR, SIZES, SOFT } from './look.ts';
+import { BODY, PAGE } from './page.ts';
+import type { GuidePage } from './page.ts';
+import { counted } from './said.ts';
+
+const COLUMNS = 2;
+const ROWS = 5;
+const WIDTH = PAGE.width / COLUMNS;
+const HEIGHT = (BODY.bottom - BODY.top + 2) / ROWS;
+
+/** Labels to cut apart, one a bag of pieces: the card's number large, its picture, how many pieces. */
+export function labelPages(ask: GuideAsk, facts: Facts): GuidePage[] {
+  const pages: GuidePage[] = [];
+  const perPage = COLUMNS * ROWS;
+  for (let from = 0; from < facts.cards.length; from += perPage)
+    pages.push({
+      name: from === 0 ? 'Labels for the bags, one a card' : 'Labels, continued',
+      marks: facts.cards.slice(from, from + perPage).map((card, index): Mark => ({
+        kind: 'group',
+        x: (index % COLUMNS) * WIDTH,
+        y: BODY.top - 2 + Math.floor(index / COLUMNS) * HEIGHT,
+        marks: label(ask, card),
+      })),
+    });
+  return pages;
+}
+
+function label({ pad }: GuideAsk, card: CardFacts): Mark[] {
+  const { layout, layers } = card;
+  const size = {
+    width: toMillimetres(layout.card.width) + 2 * CARD_ROOM,
+    height: toMillimetres(layout.card.height) + 2 * CARD_ROOM,
+  };
+  const scale = Math.min(34 / size.width, (HEIGHT - 6) / size.height);
+  const paints = new Map(layers.map(({ layer, paint }) => [layer.id, paint]));
+  const text = 42;
+  const room = WIDTH - text - 4;
+  const name = linesOf(layout.name, room, SIZES.body, true).slice(0, 2);
+  const under = 19 + name.length * 5.2;
+  const patterned = layers.filter(({ paper }) => paper !== null).length;
+  return [
+    {
+      kind: 'area',
+      corners: rectangle(0, 0, WIDTH, HEIGHT),
+      edge: { width: 0.2, colour: HAIR },
+    },
+    {
+      kind: 'group',
+      x: 4 + CARD_ROOM * scale,
+      y: (HEIGHT - scale * size.height) / 2 + CARD_ROOM * scale,
+      scale,
+      marks: cardMarks(layout, (id) => paints.get(id)!),
+    },
+    {
+      kind: 'words',
+      x: text,
+      y: 14,
+      text: String(card.number),
+      size: SIZES.numeral,
+      bold: true,
+    },
+    ...name.map((line, index): Mark => ({
+      kind: 'words',
+      x: text,
+      y: 20 + index * 5.2,
+      text: line,
+      size: SIZES.body,
+      bold: true,
+    })),
+    {
+      kind: 'words',
+      x: text,
+      y: under + 2,
+      text: `${counted(patterned, 'patterned piece')}, ${layers.length - patterned} of cardstock`,
+      size: SIZES.small,
+    },
+    {
+      kind: 'words',
+      x: text,
+      y: under + 6.4,
+      text: shortened(`${pad.name}: ${sheetsSaid(card)}`, room, SIZES.small),
+      size: SIZES.small,
+      colour: SOFT,
+    },
+  ];
+}

@@ -1,0 +1,106 @@
+import { cutSteps } from '../cutting/cut-steps.ts';
+import { stacksOf } from '../cutting/stacks.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import type { GuideAsk } from './ask.ts';
+import { cutPicture } from './cut-picture.ts';
+import type { Mark } from './drawing.ts';
+import { rectangle } from './drawing.ts';
+import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
+import { chapter, flow } from './flow.ts';
+import { BODY, PAGE, paragraph } from './page.ts';
+import type { GuidePage } from './page.ts';
+import { pieceRows } from './piece-rows.ts';
+import { printRuler } from './print-ruler.ts';
+import { listed } from './said.ts';
+import { stepBlock } from './step-block.ts';
+import { stepWords } from './step-words.ts';
+
+/** Most sheets of patterned paper under the blade at once: common practice, no source. */
+const STACK = 3;
+const PICTURE = 118;
+const COLUMN = { x: 124, width: PAGE.width - 124 } as const;
+
+/** A page a sheet of patterned paper: the sheet with its cuts in the order of the hands. */
+export function slotPages(ask: GuideAsk, facts: Facts): GuidePage[] {
+  return facts.slots.flatMap((slot) => slotPage(ask, facts, slot));
+}
+
+function slotPage(ask: GuideAsk, facts: Facts, one: SlotFacts): GuidePage[] {
+  const { slot, sheet, up } = one;
+  const layers = layersOf(facts, one);
+  const steps = cutSteps(slot);
+  const scale = PICTURE / toMillimetres(ask.scheme.sheet.width);
+  const high = scale * toMillimetres(ask.scheme.sheet.height);
+  const picture: Mark = {
+    kind: 'group',
+    x: 0.5,
+    y: BODY.top + 9,
+    marks: cutPicture({
+      slot,
+      sheet: ask.scheme.sheet,
+      steps,
+      scale,
+      face: faceMarks(ask, one),
+      turnOf: ({ piece }) => {
+        const paint = layers.get(piece.id)?.paint;
+        return paint?.kind === 'paper' ? paint.turned : 0;
+      },
+      showsOther: ({ piece }) => layers.get(piece.id)?.paper?.face !== up,
+    }),
+  };
+  const laying = paragraph(
+    `Lay the ${up} up, its top at the top. ${stackNote(ask, facts, one)}`,
+    0,
+    BODY.top - 3.5,
+    PAGE.width,
+    { bold: true },
+  );
+  const rows = pieceRows(ask, facts, one, BODY.top + 9 + high + 5, PICTURE);
+  const columns = flow(
+    steps.map((step) => stepBlock(stepWords(step, slot, ask.ruler), COLUMN.width)),
+    { x: COLUMN.x, top: BODY.top + 9, bottom: BODY.bottom - 12 },
+  );
+  columns[0]!.push(...laying.marks, picture, ...rows, ...printRuler(0, BODY.bottom, ask.ruler));
+  return chapter(`${sheet.label}, ${slotSaid(ask, slot.id)}`, columns);
+}
+
+/** 'sheet 2 of 6 to cut'. */
+function slotSaid({ scheme }: GuideAsk, id: string): string {
+  const at = scheme.slots.findIndex((slot) => slot.id === id);
+  return `sheet ${at + 1} of ${scheme.slots.length} to cut`;
+}
+
+/** The layers of a slot's pieces by the id of the piece. */
+export function layersOf(facts: Facts, { slot }: SlotFacts): Map<string, LayerFacts> {
+  const found = slot.pieces.flatMap(({ piece }) => {
+    const card = facts.cards.find(({ number }) => number === piece.card);
+    const layer = card?.layers.find((one) => one.layer.id === piece.layer);
+    return layer === undefined ? [] : [[piece.id, layer] as const];
+  });
+  return new Map(found);
+}
+
+/** The sheet as it lies: its swatch, or a flat colour where there is none. */
+function faceMarks(ask: GuideAsk, { sheet, up }: SlotFacts): Mark[] {
+  const size = {
+    width: toMillimetres(ask.scheme.sheet.width),
+    height: toMillimetres(ask.scheme.sheet.height),
+  };
+  const side = up === 'front' ? sheet.front : sheet.back;
+  const href = side === null ? null : ask.picture(side.id);
+  return href === null
+    ? [{ kind: 'area', corners: rectangle(0, 0, size.width, size.height), fill: '#e4e1da' }]
+    : [{ kind: 'picture', href, x: 0, y: 0, ...size }];
+}
+
+function stackNote(ask: GuideAsk, facts: Facts, { slot }: SlotFacts): string {
+  const stack = stacksOf(ask.scheme, ask.stack ?? STACK).find(({ slots }) =>
+    slots.includes(slot.id),
+  );
+  const others = facts.slots.filter(
+    (one) => one.slot.id !== slot.id && stack?.slots.includes(one.slot.id) === true,
+  );
+  if (others.length === 0) return '';
+  const names = listed(others.map(({ sheet }) => sheet.label));
+  return `Cut alike: ${names}. You may lay them on each other and cut them together.`;
+}

@@ -1,0 +1,196 @@
+import { cardstockSettings } from '../cutting/settings.ts';
+import { cutScheme } from '../cutting/cut-scheme.ts';
+import { cutSteps } from '../cutting/cut-steps.ts';
+import { piecesOf } from '../cutting/pieces-of.ts';
+import type { CuttingScheme, Piece, Slot } from '../cutting/piece.ts';
+import { stacksOf } from '../cutting/stacks.ts';
+import { hexFromLab } from '../colour/spaces.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import { parseSize } from '../lengths/parse-size.ts';
+import type { Size } from '../lengths/length.ts';
+import { Refusal } from '../refusals/refusal.ts';
+import type { GuideAsk } from './ask.ts';
+import { cutPicture } from './cut-picture.ts';
+import { rectangle } from './drawing.ts';
+import type { Facts, StockFacts } from './facts.ts';
+import { chapter, flow } from './flow.ts';
+import { HAIR, SIZES } from './look.ts';
+import { BODY, PAGE, noteBox, paragraph } from './page.ts';
+import type { Block, GuidePage } from './page.ts';
+import { cardsSaid, counted, layerSaid, listed, sizeSaid } from './said.ts';
+import { stepBlock } from './step-block.ts';
+import { stepWords } from './step-words.ts';
+import { table } from './table.ts';
+
+/** Most sheets of heavy cardstock under the blade at once: common practice, no source. */
+const STACK = 2;
+const PICTURE = { width: 118, height: 200 } as const;
+const COLUMN = { x: 124, width: PAGE.width - 124 } as const;
+const CAUTION =
+  'Keep fingers behind the guard and the blade covered when you put the trimmer down. A fresh blade cuts clean edges and needs less force; follow the maker’s instructions.';
+
+/** A cardstock colour with all pieces cut from it, and its sheets. */
+export interface StockNeed {
+  readonly stock: StockFacts;
+  readonly pieces: readonly Piece[];
+  /** Null when a piece is larger than a sheet. */
+  readonly scheme: CuttingScheme | null;
+}
+
+/** What cardstock the batch takes, colour by colour. */
+export function stockNeeds(ask: GuideAsk, facts: Facts): StockNeed[] {
+  const needs = new Map<string, { stock: StockFacts; pieces: Piece[] }>();
+  for (const card of facts.cards) {
+    const { cardstock, patterned } = piecesOf([{ number: card.number, layout: card.layout }]);
+    for (const { layer, stock } of card.layers) {
+      if (stock === null) continue;
+      const piece = [...cardstock, ...patterned].find((one) => one.layer === layer.id)!;
+      const need = needs.get(stock.key) ?? { stock, pieces: [] };
+      need.pieces.push(piece);
+      needs.set(stock.key, need);
+    }
+  }
+  return [...needs.values()].map(({ stock, pieces }) => ({
+    stock,
+    pieces,
+    scheme: schemeOf(ask, pieces),
+  }));
+}
+
+function schemeOf(ask: GuideAsk, pieces: readonly Piece[]): CuttingScheme | null {
+  for (const sheet of sheetsFor(ask)) {
+    try {
+      return cutScheme(pieces, sheet, { ...cardstockSettings(ask.ruler), steps: 40 });
+    } catch (fault) {
+      if (!(fault instanceof Refusal && fault.kind === 'does-not-fit')) throw fault;
+    }
+  }
+  return null;
+}
+
+function sheetsFor({ ruler, stock }: GuideAsk): Size[] {
+  const usual = ruler === 'in' ? '8 1/2 x 11 in' : '210 x 297 mm';
+  return [stock ?? parseSize(usual), parseSize('12 x 12 in')];
+}
+
+/** The cardstock: a list of the colours, then the cuts of every sheet. */
+export function stockPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
+  if (needs.length === 0) return [];
+  return [...listPages(ask, needs), ...needs.flatMap((need) => sheetPages(ask, need))];
+}
+
+function listPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
+  const blocks = needs.map((need) => needBlock(ask, need));
+  const pages = flow(blocks, { top: BODY.top - 2, bottom: BODY.bottom - 14 }, 6);
+  pages.at(-1)!.push(...noteBox(CAUTION, 0, 231, PAGE.width).marks);
+  return chapter('Cardstock', pages);
+}
+
+function needBlock(ask: GuideAsk, need: StockNeed): Block {
+  const sheets =
+    need.scheme === null
+      ? 'a piece is larger than the usual sheets; ask for a larger one'
+      : `${counted(need.scheme.slots.length, 'sheet')} of ${sizeSaid(need.scheme.sheet, ask.ruler)}`;
+  const head = paragraph(`${need.stock.name}: ${sheets}`, 13, 0, PAGE.width - 13, { bold: true });
+  const columns = [
+    { head: 'Pieces', width: 16, bold: true },
+    { head: 'Width x height', width: 52, bold: true },
+    { head: 'For', width: PAGE.width - 81 },
+  ];
+  const body = table(columns, rowsOf(ask, need), 13, head.height + 1, SIZES.small * 1.1);
+  return {
+    marks: [
+      {
+        kind: 'area',
+        corners: rectangle(0, 0.5, 9, 9),
+        fill: hexFromLab(need.stock.lab),
+        edge: { width: 0.2, colour: HAIR },
+      },
+      ...head.marks,
+      ...body.marks,
+    ],
+    height: head.height + 1 + body.height,
+  };
+}
+
+/** Pieces of one size in one row, the largest first. */
+function rowsOf(ask: GuideAsk, { pieces }: StockNeed): string[][] {
+  const sizes = new Map<string, Piece[]>();
+  for (const piece of pieces) {
+    const key = sizeSaid(piece.size, ask.ruler);
+    sizes.set(key, [...(sizes.get(key) ?? []), piece]);
+  }
+  return [...sizes]
+    .sort(([, a], [, b]) => area(b[0]!) - area(a[0]!))
+    .map(([size, alike]) => [String(alike.length), size, wherefore(alike)]);
+}
+
+function area({ size }: Piece): number {
+  return size.width * size.height;
+}
+
+/** 'base of cards 1, 2 and 5; mat of card 3'. */
+function wherefore(pieces: readonly Piece[]): string {
+  const layers = new Map<string, number[]>();
+  for (const { layer, card } of pieces) layers.set(layer, [...(layers.get(layer) ?? []), card]);
+  return [...layers]
+    .map(([layer, cards]) => `${layerSaid(layer)} of ${cardsSaid(cards)}`)
+    .join('; ');
+}
+
+/** The cuts of each sheet of a colour; sheets that are cut alike for the same layers share a page. */
+function sheetPages(ask: GuideAsk, { stock, scheme }: StockNeed): GuidePage[] {
+  if (scheme === null) return [];
+  return stacksOf(scheme, STACK).flatMap(({ slots }) => {
+    const together = scheme.slots.filter(({ id }) => slots.includes(id));
+    return sheetPage(ask, stock, scheme, together);
+  });
+}
+
+function sheetPage(
+  ask: GuideAsk,
+  stock: StockFacts,
+  scheme: CuttingScheme,
+  together: readonly Slot[],
+): GuidePage[] {
+  const slot = together[0]!;
+  const steps = cutSteps(slot);
+  const scale = Math.min(
+    PICTURE.width / toMillimetres(scheme.sheet.width),
+    PICTURE.height / toMillimetres(scheme.sheet.height),
+  );
+  const whole = rectangle(
+    0,
+    0,
+    toMillimetres(scheme.sheet.width),
+    toMillimetres(scheme.sheet.height),
+  );
+  const marks = cutPicture({
+    slot,
+    sheet: scheme.sheet,
+    steps,
+    scale,
+    face: [{ kind: 'area', corners: whole, fill: hexFromLab(stock.lab) }],
+    turnOf: () => null,
+    showsOther: () => false,
+  });
+  const numbers = together.map(({ id }) => scheme.slots.findIndex((one) => one.id === id) + 1);
+  const columns = flow(
+    steps.map((step) => stepBlock(stepWords(step, slot, ask.ruler), COLUMN.width)),
+    { x: COLUMN.x, top: BODY.top + 9, bottom: BODY.bottom },
+  );
+  const laying = paragraph(layingSaid(together), 0, BODY.top - 3.5, PAGE.width, { bold: true });
+  columns[0]!.push(...laying.marks, { kind: 'group', x: 0.5, y: BODY.top + 9, marks });
+  return chapter(`${stock.name}: sheet ${listed(numbers.map(String))}`, columns);
+}
+
+/** Sheets in one stack are cut alike, but their pieces go to different cards. */
+function layingSaid(together: readonly Slot[]): string {
+  if (together.length === 1) return 'One sheet, its longer side upright.';
+  const [first, ...others] = together.map(cardsOf);
+  return `${counted(together.length, 'sheet')} on each other, cut alike. The picture names the pieces of the first (${cardsSaid(first!)}); the others give the same pieces to ${others.map(cardsSaid).join(' and ')}.`;
+}
+
+function cardsOf({ pieces }: Slot): number[] {
+  return [...new Set(pieces.map(({ piece }) => piece.card))].sort((a, b) => a - b);
+}
