@@ -4,14 +4,18 @@ import { isLikeSheet, middleOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import type { PhotoAsk } from './picture.ts';
 import { apartQuads, gridOf, quadsFromLines } from './sheets-from-lines.ts';
-import type { LineQuad, SidePair } from './sheets-from-lines.ts';
+import type { SidePair } from './sheets-from-lines.ts';
 import { straightLines } from './straight-lines.ts';
 import type { StraightLine } from './straight-lines.ts';
+import type { Patch } from './white-card.ts';
 
 export interface Chosen {
   readonly sheets: readonly Candidate[];
   readonly others: readonly Candidate[];
   readonly notes: readonly string[];
+  /** Smears of ink, in pixels of the preview, and the white card they lie on. */
+  readonly smears?: readonly Quad<'photo'>[];
+  readonly white?: { readonly corners: Quad<'photo'>; readonly patch: Patch };
 }
 
 /**
@@ -29,26 +33,24 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
   );
   const usual = usualArea(likely);
   const whole = likely.filter(({ area }) => area > 0.6 * usual && area < 1.7 * usual);
-  const rest = unexplained(overview, whole, usual);
-  const added = rest > 0.3 * (usual === 0 ? rest : usual) ? fromLines(overview, whole, ask) : [];
+  const rest = unexplained(overview, whole);
+  const added = rest > 0.35 * (usual === 0 ? rest : usual) ? fromLines(overview, whole, ask) : [];
   const sheets = [...whole, ...added];
   const others = apartQuads(
     candidates.filter((candidate) => !whole.includes(candidate)),
     sheets.map(({ corners }) => corners),
   );
-  return { sheets, others, notes: notesOnCutOff(overview, usual === 0 ? 0.1 * image.width * image.height : usual) };
+  return {
+    sheets,
+    others,
+    notes: notesOnCutOff(overview, usual === 0 ? 0.1 * image.width * image.height : usual),
+  };
 }
 
 /** Pixels of things that are not table and not yet told to be sheets. */
-function unexplained(
-  { unclear, candidates }: Overview,
-  whole: readonly Candidate[],
-  usual: number,
-): number {
+function unexplained({ unclear, candidates }: Overview, whole: readonly Candidate[]): number {
   const unclearArea = unclear.reduce((sum, { pixels }) => sum + pixels.length, 0);
-  const odd = candidates.filter(
-    (candidate) => !whole.includes(candidate) && candidate.area > 0.6 * usual,
-  );
+  const odd = candidates.filter((candidate) => !whole.includes(candidate));
   return unclearArea + odd.reduce((sum, { area }) => sum + area, 0);
 }
 
@@ -61,8 +63,12 @@ function isGrownTogether(corners: Quad<'photo'>, { table, image }: Overview): bo
   });
   for (const n of [2, 3]) {
     const lines = Array.from({ length: n - 1 }, (_, k) => (k + 1) / n);
-    const down = lines.map((t) => tableAlong(between(a, b, t), between(d, c, t), table.reached, image.width));
-    const across = lines.map((t) => tableAlong(between(a, d, t), between(b, c, t), table.reached, image.width));
+    const down = lines.map((t) =>
+      tableAlong(between(a, b, t), between(d, c, t), table.reached, image.width),
+    );
+    const across = lines.map((t) =>
+      tableAlong(between(a, d, t), between(b, c, t), table.reached, image.width),
+    );
     if (Math.min(...down) > 0.35 && Math.min(...across) > 0.35) return true;
   }
   return false;
@@ -104,20 +110,34 @@ function usualArea(candidates: readonly Candidate[]): number {
 }
 
 /** Lines looked at, most borne out first; more only cost time. */
-const MOST_LINES = 260;
+const MOST_LINES = 500;
 
 function fromLines(overview: Overview, whole: readonly Candidate[], ask: PhotoAsk): Candidate[] {
   const { edges, table } = overview;
   const least = Math.max(1.0, 1.5 * table.roughness);
   const lines = straightLines(edges, least, MOST_LINES);
-  const there = whole.map(({ corners }) => corners);
-  const trial = (sizeAt: (place: PhotoPoint) => SidePair): LineQuad[] =>
-    apartQuads(quadsFromLines(lines, edges, sizeAt, least, judgeOf(overview)), there).filter(
-      ({ least: weakest, mean }) => weakest > 0.3 && mean > 0.55,
-    );
-  const quads = whole.length > 0 ? trial(nearestSize(whole)) : bestOver(sizesToTry(overview, lines, ask), trial);
-  return quads.map(({ corners, area, mean }) => ({ corners, area, fill: mean }));
+  const trial = (
+    sizeAt: (place: PhotoPoint) => SidePair,
+    there: readonly Candidate[],
+  ): Candidate[] =>
+    apartQuads(
+      quadsFromLines(lines, edges, sizeAt, least, judgeOf(overview)),
+      there.map(({ corners }) => corners),
+    )
+      .filter(({ least: weakest, mean }) => weakest > 0.3 && mean > 0.55)
+      .map(({ corners, area, score }) => ({ corners, area, fill: score }));
+  const first =
+    whole.length > 0
+      ? trial(nearestSize(whole), whole)
+      : bestOver(sizesToTry(overview, lines, ask), (size) => trial(() => size, []));
+  // What came first tells the size at each place better than a guess, so more may fit now.
+  const sure = [...whole, ...first.filter(({ fill }) => fill > SURE)];
+  if (sure.length === 0) return first;
+  return [...sure.slice(whole.length), ...trial(nearestSize(sure), sure)];
 }
+
+/** Score from which a quad of lines tells the size of sheets. */
+const SURE = 0.7;
 
 /** How well a quad agrees with the table: covered inside; low when much bare table lies in it. */
 function judgeOf({ table, image }: Overview): (corners: Quad<'photo'>) => number {
@@ -154,14 +174,18 @@ function sizesToTry(
   lines: readonly StraightLine[],
   ask: PhotoAsk,
 ): SidePair[] {
-  const aspect = ask.sheetMillimetres === null ? 1 : ask.sheetMillimetres.width / ask.sheetMillimetres.height;
+  const aspect =
+    ask.sheetMillimetres === null ? 1 : ask.sheetMillimetres.width / ask.sheetMillimetres.height;
   const sizes: SidePair[] = [];
   const boxes = [
     ...candidates.map(({ corners }) => {
       const [upper, right, lower, left] = sidesOf(corners);
       return { width: (upper + lower) / 2, height: (left + right) / 2 };
     }),
-    ...unclear.map(({ left, right, top, bottom }) => ({ width: right - left, height: bottom - top })),
+    ...unclear.map(({ left, right, top, bottom }) => ({
+      width: right - left,
+      height: bottom - top,
+    })),
   ];
   for (const { width, height } of boxes)
     for (let n = 1; n <= 6; n++)
@@ -180,15 +204,12 @@ function sizesToTry(
 }
 
 /** The size whose quads cover most, well borne out quads counting more. */
-function bestOver(
-  sizes: readonly SidePair[],
-  trial: (sizeAt: (place: PhotoPoint) => SidePair) => LineQuad[],
-): LineQuad[] {
-  let best: LineQuad[] = [];
+function bestOver(sizes: readonly SidePair[], trial: (size: SidePair) => Candidate[]): Candidate[] {
+  let best: Candidate[] = [];
   let most = 0;
   for (const size of sizes) {
-    const quads = trial(() => size);
-    const value = quads.reduce((sum, { area, score }) => sum + area * (score - 0.45), 0);
+    const quads = trial(size);
+    const value = quads.reduce((sum, { area, fill }) => sum + area * (fill - 0.45), 0);
     if (value > most) {
       most = value;
       best = quads;

@@ -26,7 +26,7 @@ export interface White {
  *
  * Source      photographs of known colours on white paper: L 89 to 96, b -2 to -7 (measured); the middle.
  */
-export const WHITE_PAPER = { l: 94, a: 0.5, b: -3.5 };
+export const WHITE_PAPER = { l: 94.3, a: 0.3, b: -3 };
 
 /** Takes the field as it stands over the preview; `perPixel` is preview pixels for each pixel of the photo asked of. */
 export function correctionOf(field: LightField, white: White, perPixel: number): Correction {

@@ -2,10 +2,12 @@ import type { Quad } from '../geometry/points.ts';
 import { inReadingOrder } from '../geometry/quad.ts';
 import { chooseSheets } from './choose-sheets.ts';
 import type { Chosen } from './choose-sheets.ts';
-import { aspectOf, byReading, isLikeSheet, overlook, scaledQuad } from './find-sheets.ts';
+import { byReading, isLikeSheet, overlook, scaledQuad } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
+import { chooseSquares } from './choose-squares.ts';
 import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
-import { layOntoEdges } from './side-lines.ts';
+import { settleSheets } from './settle.ts';
+import type { Patch } from './white-card.ts';
 
 /** What was found in a photo, before any of it is laid flat. */
 export interface FoundThings {
@@ -13,6 +15,8 @@ export interface FoundThings {
   readonly things: readonly Found[];
   /** Other four-cornered things on the table, in pixels of the preview: one may be the white card. */
   readonly others: readonly Candidate[];
+  /** The white card on which smears lie, with what its bare part shows. */
+  readonly white?: { readonly corners: Quad<'photo'>; readonly patch: Patch };
   /** Pixels of the preview that show bare table. */
   readonly reached: Uint8Array;
   readonly notes: readonly string[];
@@ -22,40 +26,53 @@ export interface FoundThings {
 export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
   const overview = overlook(photo);
   const shown = ask.tap?.corners;
-  const { sheets, others, notes } =
-    ask.look === 'sheets' ? chooseSheets(overview, ask) : chooseSquares(overview);
+  const { sheets, others, notes, smears, white }: Chosen =
+    ask.look === 'sheets' ? chooseSheets(overview, ask) : chooseSquares(overview, photo.preview);
   const things =
     shown === undefined
-      ? byReading(sheets).map((sheet) => settle(photo, ask, sheet))
+      ? byReading([
+          ...settled(photo, ask, overview, byReading(sheets)),
+          ...inFull(smears ?? [], photo),
+        ])
       : shown.map((corners) => ({ corners, confidence: 1, notes: [] }));
   return {
     things,
     others,
     reached: overview.table.reached,
+    ...(white === undefined ? {} : { white }),
     notes: shown === undefined ? notes : [],
   };
 }
 
-function chooseSquares({ candidates }: Overview): Chosen {
-  return {
-    sheets: candidates.filter(({ corners }) => aspectOf(corners) < 2.5),
-    others: [],
-    notes: [],
-  };
+function settled(
+  photo: OpenedPixels,
+  ask: PhotoAsk,
+  { table, image }: Overview,
+  sheets: readonly Candidate[],
+): Found[] {
+  const rough = sheets.map(({ corners }) => corners);
+  const size = ask.look === 'sheets' ? ask.sheetMillimetres : null;
+  return settleSheets(photo, rough, table, image, size).map((sheet) => {
+    const sides = sheet.borne.reduce((sum, side) => sum + side, 0) / 4;
+    const weakest = Math.min(...sheet.borne);
+    const fits = isLikeSheet(sheet.corners, size) ? 1 : 0.6;
+    const rightSize = Math.max(0.4, 1 - Math.max(0, sheet.offSize - 0.01) / 0.04);
+    const confidence = Math.max(
+      0,
+      Math.min(1, fits * rightSize * (0.3 + 0.4 * sides + 0.3 * weakest)),
+    );
+    const notes =
+      confidence < 0.5 ? ['Not sure of the edges of this sheet; please drag its corners.'] : [];
+    const corners = scaledQuad(inReadingOrder(sheet.corners), photo.fullScale ?? 1);
+    return { corners, confidence, notes };
+  });
 }
 
-function settle(photo: OpenedPixels, ask: PhotoAsk, sheet: Candidate): Found {
-  const fullScale = photo.fullScale ?? 1;
-  const perPreview = photo.scale / fullScale;
-  const rough = scaledQuad(sheet.corners, perPreview);
-  const first = layOntoEdges(photo.full, rough, Math.max(6, 4 * perPreview));
-  const { corners, borne } = layOntoEdges(photo.full, first.corners, Math.max(2, 0.8 * perPreview));
-  const full: Quad<'photo'> = scaledQuad(inReadingOrder(corners), fullScale);
-  const sides = borne.reduce((sum, side) => sum + side, 0) / 4;
-  const weakest = Math.min(...borne);
-  const fits = isLikeSheet(corners, ask.sheetMillimetres) ? 1 : 0.6;
-  const confidence = Math.max(0, Math.min(1, fits * (0.3 + 0.4 * sides + 0.3 * weakest)));
-  const notes =
-    confidence < 0.5 ? ['Not sure of the edges of this sheet; please drag its corners.'] : [];
-  return { corners: full, confidence, notes };
+function inFull(smears: readonly Quad<'photo'>[], photo: OpenedPixels): Found[] {
+  return smears.map((corners) => ({
+    corners: scaledQuad(corners, photo.scale),
+    confidence: 0.8,
+    notes: [],
+    smear: true,
+  }));
 }

@@ -23,10 +23,7 @@ export interface LightField {
 export function lightOnTable(picture: Picture, reached: Uint8Array): LightField {
   const { width, height } = picture;
   const cells = cellsOfTable(picture, reached);
-  if (cells.length < 24) {
-    const even = (): Float64Array => new Float64Array(6);
-    return { of: [even(), even(), even()], range: 1, error: UNKNOWN, width, height };
-  }
+  if (cells.length < 24) return evenLight(picture);
   const fits = [0, 1, 2].map((channel) =>
     fitSurface(
       cells.map((cell): Sample => ({ x: cell.x, y: cell.y, value: cell.log[channel]! })),
@@ -38,6 +35,12 @@ export function lightOnTable(picture: Picture, reached: Uint8Array): LightField 
   const range = Math.exp(Math.max(...heights) - Math.min(...heights));
   const spread = fits[1]!.spread;
   return { of, range, error: Math.max(LEAST, spread / 3), width, height };
+}
+
+/** Light taken as the same everywhere, for want of better knowledge. */
+export function evenLight({ width, height }: Picture): LightField {
+  const even = (): Float64Array => new Float64Array(6);
+  return { of: [even(), even(), even()], range: 1, error: UNKNOWN, width, height };
 }
 
 /** Standard error of log light where the table is not seen, and the least that is claimed anywhere. */

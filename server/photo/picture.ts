@@ -25,6 +25,8 @@ export interface Found {
   /** How sure, in [0, 1]; below 0.5 she is asked to drag the corners. */
   readonly confidence: number;
   readonly notes: readonly string[];
+  /** A smear of ink: the quad only bounds it, and only what is covered is read. */
+  readonly smear?: boolean;
 }
 
 /** What the photo told about one sheet lying in it. */

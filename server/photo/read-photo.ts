@@ -6,6 +6,7 @@ import type { FoundThings } from './find-things.ts';
 import { flatten, pictureOf, readingOf } from './flatten.ts';
 import { lightOnTable } from './light.ts';
 import type { LightField } from './light.ts';
+import { coveredOf } from './covered.ts';
 import { noiseOf } from './noise.ts';
 import { notesOnLight, notesOnWhite } from './notes.ts';
 import type { FlatSheet, Found, OpenedPixels, PhotoAsk, PhotoReading } from './picture.ts';
@@ -39,6 +40,7 @@ export function flattenThings(
     field,
     found.others,
     tapped === undefined ? null : scaledQuad(inReadingOrder(tapped), 1 / photo.scale),
+    found.white,
   );
   const sheets = found.things.map((thing) => flattenOne(photo, ask, thing, field, reference));
   return {
@@ -75,7 +77,7 @@ function flattenOne(
     field: PER_LOG_LIGHT * field.error,
     reference: reference.error,
   };
-  return { ...thing, picture, reading, error };
+  return { ...thing, picture, reading: thing.smear === true ? coveredOf(reading) : reading, error };
 }
 
 /** CIELAB units that a paper of middle lightness moves for a change of 1 in the logarithm of light. */

@@ -43,7 +43,13 @@ export function quadsFromLines(
       const meet = meeting(lines[i]!, lines[j]!, edges);
       if (meet === null) continue;
       const { width, height } = sizeAt(meet.point);
-      const shapes = Math.abs(Math.log(width / height)) < 0.02 ? [[width, height]] : [[width, height], [height, width]];
+      const shapes =
+        Math.abs(Math.log(width / height)) < 0.02
+          ? [[width, height]]
+          : [
+              [width, height],
+              [height, width],
+            ];
       for (const [a, b] of shapes)
         for (const su of [a!, -a!])
           for (const sv of [b!, -b!]) {
@@ -59,7 +65,7 @@ export function quadsFromLines(
 }
 
 /** Part of each of the two meeting sides that has to be borne out. */
-const FIRST = 0.4;
+const FIRST = 0.3;
 const ENOUGH = 0.5;
 
 function meeting(
@@ -93,9 +99,23 @@ function completed(
   if (!rough.every((c) => c.x > -6 && c.y > -6 && c.x < edges.width + 6 && c.y < edges.height + 6))
     return null;
   const slack = SLACK * Math.max(Math.abs(su), Math.abs(sv));
-  const third = bestSide(alongU, far, { x: Math.sign(su) * p.dx, y: Math.sign(su) * p.dy }, slack, edges, least);
+  const third = bestSide(
+    alongU,
+    far,
+    { x: Math.sign(su) * p.dx, y: Math.sign(su) * p.dy },
+    slack,
+    edges,
+    least,
+  );
   if (third.borne < 0.3) return null;
-  const fourth = bestSide(alongV, far, { x: Math.sign(sv) * q.dx, y: Math.sign(sv) * q.dy }, slack, edges, least);
+  const fourth = bestSide(
+    alongV,
+    far,
+    { x: Math.sign(sv) * q.dx, y: Math.sign(sv) * q.dy },
+    slack,
+    edges,
+    least,
+  );
   if (fourth.borne < 0.3) return null;
   const a = cross(from, alongU, third.from, third.to);
   const b = cross(third.from, third.to, fourth.from, fourth.to);
@@ -108,7 +128,13 @@ function completed(
   );
   const mean = borne.reduce((sum, side) => sum + side, 0) / 4;
   const weakest = Math.min(...borne);
-  return { corners, area: polygonArea(corners), mean, least: weakest, score: 0.5 * mean + 0.5 * weakest };
+  return {
+    corners,
+    area: polygonArea(corners),
+    mean,
+    least: weakest,
+    score: 0.5 * mean + 0.5 * weakest,
+  };
 }
 
 /** How far, as a part of a side, the far sides may be off their place by perspective. */

@@ -8,7 +8,7 @@ export interface Refined {
   readonly borne: readonly number[];
 }
 
-interface Line {
+export interface Line {
   /** Two points of it. */
   readonly from: PhotoPoint;
   readonly to: PhotoPoint;
@@ -37,13 +37,98 @@ export function layOntoEdges(picture: Picture, quad: Quad<'photo'>, reach: numbe
 /** Ends of a side are left out: corners may be curled, rounded or torn. */
 const ENDS = 0.04;
 const SAMPLES = 72;
+/** Pixels on both sides of an edge that are looked at to know the noise. */
+const QUIET = 6;
 
 function layLine(picture: Picture, from: PhotoPoint, to: PhotoPoint, reach: number): Line {
+  // Wider than asked, so that the quiet on both sides of the edge tells what is noise.
+  const side = profilesOf(picture, from, to, reach + QUIET, 0.5);
+  if (side === null) return { from, to, borne: 0 };
+  const { profiles, places, steps, floor } = side;
+  const [start, end] = bestOffsets(
+    side,
+    (middle) => Math.abs(middle - (steps - 1) / 2) * side.step <= reach,
+  );
+  const { a, b, borne } = settle(profiles, places, steps, floor, start, end);
+  const [movedFrom, movedTo] = movedBy(side, a, a + b);
+  return { from: movedFrom, to: movedTo, borne: borne * (profiles.length / SAMPLES) };
+}
+
+/** A place where the side of a sheet may be: offsets of its ends outward, and how well edges bear it out. */
+export interface SideGuess extends Line {
+  /** Mean offset outward in pixels. */
+  readonly out: number;
+  /** Mean change of the encoded values across it. */
+  readonly strength: number;
+}
+
+/**
+ * The few straight edges near a side, best borne out first: the sheet's own border, its shadow's,
+ * the neighbour's across a narrow gap, a stripe of the print.
+ */
+export function guessesOf(
+  picture: Picture,
+  from: PhotoPoint,
+  to: PhotoPoint,
+  reach: number,
+): SideGuess[] {
+  const side = profilesOf(picture, from, to, reach, Math.max(0.5, reach / 24));
+  if (side === null) return [{ from, to, borne: 0, out: 0, strength: 0 }];
+  const { step, steps, profiles, places, floor } = side;
+  const guesses: SideGuess[] = [];
+  const taken: number[] = [];
+  const apart = Math.max(3, 4 / step);
+  while (guesses.length < MOST_GUESSES) {
+    const [start, end] = bestOffsets(side, (middle) =>
+      taken.every((other) => Math.abs(other - middle) > apart),
+    );
+    taken.push((start + end) / 2);
+    let borne = 0;
+    let strength = 0;
+    profiles.forEach((profile, i) => {
+      const place = Math.round(start + (end - start) * places[i]!);
+      const near = Math.max(profile[place - 1] ?? 0, profile[place]!, profile[place + 1] ?? 0);
+      if (near > floor) borne++;
+      strength += near / profiles.length;
+    });
+    borne /= SAMPLES;
+    if (borne < LEAST_BORNE && guesses.length > 0) break;
+    const [movedFrom, movedTo] = movedBy(side, start, end);
+    const out = ((start + end) / 2 - (steps - 1) / 2) * step;
+    guesses.push({ from: movedFrom, to: movedTo, borne, out, strength });
+  }
+  return guesses;
+}
+
+const MOST_GUESSES = 5;
+const LEAST_BORNE = 0.4;
+
+interface SideProfiles {
+  readonly from: PhotoPoint;
+  readonly to: PhotoPoint;
+  readonly normal: PhotoPoint;
+  /** Steepness across the side, from inside to outside, at each sample along it. */
+  readonly profiles: readonly Float32Array[];
+  /** Where along the side each sample lies, 0 to 1. */
+  readonly places: readonly number[];
+  readonly steps: number;
+  /** Pixels from step to step. */
+  readonly step: number;
+  readonly floor: number;
+}
+
+function profilesOf(
+  picture: Picture,
+  from: PhotoPoint,
+  to: PhotoPoint,
+  reach: number,
+  step: number,
+): SideProfiles | null {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
-  if (length < 8) return { from, to, borne: 0 };
+  if (length < 8) return null;
   // Out of the quad, since its corners go clockwise with y down.
   const normal = { x: (to.y - from.y) / length, y: (from.x - to.x) / length };
-  const steps = 2 * Math.ceil(reach / STEP) + 1;
+  const steps = 2 * Math.ceil(reach / step) + 1;
   const profiles: Float32Array[] = [];
   const places: number[] = [];
   for (let i = 0; i < SAMPLES; i++) {
@@ -51,34 +136,37 @@ function layLine(picture: Picture, from: PhotoPoint, to: PhotoPoint, reach: numb
     const x = from.x + t * (to.x - from.x);
     const y = from.y + t * (to.y - from.y);
     if (x < 2 || y < 2 || x > picture.width - 2 || y > picture.height - 2) continue;
-    profiles.push(steepnessAcross(picture, x, y, normal, steps));
+    profiles.push(steepnessAcross(picture, x, y, normal, steps, step));
     places.push(t);
   }
-  if (profiles.length < SAMPLES / 4) return { from, to, borne: 0 };
-  const floor = noiseFloor(profiles);
-  const [start, end] = bestOffsets(profiles, places, steps, floor);
-  const { a, b, borne } = settle(profiles, places, steps, floor, start, end);
-  const offset = (t: number): number => (a + b * t - (steps - 1) / 2) * STEP;
-  const at = (t: number): PhotoPoint => ({
-    x: from.x + t * (to.x - from.x) + offset(t) * normal.x,
-    y: from.y + t * (to.y - from.y) + offset(t) * normal.y,
-  });
-  return { from: at(0), to: at(1), borne: borne * (profiles.length / SAMPLES) };
+  if (profiles.length < SAMPLES / 4) return null;
+  return { from, to, normal, profiles, places, steps, step, floor: noiseFloor(profiles) };
 }
 
-const STEP = 0.5;
+function movedBy(
+  { from, to, normal, steps, step }: SideProfiles,
+  start: number,
+  end: number,
+): [PhotoPoint, PhotoPoint] {
+  const moved = (point: PhotoPoint, place: number): PhotoPoint => {
+    const out = (place - (steps - 1) / 2) * step;
+    return { x: point.x + out * normal.x, y: point.y + out * normal.y };
+  };
+  return [moved(from, start), moved(to, end)];
+}
 
-/** How fast the three channels change across the side at offsets of half a pixel. */
+/** How fast the three channels change across the side at offsets a step apart. */
 function steepnessAcross(
   picture: Picture,
   x: number,
   y: number,
   normal: PhotoPoint,
   steps: number,
+  step: number,
 ): Float32Array {
   const values = new Float32Array(3 * (steps + 4));
   for (let s = 0; s < steps + 4; s++) {
-    const d = (s - 2 - (steps - 1) / 2) * STEP;
+    const d = (s - 2 - (steps - 1) / 2) * step;
     sample(picture, x + d * normal.x - 0.5, y + d * normal.y - 0.5, values, 3 * s);
   }
   const out = new Float32Array(steps);
@@ -123,19 +211,19 @@ function noiseFloor(profiles: readonly Float32Array[]): number {
 
 /** The straight line through the profiles, by its offsets at both ends, along which most of them are steep. */
 function bestOffsets(
-  profiles: readonly Float32Array[],
-  places: readonly number[],
-  steps: number,
-  floor: number,
+  { profiles, places, steps, floor }: SideProfiles,
+  free: (middle: number) => boolean,
 ): [number, number] {
   const cap = 4 * floor;
+  const slant = Math.max(4, 0.4 * steps);
   let best: [number, number] = [(steps - 1) / 2, (steps - 1) / 2];
   let most = -1;
   for (let start = 0; start < steps; start++)
     for (let end = 0; end < steps; end++) {
+      if (Math.abs(end - start) > slant || !free((start + end) / 2)) continue;
       let sum = 0;
       for (let i = 0; i < profiles.length; i++) {
-        const place = Math.round(start + (end - start) * places[i]!);
+        const place = (start + (end - start) * places[i]! + 0.5) | 0;
         const value = profiles[i]![place]!;
         if (value > floor) sum += value < cap ? value : cap + 0.1 * (value - cap);
       }
@@ -206,7 +294,7 @@ function peakNear(
   return { at: at + Math.max(-0.5, Math.min(0.5, shift)), height };
 }
 
-function crossing(first: Line, second: Line): PhotoPoint | null {
+export function crossing(first: Line, second: Line): PhotoPoint | null {
   const [ux, uy] = [first.to.x - first.from.x, first.to.y - first.from.y];
   const [vx, vy] = [second.to.x - second.from.x, second.to.y - second.from.y];
   const across = ux * vy - uy * vx;

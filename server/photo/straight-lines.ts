@@ -67,7 +67,8 @@ function segmentsOf({ width, height, steep, cos2, sin2 }: Edges, least: number):
         for (let dy = -width; dy <= width; dy += width)
           for (let dx = -1; dx <= 1; dx++) {
             const near = pixel + dy + dx;
-            if (near < 0 || near >= seen.length || seen[near] === 1 || steep[near]! <= least) continue;
+            if (near < 0 || near >= seen.length || seen[near] === 1 || steep[near]! <= least)
+              continue;
             if ((cos2[near]! * c + sin2[near]! * s) / norm < AGREES) continue;
             seen[near] = 1;
             band.push(near);

@@ -21,23 +21,26 @@ export function patchOf(preview: Picture, corners: Quad<'photo'>): Patch | null 
   const top = Math.max(0, Math.floor(Math.min(...inner.map((p) => p.y))));
   const bottom = Math.min(preview.height - 1, Math.ceil(Math.max(...inner.map((p) => p.y))));
   const step = Math.max(1, Math.floor(Math.sqrt(((right - left) * (bottom - top)) / 4000)));
-  const channels: number[][] = [[], [], []];
-  let burnt = 0;
+  const pixels: number[] = [];
   for (let y = top; y <= bottom; y += step)
-    for (let x = left; x <= right; x += step) {
-      if (!contains(inner, { x: x + 0.5, y: y + 0.5 })) continue;
-      const at = 3 * (y * preview.width + x);
-      const bytes = [preview.rgb[at]!, preview.rgb[at + 1]!, preview.rgb[at + 2]!];
-      if (Math.max(...bytes) >= BURNT) burnt++;
-      bytes.forEach((byte, k) => channels[k]!.push(linearOfByte[byte]!));
-    }
-  const count = channels[1]!.length;
-  if (count < 12) return null;
+    for (let x = left; x <= right; x += step)
+      if (contains(inner, { x: x + 0.5, y: y + 0.5 })) pixels.push(y * preview.width + x);
+  return pixels.length < 12 ? null : patchOfPixels(preview, pixels);
+}
+
+/** What the given pixels show together. */
+export function patchOfPixels({ rgb }: Picture, pixels: readonly number[]): Patch {
+  let burnt = 0;
+  const channels = [0, 1, 2].map((channel) =>
+    pixels.map((pixel) => linearOfByte[rgb[3 * pixel + channel]!]!),
+  );
+  for (const pixel of pixels)
+    if (Math.max(rgb[3 * pixel]!, rgb[3 * pixel + 1]!, rgb[3 * pixel + 2]!) >= BURNT) burnt++;
   const means = channels.map(trimmedMean) as [number, number, number];
   return {
     light: means,
     uneven: deviation(channels[1]!, means[1]) / means[1],
-    burnt: burnt / count,
+    burnt: burnt / pixels.length,
   };
 }
 

@@ -62,11 +62,13 @@ export function referenceOf(
   field: LightField,
   others: readonly Candidate[],
   tapped: Quad<'photo'> | null,
+  known: { readonly corners: Quad<'photo'>; readonly patch: Patch } | undefined,
 ): Reference {
   if (tapped !== null) {
     const patch = patchOf(preview, tapped);
     if (patch !== null) return reference('tapped', tapped, patch, field);
   }
+  if (known !== undefined) return reference('found', known.corners, known.patch, field);
   const brightest = brightestOf(preview, field);
   const whites = others.flatMap((other) => {
     const patch = patchOf(preview, other.corners);

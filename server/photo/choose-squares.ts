@@ -1,0 +1,165 @@
+import type { LabImage } from '../colour/lab.ts';
+import { applyHomography, homographyOf, inverseHomography } from '../geometry/homography.ts';
+import type { Quad } from '../geometry/points.ts';
+import { contains } from '../geometry/polygon.ts';
+import { rectangleQuad } from '../geometry/quad.ts';
+import type { Chosen } from './choose-sheets.ts';
+import { aspectOf } from './find-sheets.ts';
+import type { Candidate, Overview } from './find-sheets.ts';
+import type { Picture } from './picture.ts';
+import { regionsOf, withoutThin } from './regions.ts';
+import type { Region } from './regions.ts';
+import { median } from './surface.ts';
+import { evenLight } from './light.ts';
+import { brightestOf } from './white-reference.ts';
+import { isWhite, patchOfPixels, shrunken } from './white-card.ts';
+import type { Patch } from './white-card.ts';
+
+/**
+ * Squares of cardstock on a table, or smears of ink on white card.
+ *
+ * A card with smears on it is told by a pale even ground with blobs of other colours inside. Among squares,
+ * the one of another shape or size than the rest may be the white card; it is no supply.
+ */
+export function chooseSquares(overview: Overview, preview: Picture): Chosen {
+  const brightest = brightestOf(preview, evenLight(preview));
+  const cards = overview.candidates.flatMap((candidate) => {
+    const seen = smearsOn(candidate, overview.image, preview);
+    return seen === null || !isWhite({ ...seen.patch, uneven: 0 }, brightest)
+      ? []
+      : [{ candidate, ...seen }];
+  });
+  const plain = overview.candidates.filter(
+    (candidate) => !cards.some((card) => card.candidate === candidate),
+  );
+  const odd = oddOnes(plain);
+  const sheets = plain.filter((candidate) => !odd.includes(candidate));
+  const largest = cards.sort((p, q) => q.candidate.area - p.candidate.area)[0];
+  return {
+    sheets: sheets.filter(({ corners }) => aspectOf(corners) < 3),
+    others: odd,
+    notes: [],
+    smears: cards.flatMap(({ smears }) => smears),
+    ...(largest === undefined
+      ? {}
+      : { white: { corners: largest.candidate.corners, patch: largest.patch } }),
+  };
+}
+
+/** Those whose size or shape is clearly not that of the most. */
+function oddOnes(candidates: readonly Candidate[]): Candidate[] {
+  if (candidates.length < 3) return [];
+  const usualArea = median(candidates.map(({ area }) => Math.log(area)));
+  const usualAspect = median(candidates.map(({ corners }) => Math.log(aspectOf(corners))));
+  return candidates.filter(
+    ({ area, corners }) =>
+      Math.abs(Math.log(area) - usualArea) > 0.35 ||
+      Math.abs(Math.log(aspectOf(corners)) - usualAspect) > 0.25,
+  );
+}
+
+interface Smears {
+  readonly smears: readonly Quad<'photo'>[];
+  readonly patch: Patch;
+}
+
+/** Distance from the card's colour, in CIELAB units, from which ink is seen. */
+const INKED = 10;
+/** Part of the card that a smear has to cover at least. */
+const LEAST_SMEAR = 0.003;
+
+function smearsOn(card: Candidate, image: LabImage, preview: Picture): Smears | null {
+  const { width, height, lab } = image;
+  if (card.area < 0.04 * width * height) return null;
+  const inside = pixelsIn(shrunken(card.corners, 0.025), width, height);
+  const rim = inside.filter((_, index) => index % 7 === 0);
+  const ground = [0, 1, 2].map((axis) => upperMedian(rim, lab, axis));
+  if (ground[0]! < 45) return null;
+  const of = new Uint8Array(width * height);
+  const bare: number[] = [];
+  for (const pixel of inside) {
+    const apart = Math.hypot(
+      lab[3 * pixel]! - ground[0]!,
+      lab[3 * pixel + 1]! - ground[1]!,
+      lab[3 * pixel + 2]! - ground[2]!,
+    );
+    if (apart > INKED) of[pixel] = 1;
+    else bare.push(pixel);
+  }
+  if (bare.length < 0.4 * inside.length) return null;
+  const regions = regionsOf(withoutThin({ width, height, of }, 1), LEAST_SMEAR * card.area);
+  if (regions.length === 0) return null;
+  return {
+    smears: joinedBoxes(regions, card.corners, width),
+    patch: patchOfPixels(preview, bare),
+  };
+}
+
+/** The card is lighter than most inks, so the median of the lighter half tells its ground. */
+function upperMedian(pixels: Int32Array, lab: Float32Array, axis: number): number {
+  const byLight = Int32Array.from(pixels).sort((p, q) => lab[3 * p]! - lab[3 * q]!);
+  const upper = byLight.subarray(byLight.length >> 1);
+  return median(Float32Array.from(upper, (pixel) => lab[3 * pixel + axis]!));
+}
+
+function pixelsIn(corners: Quad<'photo'>, width: number, height: number): Int32Array {
+  const pixels: number[] = [];
+  const top = Math.max(0, Math.floor(Math.min(...corners.map((p) => p.y))));
+  const bottom = Math.min(height - 1, Math.ceil(Math.max(...corners.map((p) => p.y))));
+  const left = Math.max(0, Math.floor(Math.min(...corners.map((p) => p.x))));
+  const right = Math.min(width - 1, Math.ceil(Math.max(...corners.map((p) => p.x))));
+  for (let y = top; y <= bottom; y++)
+    for (let x = left; x <= right; x++)
+      if (contains(corners, { x: x + 0.5, y: y + 0.5 })) pixels.push(y * width + x);
+  return Int32Array.from(pixels);
+}
+
+interface Box {
+  left: number;
+  top: number;
+  right: number;
+  bottom: number;
+}
+
+/** Boxes along the card's sides around the smears; strokes that lie on each other become one. */
+function joinedBoxes(
+  regions: readonly Region[],
+  card: Quad<'photo'>,
+  width: number,
+): Quad<'photo'>[] {
+  const toPhoto = homographyOf(rectangleQuad<'sheet'>(0, 0, 1, 1), card);
+  const toCard = inverseHomography(toPhoto);
+  const boxes: Box[] = [];
+  for (const { pixels } of regions) {
+    const box: Box = { left: 1, top: 1, right: 0, bottom: 0 };
+    for (const pixel of pixels) {
+      const x = pixel % width;
+      const place = applyHomography(toCard, { x: x + 0.5, y: (pixel - x) / width + 0.5 });
+      box.left = Math.min(box.left, place.x);
+      box.right = Math.max(box.right, place.x);
+      box.top = Math.min(box.top, place.y);
+      box.bottom = Math.max(box.bottom, place.y);
+    }
+    boxes.push(box);
+  }
+  for (let i = 0; i < boxes.length; i++)
+    for (let j = boxes.length - 1; j > i; j--) {
+      const [p, q] = [boxes[i]!, boxes[j]!];
+      const meet =
+        Math.min(p.right, q.right) > Math.max(p.left, q.left) &&
+        Math.min(p.bottom, q.bottom) > Math.max(p.top, q.top);
+      if (!meet) continue;
+      boxes[i] = {
+        left: Math.min(p.left, q.left),
+        top: Math.min(p.top, q.top),
+        right: Math.max(p.right, q.right),
+        bottom: Math.max(p.bottom, q.bottom),
+      };
+      boxes.splice(j, 1);
+      j = boxes.length;
+    }
+  return boxes.map(({ left, top, right, bottom }) => {
+    const quad = rectangleQuad<'sheet'>(left, top, right - left, bottom - top);
+    return quad.map((corner) => applyHomography(toPhoto, corner)) as unknown as Quad<'photo'>;
+  });
+}
