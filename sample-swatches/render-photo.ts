@@ -28,7 +28,7 @@ export interface SideTruth {
   /** Sides with one name show one pattern. */
   readonly pattern: string;
   readonly colourway: readonly string[];
-  /** Millimetres; null for a wash. */
+  /** The shortest shift across or down, in millimetres, that brings the print onto itself; null for a wash. */
   readonly repeat: number | null;
   readonly direction: Direction;
   /** Degrees clockwise by which the picture of the sheet has to be turned to bring its up to the top. */
@@ -141,7 +141,7 @@ function sideTruth(side: PaperSide, turn: number): Omit<SideTruth, 'corners' | '
     tonal: print === null,
     pattern: patternOf(side),
     colourway: side.colours,
-    repeat: print?.repeat ?? null,
+    repeat: print === null ? null : print.repeat / (drawingOf(print.drawing).within ?? 1),
     direction: print === null ? 'none' : drawingOf(print.drawing).direction,
     up: (360 - Math.round(turn / 90) * 90 + 360) % 360,
   };

@@ -12,7 +12,7 @@ export interface Shoot extends PhotoOfTruth {
 /** Every picture that is kept in this folder. */
 export function shoots(): Shoot[] {
   return [
-    ...ofPad(tidewrack, ['a', 'b'], 3600, 'grey desk', 31),
+    ...ofPad(tidewrack, { a: 29, b: 11 }, 3600, 'grey desk'),
     ofSupplies(
       'tidewrack-cardstock.jpg',
       'cardstock',
@@ -23,23 +23,23 @@ export function shoots(): Shoot[] {
       'ink',
       smearsScene(42, 'normal', inks, { pixels: 2400, surface: 'grey desk' }),
     ),
-    ...ofPad(windfall, ['a'], 2600, 'wood', 51),
-    ...ofPad(nightjar, ['a'], 2600, 'white board', 61),
+    ...ofPad(windfall, { a: 9 }, 2600, 'wood'),
+    ...ofPad(nightjar, { a: 33 }, 2600, 'white board'),
   ];
 }
 
+/** Six sheets to an arrangement, each laid and lit from its own seed. */
 function ofPad(
   pad: PaperPad,
-  arrangements: readonly string[],
+  arrangements: Readonly<Record<string, number>>,
   pixels: number,
   surface: SurfaceKind,
-  seed: number,
 ): Shoot[] {
-  const name = pad.name.toLowerCase();
-  return arrangements.flatMap((arrangement, index) => {
+  const several = Object.keys(arrangements).length > 1;
+  return Object.entries(arrangements).flatMap(([arrangement, seed], index) => {
     const sheets = pad.sheets.slice(6 * index, 6 * index + 6);
     const fronts = makeScene(
-      seed + index,
+      seed,
       'normal',
       sheets.map(({ front }) => front),
       { pixels, surface },
@@ -47,10 +47,10 @@ function ofPad(
     const backs = turnedOver(
       fronts,
       sheets.map(({ back }) => back),
-      seed + index,
+      seed,
     );
     const of = (side: 'front' | 'back', scene: Scene): Shoot => ({
-      file: `${name}-${arrangements.length > 1 ? `${arrangement}-` : ''}${side}.jpg`,
+      file: `${pad.name.toLowerCase()}-${several ? `${arrangement}-` : ''}${side}.jpg`,
       pad: pad.name,
       holds: 'sheets',
       side,

@@ -13,5 +13,7 @@ export interface Drawing {
   readonly direction: Direction;
   /** Side of the tile in millimetres: the smallest and the largest that look right. */
   readonly repeat: readonly [least: number, most: number];
+  /** How many times it repeats within its tile along the way where it repeats soonest; 1 if not told. */
+  readonly within?: number;
   tile(side: number, paint: readonly string[], chance: Chance): string;
 }

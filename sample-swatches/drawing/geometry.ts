@@ -79,13 +79,14 @@ export const pebbles: Drawing = {
 /** Zigzag rows; turned upside down it is itself again. */
 export const zigzag: Drawing = {
   name: 'zigzag',
+  within: 2,
   slots: 3,
   direction: 'two-way',
   repeat: [15.24, 25.4],
   tile(side, [, one, two]) {
     const row = (y: number, paint: string, width: number): string =>
       line(
-        `M${n(-side / 2)} ${n(y)}${[0, 1, 2, 3, 4].map((k) => `L${n((k * side) / 4 + (k % 2 === 0 ? 0 : 0))} ${n(y + (k % 2 === 0 ? 0.14 : -0.14) * side)}`).join('')}`,
+        `M${n(-side / 2)} ${n(y)}${[0, 1, 2, 3, 4].map((k) => `L${n((k * side) / 4)} ${n(y + (k % 2 === 0 ? 0.14 : -0.14) * side)}`).join('')}`,
         paint,
         width * side,
       );

@@ -27,6 +27,7 @@ export const kelp: Drawing = {
 /** Scallops in rows, each with its ribs: waves, scales or shells. */
 export const scallops: Drawing = {
   name: 'scallops',
+  within: 2,
   slots: 4,
   direction: 'one-way',
   repeat: [15.24, 25.4],

@@ -4,6 +4,8 @@ import type { Light, Scene } from './scene.ts';
 
 const COLUMNS = 64;
 const ROWS = 48;
+/** The camera meters so that no white paper burns out. */
+const BURNT = 0.98;
 
 /**
  * The light over the picture, at 65 x 49 places: window and lamp by the square of their distance and the
@@ -30,7 +32,8 @@ export function lightMapOf(scene: Scene, table: Homography<'photo', 'table'>): F
           shade * (first * light.colour[k]! + second * light.second.colour[k]!);
     }
   const brightest = map.reduce((most, value) => Math.max(most, value), 0);
-  return map.map((value) => (value * light.exposure) / brightest);
+  const by = Math.min(light.exposure, BURNT / brightest);
+  return map.map((value) => value * by);
 }
 
 interface Spot {

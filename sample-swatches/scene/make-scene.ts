@@ -346,8 +346,8 @@ function lightFor(seed: number, difficulty: Difficulty, view: Camera['view']): L
     from: even
       ? standing(0.1, 40)
       : standing(
-          between(chance, 1.6, 2.4) / uneven ** 0.5,
-          between(chance, 1.6, 2.6) / uneven ** 0.5,
+          between(chance, 2.2, 3.2) / uneven ** 0.5,
+          between(chance, 2.2, 3.2) / uneven ** 0.5,
         ),
     colour: tint(),
     second: {
@@ -355,7 +355,7 @@ function lightFor(seed: number, difficulty: Difficulty, view: Camera['view']): L
       colour: tint(),
       part: difficulty === 'hard' ? 0.3 : 0.12,
     },
-    exposure: between(chance, 0.86, 0.97) * (uneven > 1 ? between(chance, 0.65, 1) : 1),
+    exposure: between(chance, 0.7, 0.86) * (uneven > 1 ? between(chance, 0.65, 1) : 1),
     shadow: {
       x: middle.x + between(chance, -0.35, 0.35) * size,
       y: middle.y + between(chance, -0.25, 0.25) * size,

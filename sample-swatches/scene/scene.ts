@@ -51,7 +51,7 @@ export interface Light {
     readonly colour: readonly [number, number, number];
     readonly part: number;
   };
-  /** Linear value that a perfect white would get where the light is strongest. */
+  /** Linear value of a perfect white in the middle of the picture, less if it would burn out elsewhere. */
   readonly exposure: number;
   /** A broad soft shadow: a line across the table, how wide its edge is, how dark it is. */
   readonly shadow: {

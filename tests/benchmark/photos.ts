@@ -1,0 +1,133 @@
+/**
+ * The photo benchmark: how well photos are read, against truth.
+ *
+ *   npx tsx tests/benchmark/photos.ts [--full] [--seeds tune|report] [--only TOPIC,TOPIC] [--worst]
+ *                                     [--folder FOLDER]
+ *
+ * Topics: sheets, colours, patterns, supplies, samples, real, time, kmeans. Seeds below 1000 are for tuning, the
+ * reported figures come from seeds of 5000 and above that no tuning has seen. `--worst` lists the
+ * colours that are furthest off. `--folder` measures a folder with a truth.json instead.
+ */
+import { fileURLToPath } from 'node:url';
+import type { Figure, Topic } from './figure.ts';
+import { misses } from './figure.ts';
+import { folderCases, padCase, samples, supplyCase } from './photos-cases.ts';
+import type { Case } from './photos-cases.ts';
+import {
+  calibrationFigures,
+  colourFigures,
+  patternFigures,
+  printedErrors,
+  sheetFigures,
+  supplyErrors,
+  supplyFigures,
+} from './photos-figures.ts';
+import type { ColourError } from './photos-figures.ts';
+import { kmeansFigures } from './photos-kmeans.ts';
+import { readPadCase, readSupplyCase } from './photos-read.ts';
+import type { ReadPad, ReadSupplies } from './photos-read.ts';
+import { realFigures } from './photos-real.ts';
+import { timeFigures } from './photos-time.ts';
+
+interface Ask {
+  readonly full: boolean;
+  readonly seeds: 'tune' | 'report';
+  readonly only: ReadonlySet<string> | null;
+  readonly folder: string | null;
+  /** Called with every colour that was read. */
+  readonly watch?: (errors: readonly ColourError[]) => void;
+}
+
+const LEVELS = ['scanner', 'normal', 'hard'] as const;
+const QUICK = { pads: { scanner: 1, normal: 4, hard: 2 }, supplies: 2, pixels: 1800 };
+const FULL = { pads: { scanner: 6, normal: 20, hard: 10 }, supplies: 8, pixels: 3024 };
+
+async function measure(ask: Ask): Promise<Figure[]> {
+  const wants = (topic: string): boolean => ask.only?.has(topic) ?? true;
+  if (ask.folder !== null) return ofCases(folderCases(ask.folder), ask, 'normal');
+  const size = ask.full ? FULL : QUICK;
+  const first = ask.seeds === 'tune' ? 1 : 5000;
+  const figures: Figure[] = [];
+  for (const level of LEVELS) {
+    if (!['sheets', 'colours', 'patterns', 'supplies'].some(wants)) break;
+    const cases: Case[] = [];
+    if (['sheets', 'colours', 'patterns'].some(wants))
+      for (let seed = first; seed < first + size.pads[level]; seed++)
+        cases.push(await padCase(seed, level, size.pixels));
+    if (level === 'normal' && wants('supplies'))
+      for (let seed = first; seed < first + size.supplies; seed++)
+        for (const kind of ['cardstock', 'ink'] as const)
+          cases.push(await supplyCase(seed, level, kind, size.pixels));
+    figures.push(...(await ofCases(cases, ask, level)));
+  }
+  if (wants('samples'))
+    for (const figure of await ofCases(samples(), { ...ask, only: null }, 'normal'))
+      figures.push({ ...figure, name: `samples, ${figure.name}` });
+  if (wants('real')) figures.push(...(await realFigures()));
+  if (wants('time')) figures.push(...(await timeFigures(first)));
+  if (wants('kmeans')) figures.push(...kmeansFigures());
+  return figures;
+}
+
+async function ofCases(
+  cases: readonly Case[],
+  ask: Ask,
+  level: (typeof LEVELS)[number],
+): Promise<Figure[]> {
+  const wants = (topic: string): boolean => ask.only?.has(topic) ?? true;
+  const pads: ReadPad[] = [];
+  const cardstock: ReadSupplies[] = [];
+  const inks: ReadSupplies[] = [];
+  for (const one of cases)
+    if (one.kind === 'pad') pads.push(await readPadCase(one));
+    else (one.kind === 'ink' ? inks : cardstock).push(await readSupplyCase(one));
+  const printed = printedErrors(pads);
+  const plain = supplyErrors([...cardstock, ...inks]);
+  ask.watch?.([...printed, ...plain]);
+  return [
+    ...(pads.length > 0 && wants('sheets') ? sheetFigures(pads, level) : []),
+    ...(pads.length > 0 && wants('colours')
+      ? [
+          ...colourFigures(pads, level),
+          ...calibrationFigures(
+            printed,
+            `${level}: printed colours`,
+            level === 'normal' ? 7 : null,
+          ),
+        ]
+      : []),
+    ...(pads.length > 0 && wants('patterns') ? patternFigures(pads, level) : []),
+    ...(cardstock.length > 0 ? supplyFigures(cardstock, 'cardstock', 1) : []),
+    ...(inks.length > 0 ? supplyFigures(inks, 'ink', null) : []),
+    ...(plain.length > 0 ? calibrationFigures(plain, 'cardstock and ink', 7) : []),
+  ];
+}
+
+export const photos: Topic = () =>
+  measure({ full: process.argv.includes('--full'), seeds: 'report', only: null, folder: null });
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const after = (flag: string): string | undefined =>
+    process.argv.includes(flag) ? process.argv[process.argv.indexOf(flag) + 1] : undefined;
+  const seen: ColourError[] = [];
+  const start = performance.now();
+  const figures = await measure({
+    full: process.argv.includes('--full'),
+    seeds: after('--seeds') === 'tune' ? 'tune' : 'report',
+    only: after('--only') === undefined ? null : new Set(after('--only')!.split(',')),
+    folder: after('--folder') ?? null,
+    watch: (errors) => seen.push(...errors),
+  });
+  for (const figure of figures) {
+    const bar = figure.bar === null ? '' : `  (bar: at ${figure.bar.at} ${figure.bar.value})`;
+    console.log(
+      `${misses(figure) ? 'x' : ' '} ${figure.name}: ${Number(figure.value.toFixed(3))} ${figure.unit}${bar}  ${figure.note ?? ''}`,
+    );
+  }
+  if (process.argv.includes('--worst'))
+    for (const { where, off, stated, truth } of seen.sort((p, q) => q.off - p.off).slice(0, 40))
+      console.log(
+        `${off.toFixed(2)} off, ${stated.toFixed(2)} stated: ${where}, truth ${[truth.l, truth.a, truth.b].map((v) => v.toFixed(0)).join(' ')}`,
+      );
+  console.log(`${((performance.now() - start) / 1000).toFixed(0)} s`);
+}
