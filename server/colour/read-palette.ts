@@ -3,6 +3,7 @@ import { cluster } from './cluster.ts';
 import { colourUncertainty } from './colour-uncertainty.ts';
 import { flatPixels } from './flat-pixels.ts';
 import { groundOf } from './ground.ts';
+import { grainOf } from './grain.ts';
 import { histogramOf } from './histogram.ts';
 import type { ColourError, Lab, LabImage } from './lab.ts';
 import { labelPixels } from './label-pixels.ts';
@@ -34,9 +35,10 @@ export function readPalette(image: LabImage, error: ColourError, seed: number): 
     peaks.slice(0, MOST).map(({ lab }) => lab),
     seed,
   );
-  const tonal = tonalColours(histogram, clustered.centres, error.noise, seed);
-  const centres = tonal ?? mergeClose(clustered.centres, clustered.weights, JUST_SEEN);
-  return describe(image, flat, centres, tonal !== null, error);
+  const tones = tonalColours(histogram, clustered.centres, error.noise, seed);
+  const centres = tones ?? mergeClose(clustered.centres, clustered.weights, JUST_SEEN);
+  const runs = centres.length === 1 && grainOf(image) > PLAIN + PLAIN_NOISE * error.noise;
+  return describe(image, flat, centres, tones !== null || runs, error);
 }
 
 /** When fewer pixels than this are flat, the print is too fine to part flat from mixed: all count. */
@@ -48,6 +50,9 @@ const SMALLEST = 0.008;
 const MOST = 12;
 /** Colours nearer than this in CIEDE2000 are one: side by side in print few would part them. */
 const JUST_SEEN = 3;
+/** Grain of plain paper, as it is and by the noise of the photo that averaging leaves. */
+const PLAIN = 0.3;
+const PLAIN_NOISE = 0.15;
 
 function describe(
   image: LabImage,

@@ -2,7 +2,7 @@ import { averaged } from './grid.ts';
 import type { Outlines } from './outlines.ts';
 
 /** Fields a side of the small outline map in a descriptor. */
-export const MAP_SIDE = 32;
+export const MAP_SIDE = 64;
 
 /**
  * A drawing in numbers that hold no colour and no light: where its outlines lie, as a small map.

@@ -1,96 +1,103 @@
 import type { Labels } from '../colour/label-pixels.ts';
-import { PARTS, SECTORS, countOutlines } from './outline-counts.ts';
-import type { OutlineCount } from './outline-counts.ts';
+import { WAVES, motifsOf } from './motifs.ts';
+import type { Motif } from './motifs.ts';
 import type { PatternTraits } from './traits.ts';
 
 /**
  * Whether a print may be turned: it has an up, it looks the same upside down, or any turn will do.
  *
- * The outline of each colour is counted by the direction in which it faces. Dots, stripes and tossed
- * flowers face as much one way as the other; shapes that all point one way do not. How much the parts of
- * the sheet differ among themselves says what counts as a difference.
+ * Each shape's outline is measured by how it faces. A triangle, a leaf or a boat faces otherwise when it is
+ * turned by half, a stripe or a lens when turned by a quarter, a disc never. When the shapes of one
+ * colour agree in that, the print has a direction; tossed shapes cancel each other out.
  *
- * Takes       which colour each pixel shows, and how many colours there are.
+ * Takes       which colour each pixel shows, which colour is the ground, and how many repeats of the print the
+ *             sheet holds (1 when it does not repeat): shapes of one repeat count once.
  * Gives       the direction. Which end is up cannot be read from outlines, only the line along which the
  *             print runs: the end that lay at the top (or on the left) of the photo is taken for it.
- * Good up to  prints with some dozens of shapes; a single picture that fills the sheet counts as one-way
- *             only when its outline is lopsided.
+ * Good up to  prints of several shapes a colour; a print whose colours follow each other in one order
+ *             (light to dark stripes) counts as two-way.
  */
 export function directionOf(
   labels: Labels,
-  colours: number,
+  ground: number,
+  repeats: number,
 ): Pick<PatternTraits, 'direction' | 'up'> {
-  const counts = countOutlines(labels, colours);
-  const whole = total(counts);
-  const enough = ENOUGH * lengthOf(whole);
-  const pointing = counts.filter(
-    (count) => lengthOf(count) > enough && surelyUnlike(count, SECTORS / 2, ODD),
+  const motifs = motifsOf(labels, ground);
+  const all = outlineOf(motifs);
+  const colours = [...new Set(motifs.map(({ label }) => label))].map((label) =>
+    motifs.filter((motif) => motif.label === label),
   );
-  if (pointing.length > 0) return { direction: 'one-way', up: upOf(total(pointing)) };
-  const lined = surelyUnlike(whole, SECTORS / 4, TWOFOLD);
+  for (const wave of [3, 5]) {
+    const pointing = colours.filter((shapes) => pointsOneWay(shapes, wave, repeats));
+    if (pointing.reduce((sum, shapes) => sum + outlineOf(shapes), 0) > MOST * all)
+      return { direction: 'one-way', up: upOf(pointing.map((shapes) => common(shapes, wave))) };
+  }
+  const lined = [2, 6]
+    .map((wave) => common(motifs, wave))
+    .some(({ strength, agreement }) => strength > LINED && agreement > AGREED);
   return { direction: lined ? 'two-way' : 'none', up: 0 };
 }
 
-/** A colour with less than this part of all outline says nothing about the print. */
-const ENOUGH = 0.1;
-/** Standard errors by which a print must differ from its turned self ... */
-const SURE = 4;
-/** ... and part of the outline that must face otherwise: less is no use to her, however sure. */
-const LEAST = 0.05;
-/** Waves around the circle that change sign in half a turn, and in a quarter turn. */
-const ODD = [3, 5, 7];
-const TWOFOLD = [2, 6];
+/** A print points one way when the colours that do have this part of all outline. */
+const MOST = 0.4;
+/** Part of the outline that has to face otherwise after half a turn, and after a quarter. */
+const POINTED = 0.06;
+const LINED = 0.15;
+/** Shapes agree when together they keep this part of what each has for itself; ten tossed keep a third. */
+const AGREED = 0.65;
+/**
+ * Two shapes or a few more may agree by chance, so they must agree more and stand upright. A single shape
+ * that comes again and again points one way whatever it is.
+ */
+const FEW = 5;
+const AGREED_WHEN_FEW = 0.9;
 
-/** Whether outlines differ from themselves turned by `shift` sectors, in any of the given waves. */
-function surelyUnlike(count: OutlineCount, shift: number, waves: readonly number[]): boolean {
-  const outline = lengthOf(count) / count.length;
-  if (outline === 0) return false;
-  return waves.some((wave) => {
-    const found = count.map((part) => waveOf(part, shift, wave));
-    const [re, im] = [mean(found.map(([r]) => r)), mean(found.map(([, i]) => i))];
-    const spread = mean(found.map(([r, i]) => (r - re) ** 2 + (i - im) ** 2));
-    const size = Math.hypot(re, im);
-    return size > LEAST * outline && size > SURE * Math.sqrt(spread / count.length);
-  });
+function pointsOneWay(shapes: readonly Motif[], wave: number, repeats: number): boolean {
+  const { strength, agreement, across, down } = common(shapes, wave);
+  if (strength < POINTED || agreement < AGREED) return false;
+  const different = shapes.length / repeats;
+  if (different >= FEW || different < 2) return true;
+  const lean = Math.min(Math.abs(across), Math.abs(down)) / Math.hypot(across, down);
+  return agreement > AGREED_WHEN_FEW && lean < 0.4;
 }
 
-function waveOf(part: Float64Array, shift: number, wave: number): [number, number] {
-  let [re, im] = [0, 0];
-  for (let sector = 0; sector < SECTORS; sector++) {
-    const odd = (part[sector]! - part[(sector + shift) % SECTORS]!) / 2;
-    const angle = (2 * Math.PI * wave * (sector + 0.5)) / SECTORS;
-    re += odd * Math.cos(angle);
-    im += odd * Math.sin(angle);
+interface Common {
+  /** The shared wave as a part of the outline, in [0, 1], and its two components. */
+  readonly strength: number;
+  readonly across: number;
+  readonly down: number;
+  /** 1 when all shapes face alike, about 1 / sqrt(n) for n tossed ones. */
+  readonly agreement: number;
+}
+
+function common(shapes: readonly Motif[], wave: number): Common {
+  const index = 2 * WAVES.findIndex((known) => known === wave);
+  let [across, down, alone] = [0, 0, 0];
+  for (const { waves } of shapes) {
+    across += waves[index]!;
+    down += waves[index + 1]!;
+    alone += Math.hypot(waves[index]!, waves[index + 1]!);
   }
-  return [re, im];
+  const outline = Math.max(1, outlineOf(shapes));
+  const size = Math.hypot(across, down);
+  return {
+    strength: size / outline,
+    across: across / outline,
+    down: down / outline,
+    agreement: alone === 0 ? 0 : size / alone,
+  };
 }
 
-/** Motifs stand upright when their left and right sides are alike; else the sheet lay on its side. */
-function upOf(count: OutlineCount): PatternTraits['up'] {
-  const all = new Float64Array(SECTORS);
-  for (const part of count) part.forEach((value, sector) => (all[sector]! += value));
-  let [leftRight, upDown] = [0, 0];
-  for (let sector = 0; sector < SECTORS; sector++) {
-    const mirroredX = (SECTORS + SECTORS / 2 - 1 - sector) % SECTORS;
-    const mirroredY = SECTORS - 1 - sector;
-    leftRight += Math.abs(all[sector]! - all[mirroredX]!);
-    upDown += Math.abs(all[sector]! - all[mirroredY]!);
-  }
-  return leftRight <= upDown ? 0 : 90;
+/**
+ * Shapes stand upright when their left and right sides are alike: their odd waves then have a part down the
+ * sheet only. When it lies clearly across instead, the sheet lay on its side.
+ */
+function upOf(pointing: readonly Common[]): PatternTraits['up'] {
+  const across = pointing.reduce((sum, wave) => sum + Math.abs(wave.across), 0);
+  const down = pointing.reduce((sum, wave) => sum + Math.abs(wave.down), 0);
+  return across > 1.5 * down ? 90 : 0;
 }
 
-function total(counts: readonly OutlineCount[]): OutlineCount {
-  return Array.from({ length: PARTS * PARTS }, (_, part) => {
-    const sum = new Float64Array(SECTORS);
-    for (const count of counts) count[part]!.forEach((value, sector) => (sum[sector]! += value));
-    return sum;
-  });
-}
-
-function lengthOf(count: OutlineCount): number {
-  return count.reduce((sum, part) => sum + part.reduce((all, value) => all + value, 0), 0);
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+function outlineOf(shapes: readonly Motif[]): number {
+  return shapes.reduce((sum, { outline }) => sum + outline, 0);
 }

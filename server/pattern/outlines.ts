@@ -26,7 +26,12 @@ export function outlinesOf({ width, height, lab }: LabImage): Outlines {
         steepness(lab, at, row) + steepness(lab, at + 1, row) + steepness(lab, at + 2, row),
       );
     }
-  const level = Math.max(FAINTEST, PART_OF_STRONG * percentile(slope, 0.98));
+  const [quiet, strong] = percentiles(slope, [0.25, 0.98]);
+  const level = Math.max(
+    FAINTEST,
+    PART_OF_STRONG * strong!,
+    Math.min(MOST_OF_STRONG * strong!, TIMES_QUIET * quiet!),
+  );
   const half = level ** 4;
   const strength = slope.map((value) => {
     const fourth = value * value * value * value;
@@ -36,9 +41,12 @@ export function outlinesOf({ width, height, lab }: LabImage): Outlines {
 }
 
 /** An edge counts half when it has this part of the slope of the picture's strong edges ... */
-const PART_OF_STRONG = 0.3;
-/** ... and at least this slope, in CIELAB units a pixel. */
-const FAINTEST = 1.5;
+const PART_OF_STRONG = 0.12;
+/** ... or, in a noisy picture, this many times the slope of its quiet parts, up to this part of the strong. */
+const TIMES_QUIET = 3;
+const MOST_OF_STRONG = 0.3;
+/** An edge counts half at this slope at least, in CIELAB units a pixel. */
+const FAINTEST = 1;
 
 /** The squared slope of one channel, from differences over two pixels, smoothed along the edge. */
 function steepness(lab: Float32Array, at: number, row: number): number {
@@ -55,8 +63,8 @@ function steepness(lab: Float32Array, at: number, row: number): number {
   return (across * across + down * down) / 64;
 }
 
-function percentile(values: Float32Array, part: number): number {
+function percentiles(values: Float32Array, parts: readonly number[]): number[] {
   const every = Math.max(1, Math.floor(values.length / 8000));
   const sample = values.filter((_, index) => index % every === 0).sort();
-  return sample[Math.floor(part * (sample.length - 1))] ?? 0;
+  return parts.map((part) => sample[Math.floor(part * (sample.length - 1))] ?? 0);
 }

@@ -34,7 +34,7 @@ export function readPattern(
   return {
     repeat: repeat === null ? null : (repeat * sheet) / FIELDS,
     scale: size === null ? sheet : size * millimetresPerPixel,
-    ...directionOf(labels, colours.length),
+    ...directionOf(labels, ground, repeat === null ? 1 : (FIELDS / repeat) ** 2),
     busyness: busynessOf(
       labels,
       palette.colours.map(({ share }) => share),

@@ -1,7 +1,8 @@
 import type { Autocorrelation } from './autocorrelation.ts';
 
 /**
- * The shortest shift across or down the sheet after which the print is itself again.
+ * The length after which the print is itself again, both across and down the sheet: the longer of the
+ * shortest shift across and the shortest shift down.
  *
  * Takes       the autocorrelation of the print.
  * Gives       the shift in fields of its grid, to a small part of a field; null when the print does
@@ -14,7 +15,7 @@ export function findRepeat(likeness: Autocorrelation): number | null {
   const across = axisRepeat((shift) => likeness.at(shift, 0), furthest);
   const down = axisRepeat((shift) => likeness.at(0, shift), furthest);
   if (across === null || down === null) return across ?? down;
-  return Math.min(across, down);
+  return Math.max(across, down);
 }
 
 const FURTHEST = 0.66;

@@ -25,7 +25,7 @@ export function sameness(a: PatternTraits, b: PatternTraits): number {
 }
 
 /** Sides at least this alike show one pattern. */
-export const SAME_PATTERN = 0.6;
+export const SAME_PATTERN = 0.66;
 
 interface Spectrum {
   readonly re: Float64Array;

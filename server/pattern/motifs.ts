@@ -1,0 +1,90 @@
+import type { Labels } from '../colour/label-pixels.ts';
+
+/** One printed shape: joined pixels of one colour, and how its outline faces. */
+export interface Motif {
+  readonly label: number;
+  /** Length of its outline in pixels. */
+  outline: number;
+  /**
+   * Sums over the outline of cos(k t) and sin(k t), where t is the direction that faces out (x right, y
+   * down), for each k of WAVES in turn.
+   */
+  readonly waves: Float64Array;
+}
+
+/** Twofold waves see lines, three- and fivefold ones see what half a turn changes. */
+export const WAVES = [2, 3, 5, 6] as const;
+
+/**
+ * The printed shapes and how their outlines face.
+ *
+ * Takes       which colour each pixel shows, and which colour is the ground.
+ * Gives       the shapes whose outline is long enough to judge, in reading order of their first pixel.
+ */
+export function motifsOf(labels: Labels, ground: number): Motif[] {
+  const { width, height, of } = labels;
+  const shape = new Int32Array(of.length).fill(-1);
+  const stack = new Int32Array(of.length);
+  const motifs: Motif[] = [];
+  for (let start = 0; start < of.length; start++) {
+    const label = of[start]!;
+    if (label === ground || shape[start]! >= 0) continue;
+    const motif = { label, outline: 0, waves: new Float64Array(2 * WAVES.length) };
+    fill(start, motifs.length, label);
+    motifs.push(motif);
+  }
+  for (let y = AROUND; y < height - AROUND; y++)
+    for (let x = AROUND; x < width - AROUND; x++) {
+      const at = y * width + x;
+      const label = of[at]!;
+      if (
+        label !== ground &&
+        (label !== of[at + 1] ||
+          label !== of[at - 1] ||
+          label !== of[at + width] ||
+          label !== of[at - width])
+      )
+        addOutline(motifs[shape[at]!]!, of, at, width);
+    }
+  return motifs.filter(({ outline }) => outline >= SHORTEST);
+
+  function fill(start: number, number: number, label: number): void {
+    let waiting = 0;
+    const reach = (pixel: number): void => {
+      if (of[pixel] !== label || shape[pixel]! >= 0) return;
+      shape[pixel] = number;
+      stack[waiting++] = pixel;
+    };
+    reach(start);
+    while (waiting > 0) {
+      const pixel = stack[--waiting]!;
+      const x = pixel % width;
+      if (x > 0) reach(pixel - 1);
+      if (x < width - 1) reach(pixel + 1);
+      if (pixel >= width) reach(pixel - width);
+      if (pixel + width < of.length) reach(pixel + width);
+    }
+  }
+}
+
+/** Half the side of the window in which the slant of an outline is judged. */
+const AROUND = 2;
+/** Shapes with a shorter outline are specks. */
+const SHORTEST = 12;
+
+function addOutline(motif: Motif, of: Uint8Array, at: number, width: number): void {
+  let [x, y] = [0, 0];
+  for (let dy = -AROUND; dy <= AROUND; dy++)
+    for (let dx = -AROUND; dx <= AROUND; dx++)
+      if (of[at + dy * width + dx] !== motif.label) {
+        x += dx;
+        y += dy;
+      }
+  if (x === 0 && y === 0) return;
+  const facing = Math.atan2(y, x);
+  motif.outline += 1;
+  WAVES.forEach((wave, index) => {
+    motif.waves[2 * index]! += Math.cos(wave * facing);
+    motif.waves[2 * index + 1]! += Math.sin(wave * facing);
+  });
+}
