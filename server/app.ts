@@ -14,6 +14,7 @@ import { describeApi } from './http/openapi.ts';
 import { padRoutes } from './http/pads.ts';
 import { servePage } from './http/page.ts';
 import { photoRoutes } from './http/photos.ts';
+import { guideRoutes } from './http/guides.ts';
 import { planRoutes } from './http/plans.ts';
 import { problemOf } from './http/problem-of.ts';
 import { answerWithProblems, sendProblem } from './http/problems.ts';
@@ -66,6 +67,7 @@ export async function buildApp(edges: Edges, options: AppOptions): Promise<Servi
   matchRoutes(app, edges);
   layoutRoutes(app, edges);
   planRoutes(app, edges);
+  guideRoutes(app, edges);
   await servePage(app, options.page);
   return app;
 }

@@ -1,8 +1,7 @@
 /**
  * The story, from photo to guide. Each step is a call or two into one folder; read it top to bottom.
  *
- * The service runs the same steps one at a time, as she asks for them; `fromPhotosToGuide` at the
- * end runs them all.
+ * The service runs the steps one at a time, as she asks for them; tests/story.test.ts runs them all.
  */
 import type { Lab } from './colour/lab.ts';
 import type { Palette } from './colour/palette.ts';
@@ -14,13 +13,16 @@ import { piecesOf } from './cutting/pieces-of.ts';
 import type { BatchCard } from './cutting/pieces-of.ts';
 import type { CuttingScheme } from './cutting/piece.ts';
 import type { Quad } from './geometry/points.ts';
+import type { GuideAsk } from './guide/ask.ts';
+import { guidePages } from './guide/guide-pages.ts';
+import { plannedCardPicture } from './guide/planned-card.ts';
 import { encodeSwatch } from './images/encode-swatch.ts';
 import { openPhoto } from './images/open-photo.ts';
 import type { Layout } from './layouts/layout.ts';
 import { toMillimetres } from './lengths/length.ts';
 import type { Size } from './lengths/length.ts';
 import { groupPad } from './pad/group-pad.ts';
-import type { Grouping, Pad, Sheet, Side } from './pad/pad.ts';
+import type { Grouping, Sheet, Side } from './pad/pad.ts';
 import { pairByPlace } from './pad/pair-by-place.ts';
 import { readPattern } from './pattern/read-pattern.ts';
 import type { PatternTraits } from './pattern/traits.ts';
@@ -29,6 +31,8 @@ import { readPhoto } from './photo/read-photo.ts';
 import { planCards } from './plan/plan-cards.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
 import type { Plan } from './plan/plan.ts';
+import { guidePdf } from './printing/guide-pdf.ts';
+import type { PrintPaper } from './printing/guide-pdf.ts';
 
 /** Everything random starts here, so that the same photo always gives the same answer. */
 const SEED = 1;
@@ -154,6 +158,22 @@ export function planBatch(
   return { cards, scheme, plan };
 }
 
+// ── 5  a plan becomes pictures of the cards, and the guide to cut from ────────────────────────────
+
+export function drawCard(ask: GuideAsk, number: number): string {
+  return plannedCardPicture(ask, number);
+}
+
+/** Pictures by the address that `ask.picture` gives to a side. */
+export function printGuide(
+  ask: GuideAsk,
+  pictures: ReadonlyMap<string, Uint8Array>,
+  paper: PrintPaper,
+  made?: Date,
+): Promise<Uint8Array> {
+  return guidePdf(guidePages(ask), pictures, paper, made);
+}
+
 function numbered(wishes: readonly Wish[]): BatchCard[] {
   return wishes
     .flatMap((wish) => Array.from({ length: wish.count }, () => wish.layout))
@@ -163,5 +183,3 @@ function numbered(wishes: readonly Wish[]): BatchCard[] {
 function inMillimetres(size: Size): { width: number; height: number } {
   return { width: toMillimetres(size.width), height: toMillimetres(size.height) };
 }
-
-export type { Pad };

@@ -4,13 +4,21 @@ import { availableParallelism } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { Piscina } from 'piscina';
 import type { PhotoOfSides, PhotoOfSupplies, PlannedBatch } from './from-photo-to-guide.ts';
-import type { Answer, Pictured, PlanTask, SidesTask, SuppliesTask } from './photo-worker.ts';
+import type {
+  Answer,
+  GuideTask,
+  Pictured,
+  PlanTask,
+  SidesTask,
+  SuppliesTask,
+} from './photo-worker.ts';
 import { Refusal } from './refusals/refusal.ts';
 
 export interface Desk {
   readSides(task: SidesTask): Promise<PhotoOfSides & Pictured>;
   readSupplies(task: SuppliesTask): Promise<PhotoOfSupplies & Pictured>;
   plan(task: PlanTask): Promise<PlannedBatch>;
+  guide(task: GuideTask): Promise<Uint8Array>;
   drawPng(svg: string, width: number): Promise<Uint8Array>;
   /** How many tasks are under way or wait. */
   load(): { readonly photos: number; readonly table: number };
@@ -48,6 +56,7 @@ export function openDesk(limits: DeskLimits = deskLimits()): Desk {
     readSides: (task) => photos.run('sides', task),
     readSupplies: (task) => photos.run('supplies', task),
     plan: (task) => table.run('plan', task),
+    guide: (task) => table.run('guide', task),
     drawPng: (svg, width) => table.run('png', { svg, width }),
     load: () => ({ photos: photos.load(), table: table.load() }),
     close: async () => {

@@ -1,7 +1,7 @@
 /** What the worker threads do: the steps of the story that take long, each with values in and values out. */
 import { readFile } from 'node:fs/promises';
 import type { Size } from './lengths/length.ts';
-import { planBatch, readSides, readSupplies } from './from-photo-to-guide.ts';
+import { planBatch, printGuide, readSides, readSupplies } from './from-photo-to-guide.ts';
 import type {
   PhotoOfSides,
   PhotoOfSupplies,
@@ -10,9 +10,11 @@ import type {
   Wish,
 } from './from-photo-to-guide.ts';
 import type { CutSettings } from './cutting/settings.ts';
+import type { GuideAsk } from './guide/ask.ts';
 import { drawPng } from './images/draw-png.ts';
 import { screenPicture } from './images/screen-picture.ts';
 import type { Tap } from './photo/picture.ts';
+import type { PrintPaper } from './printing/guide-pdf.ts';
 import { Refusal } from './refusals/refusal.ts';
 import type { RefusalText } from './refusals/refusal.ts';
 
@@ -36,6 +38,15 @@ export interface PlanTask {
   readonly settings: CutSettings;
   /** How long the search for the best plan may take; a plan that is proven best comes sooner. */
   readonly milliseconds: number;
+}
+
+export interface GuideTask {
+  readonly ask: Omit<GuideAsk, 'picture'>;
+  /** Swatch files by the id of their side. */
+  readonly swatchFiles: Readonly<Record<string, string>>;
+  readonly paper: PrintPaper;
+  /** When the plan was made, as ISO 8601 text: the same plan prints the same bytes. */
+  readonly made: string;
 }
 
 /** With the photo, shrunk for the screen. */
@@ -65,6 +76,18 @@ export async function plan(task: PlanTask): Promise<Answer<PlannedBatch>> {
   return answer(() =>
     Promise.resolve(planBatch(task.wishes, { ...task.ask, limit }, task.settings)),
   );
+}
+
+export async function guide(task: GuideTask): Promise<Answer<Uint8Array>> {
+  const { ask, swatchFiles, paper, made } = task;
+  return answer(async () => {
+    const files = Object.entries(swatchFiles);
+    const pictures = new Map(
+      await Promise.all(files.map(async ([side, file]) => [side, await readFile(file)] as const)),
+    );
+    const picture = (side: string): string | null => (pictures.has(side) ? side : null);
+    return printGuide({ ...ask, picture }, pictures, paper, new Date(made));
+  });
 }
 
 export async function png(task: { svg: string; width: number }): Promise<Answer<Uint8Array>> {

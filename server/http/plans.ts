@@ -15,8 +15,8 @@ const PictureSize = z.object({
   width: z.coerce.number().int().min(64).max(2400).default(720).describe('Pixels.'),
 });
 
-/** A plan never changes, so its pictures may be kept for long. */
-const FOR_GOOD = 'private, max-age=31536000, immutable';
+/** A plan never changes; a newer Plyhue may draw it better. */
+const FOR_A_WHILE = 'private, max-age=3600';
 
 /** An SVG opened by itself may draw and nothing else. */
 const ONLY_A_PICTURE =
@@ -85,7 +85,7 @@ export function planRoutes(app: Service, edges: Edges): void {
       const png = await edges.desk.drawPng(svg, request.query.width);
       return reply
         .type('image/png')
-        .header('cache-control', FOR_GOOD)
+        .header('cache-control', FOR_A_WHILE)
         .serializer((sent: string) => sent)
         .send(Buffer.from(png));
     },
@@ -106,7 +106,7 @@ export function planRoutes(app: Service, edges: Edges): void {
       return reply
         .type('image/svg+xml')
         .header('content-security-policy', ONLY_A_PICTURE)
-        .header('cache-control', FOR_GOOD)
+        .header('cache-control', FOR_A_WHILE)
         .serializer((sent: string) => sent)
         .send(svg);
     },

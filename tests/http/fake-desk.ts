@@ -1,4 +1,4 @@
-import { planBatch } from '../../server/from-photo-to-guide.ts';
+import { planBatch, printGuide } from '../../server/from-photo-to-guide.ts';
 import type { PhotoOfSides, ReadSide } from '../../server/from-photo-to-guide.ts';
 import type { Quad } from '../../server/geometry/points.ts';
 import type { Desk } from '../../server/photo-desk.ts';
@@ -50,6 +50,8 @@ export function fakeDesk(): Desk {
     },
     plan: ({ wishes, ask, settings }) =>
       Promise.resolve(planBatch(wishes, { ...ask, limit: { steps: 2000 } }, settings)),
+    guide: ({ ask, paper, made }) =>
+      printGuide({ ...ask, picture: () => null }, new Map(), paper, new Date(made)),
     drawPng: (svg, width) => Promise.resolve(Buffer.from(`PNG ${width} of ${svg.length}`)),
     load: () => ({ photos: 0, table: 0 }),
     close: () => Promise.resolve(),

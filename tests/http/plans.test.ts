@@ -98,6 +98,24 @@ describe('plans', () => {
     expect(problemIn(none)).toMatchObject({ status: 404, field: 'card' });
   });
 
+  test('the guide comes as a PDF in the paper asked for, the same bytes each time', async () => {
+    const service = await mount(await newFolder());
+    const plan = await newPlan(service, (await filledPad(service)).id);
+    const guide = async (wish: string): Promise<string> => {
+      const answer = await ask(service, 'GET', `${plan.guide}${wish}`);
+      expect(answer.headers['content-type']).toBe('application/pdf');
+      return answer.rawPayload.toString('latin1');
+    };
+    const letter = await guide('');
+    expect(letter).toMatch(/^%PDF-1\./);
+    // US letter is 8 1/2 x 11 in (ANSI/ASME Y14.1), A4 210 x 297 mm (ISO 216); a point is 1/72 in.
+    expect(letter).toMatch(/\/MediaBox \[0 0 612(\.0+)? 792(\.0+)?\]/);
+    expect(await guide('?paper=a4&ruler=mm')).toMatch(/\/MediaBox \[0 0 595\.2\d* 841\.8\d*\]/);
+    expect(await guide('')).toBe(letter);
+    const wrong = await ask(service, 'GET', `${plan.guide}?paper=a3`);
+    expect(problemIn(wrong)).toMatchObject({ status: 400, field: 'paper', received: 'a3' });
+  });
+
   test('stay as they were when a photo is deleted, also after the sweep of a restart', async () => {
     const folder = await newFolder();
     const service = await mount(folder);

@@ -1,0 +1,27 @@
+import type { GuideAsk } from '../guide/ask.ts';
+import type { Ruler } from '../lengths/length.ts';
+import type { KeptPlan } from './make-plan.ts';
+import { rulerOf } from './wire/sizes.ts';
+
+/** What pictures and guide of a kept plan are made from, but for where its swatches are. */
+export function guideAskOf(kept: KeptPlan, ruler?: Ruler): Omit<GuideAsk, 'picture'> {
+  const { pad, supplies, batch } = kept;
+  return {
+    title: `${batch.cards.length} cards`,
+    pad,
+    cards: batch.cards,
+    scheme: batch.scheme,
+    plan: batch.plan,
+    supplies,
+    ruler: ruler ?? rulerOf(pad.sheetSize),
+  };
+}
+
+/** The sides that the cards of a plan show; or those of one card. */
+export function sidesShown({ batch }: KeptPlan, card?: number): string[] {
+  const cards = batch.plan.cards.filter(({ number }) => card === undefined || number === card);
+  const shown = cards.flatMap(({ layers }) =>
+    layers.flatMap(({ choice }) => (choice.kind === 'paper' ? [choice.side] : [])),
+  );
+  return [...new Set(shown)];
+}
