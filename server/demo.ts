@@ -7,6 +7,7 @@ import type { Edges } from './http/edges.ts';
 import { takePhoto } from './http/take-photo.ts';
 import { takeSupplies } from './http/take-supplies.ts';
 import { sizeFromWire } from './http/wire/sizes.ts';
+import { Refusal } from './refusals/refusal.ts';
 
 const Demo = z.object({
   pad: z.object({ name: words(120), sheetSize: SizeText }),
@@ -37,18 +38,25 @@ export async function loadDemo(
   const pad = state ?? (await startPad(edges, demo.pad));
   const steps = demo.photos.length + demo.supplies.length;
   say(`Reading the demo pad '${demo.pad.name}' from ${steps} photos; this is done once.`);
-  for (const [at, { file, side, arrangement }] of demo.photos.entries()) {
-    const received = await receive(edges, join(folder, file));
-    const taken = { pad, face: side, arrangement, received, white: null };
-    const { sides } = await takePhoto(edges, taken);
-    say(`  ${at + 1} of ${steps}  ${file}: ${sides.length} sheets, ${side}s`);
-  }
-  for (const [at, { file, kind, names }] of demo.supplies.entries()) {
-    const received = await receive(edges, join(folder, file));
-    const question = { key: `demo ${pad} ${file}`, fingerprint: received.hash };
-    const { supplies } = await takeSupplies(edges, { kind, names, received, question });
-    say(`  ${demo.photos.length + at + 1} of ${steps}  ${file}: ${supplies.length} colours`);
-  }
+  let step = 0;
+  const told = async (file: string, read: () => Promise<string>): Promise<void> => {
+    step += 1;
+    say(`  ${step} of ${steps}  ${file}: ${await read().catch(asWords)}`);
+  };
+  for (const { file, side, arrangement } of demo.photos)
+    await told(file, async () => {
+      const received = await receive(edges, join(folder, file));
+      const taken = { pad, face: side, arrangement, received, white: null };
+      const { sides } = await takePhoto(edges, taken);
+      return `${sides.length} sheets, ${side}s`;
+    });
+  for (const { file, kind, names } of demo.supplies)
+    await told(file, async () => {
+      const received = await receive(edges, join(folder, file));
+      const question = { key: `demo ${pad} ${file}`, fingerprint: received.hash };
+      const { supplies } = await takeSupplies(edges, { kind, names, received, question });
+      return `${supplies.length} colours of ${kind}`;
+    });
   await edges.store.write((records) => records.facts.put(FACT, DONE));
 }
 
@@ -65,4 +73,10 @@ async function startPad(edges: Edges, pad: z.infer<typeof Demo>['pad']): Promise
 
 function receive(edges: Edges, path: string): ReturnType<Edges['store']['files']['receive']> {
   return edges.store.files.receive(createReadStream(path) as AsyncIterable<Uint8Array>);
+}
+
+/** A photo of the demo that cannot be read is told and left out; it must not keep her from her own. */
+function asWords(fault: unknown): string {
+  if (fault instanceof Refusal) return `left out. ${fault.message}. ${fault.mend}`;
+  throw fault;
 }
