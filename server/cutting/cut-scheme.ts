@@ -36,21 +36,30 @@ export function cutScheme(
   const filled = fillSlots(work, oracle);
   const spared = spareSheets(filled, fewest, work, oracle, settings);
   const slots = likeBesideLike(spared).map((lots, index) =>
-    slotOf(`slot-${index + 1}`, lots, sheet, work, oracle),
+    slotOf(`slot-${index + 1}`, lots, sheet, work, oracle, settings),
   );
   return { sheet, slots, fewestSheets: fewest, proven: slots.length === fewest };
 }
 
-function slotOf(id: string, lots: readonly Lot[], sheet: Size, work: Work, oracle: Oracle): Slot {
+function slotOf(
+  id: string,
+  lots: readonly Lot[],
+  sheet: Size,
+  work: Work,
+  oracle: Oracle,
+  settings: CutSettings,
+): Slot {
   const waiting = lots.flatMap((lot) =>
     lot.pieces.map((piece, index) => ({ piece, kind: lot.kinds[index]! })),
   );
-  return cutSlot(id, sheet, oracle.fitting(lots).plan!, (kind) => {
+  const take = (kind: number): { piece: Piece; turned: boolean } => {
     const at = waiting.findIndex((one) => one.kind === kind);
     const { piece } = waiting.splice(at, 1)[0]!;
     const { width, height } = work.kinds[kind]!;
     return { piece, turned: piece.size.width < piece.size.height !== width < height };
-  });
+  };
+  const mayTurn = (piece: Piece): boolean => !settings.keepUp && piece.keepUp !== true;
+  return cutSlot(id, sheet, oracle.fitting(lots).plan!, take, mayTurn);
 }
 
 function likeBesideLike(slots: readonly (readonly Lot[])[]): (readonly Lot[])[] {

@@ -1,23 +1,27 @@
 import { units } from '../lengths/length.ts';
-import type { Length, Size } from '../lengths/length.ts';
+import type { Size } from '../lengths/length.ts';
 import type { CutTree, Piece, PlacedPiece, Slot } from './piece.ts';
 import type { CutPlan } from './packings.ts';
 
 /** A plan whose leaves are the pieces themselves, with the exact room that it needs. */
-type Needed =
-  | {
-      readonly width: number;
-      readonly height: number;
-      readonly piece: Piece;
-      readonly turned: boolean;
-    }
-  | {
-      readonly width: number;
-      readonly height: number;
-      readonly way: 'vertical' | 'horizontal';
-      readonly first: Needed;
-      readonly second: Needed;
-    };
+type Needed = Leaf | Row;
+
+interface Leaf {
+  readonly width: number;
+  readonly height: number;
+  readonly piece: Piece;
+  readonly turned: boolean;
+}
+
+interface Row {
+  readonly width: number;
+  readonly height: number;
+  readonly way: Way;
+  readonly first: Needed;
+  readonly second: Needed;
+}
+
+type Way = 'vertical' | 'horizontal';
 
 interface Part {
   readonly x: number;
@@ -29,52 +33,82 @@ interface Part {
 /**
  * Turns a plan on the grid into exact cuts on the sheet.
  *
- * What a part holds more than its pieces need is cut off before it is divided, so that a trim is one
- * stroke for all pieces beyond it and what is left over stays in one piece.
+ * Strips side by side are cut one after the other with equal ones in a row, so that the ruler stays;
+ * what a part holds more than its pieces need is cut off in one stroke and stays in one piece. When
+ * most pieces would lie turned and all may be, the whole plan of a square sheet is turned instead.
  */
 export function cutSlot(
   id: string,
   sheet: Size,
   plan: CutPlan,
   take: (kind: number) => { piece: Piece; turned: boolean },
+  mayTurn: (piece: Piece) => boolean,
 ): Slot {
-  const needed = needOf(plan, take);
+  const drawn = needOf(plan, take);
+  const leaves = leavesOf(drawn);
+  const lying = leaves.filter((leaf) => leaf.turned).length;
+  const free = sheet.width === sheet.height && leaves.every((leaf) => mayTurn(leaf.piece));
+  const needed = free && 2 * lying > leaves.length ? turnedOver(drawn) : drawn;
   const placed: PlacedPiece[] = [];
-  const cuts = cutOut(needed, { x: 0, y: 0, ...sheet }, placed);
+  const cuts = cutOut(inRows(needed), { x: 0, y: 0, ...sheet }, placed);
   return { id, pieces: placed, cuts };
 }
 
 function needOf(plan: CutPlan, take: (kind: number) => { piece: Piece; turned: boolean }): Needed {
-  if ('kind' in plan) {
-    const { piece, turned: lying } = take(plan.kind);
-    const turned = lying !== plan.turned;
-    const { width, height } = piece.size;
-    return turned
-      ? { piece, turned, width: height, height: width }
-      : { piece, turned, width, height };
-  }
-  const { way } = plan;
-  const [first, second] = [needOf(plan.first, take), needOf(plan.second, take)];
+  if ('way' in plan) return row(plan.way, needOf(plan.first, take), needOf(plan.second, take));
+  const { piece, turned: lying } = take(plan.kind);
+  return leaf(piece, lying !== plan.turned);
+}
+
+function leaf(piece: Piece, lying: boolean): Leaf {
+  const { width, height } = piece.size;
+  const turned = lying && width !== height;
+  return turned
+    ? { piece, turned, width: height, height: width }
+    : { piece, turned, width, height };
+}
+
+function row(way: Way, first: Needed, second: Needed): Row {
+  const sum = { width: first.width + second.width, height: first.height + second.height };
   return way === 'vertical'
-    ? {
-        way,
-        first,
-        second,
-        width: first.width + second.width,
-        height: Math.max(first.height, second.height),
-      }
-    : {
-        way,
-        first,
-        second,
-        width: Math.max(first.width, second.width),
-        height: first.height + second.height,
-      };
+    ? { way, first, second, width: sum.width, height: Math.max(first.height, second.height) }
+    : { way, first, second, width: Math.max(first.width, second.width), height: sum.height };
+}
+
+function leavesOf(needed: Needed): Leaf[] {
+  return 'piece' in needed ? [needed] : [...leavesOf(needed.first), ...leavesOf(needed.second)];
+}
+
+/** The plan mirrored at the diagonal of its sheet. */
+function turnedOver(needed: Needed): Needed {
+  if ('piece' in needed) return leaf(needed.piece, !needed.turned);
+  const way = needed.way === 'vertical' ? 'horizontal' : 'vertical';
+  return row(way, turnedOver(needed.first), turnedOver(needed.second));
+}
+
+/** Cuts that run the same way one after the other, the widest part first and equal ones in a row. */
+function inRows(needed: Needed): Needed {
+  if ('piece' in needed) return needed;
+  const { way } = needed;
+  const side = way === 'vertical' ? 'width' : 'height';
+  const parts = partsAlong(needed, way).map(inRows);
+  const sorted = parts
+    .map((part, at) => ({ part, at }))
+    .sort((a, b) => b.part[side] - a.part[side] || a.at - b.at);
+  return sorted.map(({ part }) => part).reduceRight((rest, part) => row(way, part, rest));
+}
+
+function partsAlong(needed: Needed, way: Way): Needed[] {
+  if ('piece' in needed || needed.way !== way) return [needed];
+  return [...partsAlong(needed.first, way), ...partsAlong(needed.second, way)];
 }
 
 function cutOut(needed: Needed, part: Part, placed: PlacedPiece[]): CutTree {
-  const spareWidth = part.width - needed.width;
-  const spareHeight = part.height - needed.height;
+  if ('piece' in needed && needed.turned && fits(leaf(needed.piece, false), part))
+    return cutOut(leaf(needed.piece, false), part, placed);
+  const spareWidth = 'way' in needed && needed.way === 'vertical' ? 0 : part.width - needed.width;
+  const spareHeight =
+    'way' in needed && needed.way === 'horizontal' ? 0 : part.height - needed.height;
   const wideFirst = spareWidth * part.height >= spareHeight * part.width;
   if (spareWidth > 0 && (wideFirst || spareHeight === 0))
     return trim('vertical', needed.width, needed, part, placed);
@@ -96,20 +130,18 @@ function cutOut(needed: Needed, part: Part, placed: PlacedPiece[]): CutTree {
   };
 }
 
-function trim(
-  way: 'vertical' | 'horizontal',
-  at: number,
-  needed: Needed,
-  part: Part,
-  placed: PlacedPiece[],
-): CutTree {
+function trim(way: Way, at: number, needed: Needed, part: Part, placed: PlacedPiece[]): CutTree {
   const [kept, rest] = divided(part, way, at);
-  const size = { width: rest.width as Length, height: rest.height as Length };
+  const size = { width: units(rest.width), height: units(rest.height) };
   const first = cutOut(needed, kept, placed);
   return { kind: 'cut', way, at: units(at), first, second: { kind: 'rest', size } };
 }
 
-function divided(part: Part, way: 'vertical' | 'horizontal', at: number): [Part, Part] {
+function fits(needed: Leaf, part: Part): boolean {
+  return needed.width <= part.width && needed.height <= part.height;
+}
+
+function divided(part: Part, way: Way, at: number): [Part, Part] {
   return way === 'vertical'
     ? [
         { ...part, width: at },

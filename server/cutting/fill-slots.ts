@@ -33,7 +33,8 @@ function fillOne(left: readonly Lot[], work: Work, oracle: Oracle): Lot[] {
     const pool = poolOf(slot, thinned(others, work), oracle);
     if (pool.length === slot.length) return packedOn(slot, others, work, oracle);
     const fuller = fullest(pool, slot, work, oracle, (lot) => lot.area);
-    if (fuller.length === slot.length) return packedOn(slot, others, work, oracle);
+    if (fuller === null || fuller.length === slot.length)
+      return packedOn(slot, others, work, oracle);
     slot = fuller;
   }
 }

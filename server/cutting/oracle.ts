@@ -45,16 +45,17 @@ export class Oracle {
     const quick = quickPacking(kinds, width, height);
     if (quick !== null) return { plan: renumbered(quick, numbers), exact: true };
     if (workOf(kinds) > EXACT_WORK) return { plan: null, exact: false };
-    const plan = packingsOf(kinds, width, height).cuts(kinds.map((kind) => kind.count));
+    const packings = packingsOf(kinds, width, height, width * height - area);
+    const plan = packings.cuts(kinds.map((kind) => kind.count));
     return { plan: plan && renumbered(plan, numbers), exact: true };
   }
 
-  /** The table for every selection of these lots, and the counts by which it is asked. */
-  table(lots: readonly Lot[]): { packings: Packings; numbers: readonly number[] } {
+  /** The table for every selection of these lots that wastes so much at most, and its columns. */
+  table(lots: readonly Lot[], waste: number): { packings: Packings; numbers: readonly number[] } {
     const { width, height } = this.#work;
     const counts = countsOf(lots);
     return {
-      packings: packingsOf(this.kindsOf(counts), width, height),
+      packings: packingsOf(this.kindsOf(counts), width, height, waste),
       numbers: [...counts.keys()],
     };
   }

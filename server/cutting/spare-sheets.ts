@@ -1,4 +1,4 @@
-import { fullest, poolOf } from './fullest.ts';
+import { TABLE_WORK, fullest, poolOf } from './fullest.ts';
 import type { Lot, Work } from './lots.ts';
 import type { Oracle } from './oracle.ts';
 import { seeded } from './seeded.ts';
@@ -30,12 +30,16 @@ export function spareSheets(
   return best;
 }
 
+/** How much emptier, of a sheet, a refilled sheet may be. */
+const SLACK = 0.02;
+
 class Refill {
   readonly slots: (readonly Lot[])[];
   #homeless: readonly Lot[];
   readonly #work: Work;
   readonly #oracle: Oracle;
   readonly #random: () => number;
+  readonly #sheet: number;
 
   constructor(
     slots: readonly (readonly Lot[])[],
@@ -49,6 +53,7 @@ class Refill {
     this.#work = work;
     this.#oracle = oracle;
     this.#random = random;
+    this.#sheet = work.width * work.height;
   }
 
   done(): boolean {
@@ -62,23 +67,27 @@ class Refill {
     const before = [...this.slots[one]!, ...(one === other ? [] : this.slots[other]!)];
     const lots = [...before, ...this.#homeless];
     const first = this.#refill(this.slots[one]!, lots);
+    if (first === null) return;
     const rest = lots.filter((lot) => !first.includes(lot));
     const stay = this.slots[other]!.filter((lot) => rest.includes(lot));
     const second = one === other ? [] : this.#refill(stay, rest);
-    const packed = areaOf(first) + areaOf(second);
-    const worse = areaOf(before) - packed;
-    const sheet = this.#work.width * this.#work.height;
-    if (worse > 0 && this.#random() > Math.exp((-60 * worse) / sheet)) return;
+    if (second === null) return;
+    const worse = areaOf(before) - areaOf(first) - areaOf(second);
+    if (worse > 0 && this.#random() > Math.exp((-60 * worse) / this.#sheet)) return;
     this.slots[one] = first;
     if (one !== other) this.slots[other] = second;
     this.#homeless = rest.filter((lot) => !second.includes(lot));
   }
 
-  #refill(own: readonly Lot[], lots: readonly Lot[]): Lot[] {
+  /** The fullest selection that is not much emptier than the sheet was. */
+  #refill(own: readonly Lot[], lots: readonly Lot[]): Lot[] | null {
+    const waste = Math.max(0, this.#sheet - areaOf(own)) + SLACK * this.#sheet;
+    const share = waste / this.#sheet;
     const others = this.#shuffled(lots.filter((lot) => !own.includes(lot)));
-    const pool = poolOf(this.#shuffled(own).slice(0, 8), others, this.#oracle);
+    const limit = share < 0.1 ? 600_000 : share < 0.2 ? 180_000 : TABLE_WORK;
+    const pool = poolOf(this.#shuffled(own).slice(0, 9), others, this.#oracle, limit);
     const noise = new Map(pool.map((lot) => [lot, lot.area * (1 + 0.1 * this.#random())]));
-    return fullest(pool, [], this.#work, this.#oracle, (lot) => noise.get(lot)!);
+    return fullest(pool, [], this.#work, this.#oracle, (lot) => noise.get(lot)!, waste);
   }
 
   #shuffled(lots: readonly Lot[]): Lot[] {

@@ -8,7 +8,10 @@ import { usualSettings } from '../../server/cutting/settings.ts';
 import { catalogue } from '../../server/layouts/catalogue.ts';
 import { parseSize } from '../../server/lengths/parse-size.ts';
 import { Refusal } from '../../server/refusals/refusal.ts';
-import { INCHES, anyBatch, piece } from './worlds.ts';
+import { randomBatch } from './drawn.ts';
+import { INCHES, piece } from './worlds.ts';
+
+const anyBatch = fc.integer({ min: 1, max: 1_000_000 }).map(randomBatch);
 
 fc.configureGlobal({ seed: 20 });
 const SIX = parseSize('6 x 6 in');

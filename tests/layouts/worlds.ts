@@ -36,6 +36,9 @@ export function card(size: string, layers: readonly Layer[], fold: Fold['kind'] 
 export function corners(...points: readonly (readonly [number, number])[]): Shape {
   return {
     kind: 'corners',
-    points: points.map(([x, y]) => ({ x: units(x * 320), y: units(y * 320) })),
+    points: points.map(([x, y]) => ({
+      x: units(Math.round(x * 320)),
+      y: units(Math.round(y * 320)),
+    })),
   };
 }
