@@ -92,7 +92,7 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
     size: SIZES.small,
     colour: SOFT,
   });
-  const high = Math.max(main.height, source.height) + note.height + 3;
+  const high = Math.max(main.height, source.height) + note.height + 2.4;
   return {
     marks: [
       ...badge(String(index + 1), 3.4, 3, 3.2),
@@ -100,7 +100,7 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
       ...main.marks,
       ...source.marks,
       ...note.marks,
-      ruleAcross(0, high - 1.2, PAGE.width),
+      ruleAcross(0, high - 1, PAGE.width),
     ],
     height: high,
   };

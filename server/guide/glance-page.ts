@@ -3,6 +3,7 @@ import type { GuideAsk } from './ask.ts';
 import { CARD_ROOM, cardMarks } from './card-marks.ts';
 import type { Mark } from './drawing.ts';
 import type { CardFacts, Facts } from './facts.ts';
+import { chapter } from './flow.ts';
 import { SIZES, SOFT } from './look.ts';
 import { shortened } from './letters.ts';
 import { BODY, PAGE, badge, noteBox, paragraph } from './page.ts';
@@ -10,45 +11,54 @@ import type { GuidePage } from './page.ts';
 import { counted, listed } from './said.ts';
 
 const GAP = 6;
+/** Room for the words under a card. */
+const UNDER = 12;
 const BEFORE =
   'A photo is not a measurement. Before the first cut, hold the real papers and cardstock of a card together in daylight; if two quarrel, change the plan, not the paper.';
 
 /** The batch at a glance: every card with its number and the sheets it takes. */
 export function glancePages(ask: GuideAsk, facts: Facts): GuidePage[] {
-  const columns = facts.cards.length <= 4 ? 2 : facts.cards.length <= 12 ? 4 : 5;
-  const width = (PAGE.width - (columns - 1) * GAP) / columns;
-  const tallest = Math.max(...facts.cards.map(({ layout }) => ratio(layout.card)));
-  const high = Math.min(width * tallest, 90) + 13;
   const intro = introduction(ask, facts);
-  const perPage = columns * Math.max(1, Math.floor((BODY.bottom - 45) / (high + GAP)));
-  const pages: GuidePage[] = [];
+  const top = BODY.top + intro.height + 3;
+  const { columns, width, high } = gridFor(facts.cards, 231 - GAP - top);
+  const rows = Math.max(1, Math.floor((231 - top) / (high + GAP)));
+  const perPage = columns * rows;
+  const pages: Mark[][] = [];
   for (let from = 0; from < facts.cards.length; from += perPage) {
     const cards = facts.cards.slice(from, from + perPage);
-    const top = BODY.top + intro.height + 3;
-    const marks = cards.flatMap((card, index): Mark[] => [
-      {
-        kind: 'group',
-        x: (index % columns) * (width + GAP),
-        y: top + Math.floor(index / columns) * (high + GAP),
-        marks: tile(card, width, high),
-      },
-    ]);
-    pages.push({
-      name: from === 0 ? ask.title : `${ask.title}, continued`,
-      marks: [...intro.marks, ...marks, ...noteBox(BEFORE, 0, 231, PAGE.width).marks],
-    });
+    const tiles = cards.map((card, index): Mark => ({
+      kind: 'group',
+      x: (index % columns) * (width + GAP),
+      y: top + Math.floor(index / columns) * (high + GAP),
+      marks: tile(card, width, high),
+    }));
+    pages.push([...intro.marks, ...tiles, ...noteBox(BEFORE, 0, 231, PAGE.width).marks]);
   }
-  return pages;
+  return chapter(ask.title, pages);
+}
+
+interface Grid {
+  readonly columns: number;
+  readonly width: number;
+  readonly high: number;
+}
+
+/** The fewest columns with which all cards fit on one page; at most six, then more pages. */
+function gridFor(cards: readonly CardFacts[], room: number): Grid {
+  const tallest = Math.max(...cards.map(({ layout }) => layout.card.height / layout.card.width));
+  const grid = (columns: number): Grid => {
+    const width = (PAGE.width - (columns - 1) * GAP) / columns;
+    return { columns, width, high: Math.min(width * tallest, 110) + UNDER };
+  };
+  const fits = ({ columns, high }: Grid): boolean =>
+    Math.ceil(cards.length / columns) * (high + GAP) <= room + GAP;
+  return [2, 3, 4, 5, 6].map(grid).find(fits) ?? grid(5);
 }
 
 function introduction(ask: GuideAsk, facts: Facts): ReturnType<typeof paragraph> {
   const sheets = new Set(facts.slots.map(({ sheet }) => sheet.id)).size;
   const text = `${counted(facts.cards.length, 'card')} from ${counted(ask.scheme.slots.length, 'sheet')} of ${ask.pad.name} (${counted(sheets, 'design')}). Cut sheet by sheet, put the pieces of each card into its bag, then make card by card.`;
   return paragraph(text, 0, BODY.top - 3.5, PAGE.width);
-}
-
-function ratio({ width, height }: { width: number; height: number }): number {
-  return height / width;
 }
 
 /** A card's picture with its number; under it the sheets. */
@@ -58,7 +68,7 @@ function tile(card: CardFacts, width: number, high: number): Mark[] {
     width: toMillimetres(layout.card.width) + 2 * CARD_ROOM,
     height: toMillimetres(layout.card.height) + 2 * CARD_ROOM,
   };
-  const scale = Math.min(width / size.width, (high - 13) / size.height);
+  const scale = Math.min(width / size.width, (high - UNDER) / size.height);
   const paints = new Map(card.layers.map(({ layer, paint }) => [layer.id, paint]));
   const left = (width - scale * size.width) / 2;
   const under = scale * size.height;

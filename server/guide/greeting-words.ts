@@ -1,6 +1,6 @@
-import { legibility } from '../supplies/legibility.ts';
-import { inkOnPaper } from '../supplies/ink-on-paper.ts';
 import type { Lab } from '../colour/lab.ts';
+import { nameOf } from '../colour/names.ts';
+import { bestGreetingInk } from '../supplies/best-ink.ts';
 import type { GuideAsk } from './ask.ts';
 import type { CardFacts, LayerFacts } from './facts.ts';
 
@@ -9,16 +9,18 @@ export function greetingSaid({ supplies }: GuideAsk, card: CardFacts): string {
   const strip = card.layers.find(({ layer }) => layer.role === 'greeting');
   if (strip === undefined) return '';
   const ground = groundOf(strip);
-  const inks = supplies.filter(({ kind, sheets }) => kind === 'ink' && sheets !== 0);
-  if (ground === null || inks.length === 0)
+  const sides = card.layers.flatMap(({ paper }) => (paper === null ? [] : [paper.side]));
+  const best = ground === null ? undefined : bestGreetingInk(supplies, ground, sides)[0];
+  if (best === undefined)
     return 'Stamp it in an ink much darker than the strip; black reads on any light strip.';
-  const judged = inks
-    .map((ink) => ({ ink, read: legibility(inkOnPaper(ink.lab, ground).lab, ground) }))
-    .sort((a, b) => b.read.contrast - a.read.contrast);
-  const { ink, read } = judged[0]!;
-  if (read.verdict === 'cannot be read')
-    return `None of your inks can be read on this strip: ${read.reason}`;
-  return `Stamp it in ${ink.name}. ${read.reason}`;
+  const { ink, reads, match } = best;
+  if (reads.verdict === 'cannot be read')
+    return `None of your inks can be read on this strip. The best is ${ink.name}: ${reads.reason}`;
+  const picks =
+    match?.verdict === 'match' || match?.verdict === 'close'
+      ? ` It picks up the ${nameOf(match.nearest.lab).words} of the papers.`
+      : '';
+  return `Stamp it in ${ink.name}.${picks} ${reads.reason}`;
 }
 
 function groundOf({ stock, paper }: LayerFacts): Lab | null {

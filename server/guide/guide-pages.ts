@@ -7,6 +7,7 @@ import { listPages } from './list-pages.ts';
 import { framed } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { sheetsPages } from './sheets-page.ts';
+import { shoppingPages } from './shopping-page.ts';
 import { slotPages } from './slot-pages.ts';
 import { stockNeeds, stockPages } from './stock-pages.ts';
 
@@ -15,7 +16,7 @@ export type { GuidePage } from './page.ts';
 
 /**
  * The guide that she cuts from, page by page, as marks in mm: the batch at a glance, sheets against
- * cards, the cutting list, a page a sheet, the cardstock, a page a card, labels.
+ * cards, the cutting list, a page a sheet, the cardstock, a page a card, labels, what to buy.
  *
  * Refuses     a plan that speaks of sheets, cards or cardstock that are no longer there.
  */
@@ -30,6 +31,7 @@ export function guidePages(ask: GuideAsk): GuidePage[] {
     ...stockPages(ask, needs),
     ...cardPages(ask, facts),
     ...labelPages(ask, facts),
+    ...shoppingPages(needs),
   ];
   return framed(pages, `${ask.title}, cut from ${ask.pad.name}`);
 }

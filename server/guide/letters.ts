@@ -10,7 +10,7 @@ export interface Run {
 }
 
 /** Size of the numerals of a fraction beside the text. */
-const SMALL = 0.66;
+const SMALL = 0.72;
 /** Gap between a whole number and its fraction, in heights of the font. */
 const THIN = 0.1;
 /** How far the numerals reach under the slash. */

@@ -1,7 +1,7 @@
 import type { GuideAsk } from './ask.ts';
-import type { Mark } from './drawing.ts';
 import type { Facts, SlotFacts } from './facts.ts';
 import { SIZES } from './look.ts';
+import type { Block } from './page.ts';
 import { layerSaid, sizeSaid } from './said.ts';
 import { layersOf } from './slot-pages.ts';
 import { table } from './table.ts';
@@ -13,7 +13,7 @@ export function pieceRows(
   one: SlotFacts,
   y: number,
   width: number,
-): Mark[] {
+): Block {
   const layers = layersOf(facts, one);
   const rows = one.slot.pieces
     .map(({ piece }) => piece)
@@ -31,5 +31,5 @@ export function pieceRows(
     { head: 'Shows', width: 16 },
   ];
   const size = rows.length > 8 ? SIZES.small : SIZES.body;
-  return [...table(columns, rows, 0, y, size).marks];
+  return table(columns, rows, 0, y, size);
 }

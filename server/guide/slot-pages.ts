@@ -7,7 +7,7 @@ import type { Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
 import { chapter, flow } from './flow.ts';
-import { BODY, PAGE, paragraph } from './page.ts';
+import { BODY, PAGE, noteBox, paragraph } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { pieceRows } from './piece-rows.ts';
 import { printRuler } from './print-ruler.ts';
@@ -18,6 +18,8 @@ import { stepWords } from './step-words.ts';
 /** Most sheets of patterned paper under the blade at once: common practice, no source. */
 const STACK = 3;
 const PICTURE = 118;
+const CAUTION =
+  'The blade is sharp: fingers behind the guard, blade covered when you put it down. A fresh blade cuts clean edges; follow the maker’s instructions. Cut one sheet first, then trust the stack.';
 const COLUMN = { x: 124, width: PAGE.width - 124 } as const;
 
 /** A page a sheet of patterned paper: the sheet with its cuts in the order of the hands. */
@@ -55,19 +57,28 @@ function slotPage(ask: GuideAsk, facts: Facts, one: SlotFacts): GuidePage[] {
     PAGE.width,
     { bold: true },
   );
-  const rows = pieceRows(ask, facts, one, BODY.top + 9 + high + 5, PICTURE);
+  const under = BODY.top + 9 + high + 5;
+  const rows = pieceRows(ask, facts, one, under, PICTURE);
+  const room = BODY.bottom - 12 - under - rows.height;
+  const caution = noteBox(CAUTION, 0, under + rows.height + 5, PICTURE);
   const columns = flow(
-    steps.map((step) => stepBlock(stepWords(step, slot, ask.ruler), COLUMN.width)),
+    stepWords(steps, slot, ask.ruler).map((words) => stepBlock(words, COLUMN.width)),
     { x: COLUMN.x, top: BODY.top + 9, bottom: BODY.bottom - 12 },
   );
-  columns[0]!.push(...laying.marks, picture, ...rows, ...printRuler(0, BODY.bottom, ask.ruler));
-  return chapter(`${sheet.label}, ${slotSaid(ask, slot.id)}`, columns);
+  columns[0]!.push(
+    ...laying.marks,
+    picture,
+    ...rows.marks,
+    ...printRuler(0, BODY.bottom, ask.ruler),
+  );
+  if (room > caution.height + 5) columns[0]!.push(...caution.marks);
+  return chapter(`${slotSaid(ask, slot.id)}: ${sheet.label}`, columns);
 }
 
-/** 'sheet 2 of 6 to cut'. */
+/** 'Cut 2 of 6'. */
 function slotSaid({ scheme }: GuideAsk, id: string): string {
   const at = scheme.slots.findIndex((slot) => slot.id === id);
-  return `sheet ${at + 1} of ${scheme.slots.length} to cut`;
+  return `Cut ${at + 1} of ${scheme.slots.length}`;
 }
 
 /** The layers of a slot's pieces by the id of the piece. */

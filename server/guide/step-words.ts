@@ -11,30 +11,69 @@ export interface StepWords {
   readonly small: string;
 }
 
-export function stepWords(step: CutStep, slot: Slot, ruler: Ruler): StepWords {
-  return step.kind === 'cut' ? cutWords(step, slot, ruler) : finishWords(step, slot, ruler);
+/** The steps of a sheet in words. A part that is cut again is named by the cuts around it, not by a letter. */
+export function stepWords(steps: readonly CutStep[], slot: Slot, ruler: Ruler): StepWords[] {
+  const parts = partsOf(steps);
+  return steps.map((step) =>
+    step.kind === 'cut' ? cutWords(step, parts, slot, ruler) : finishWords(step, slot, ruler),
+  );
 }
 
-function cutWords(step: TrimmerStep, slot: Slot, ruler: Ruler): StepWords {
+interface Part {
+  /** 'below cut 1'. */
+  readonly where: string;
+  /** The cut that divides it. */
+  readonly next: number;
+}
+
+function partsOf(steps: readonly CutStep[]): Map<string, Part> {
+  const cuts = steps.filter((step) => step.kind === 'cut');
+  const parts = new Map<string, Part>();
+  for (const cut of cuts) {
+    const down = cut.way === 'vertical';
+    for (const [given, side] of [
+      [cut.first, down ? 'left of' : 'above'],
+      [cut.second, down ? 'right of' : 'below'],
+    ] as const) {
+      if (given.kind !== 'part') continue;
+      const next = cuts.find((later) => later.part === given.name)?.number ?? 0;
+      parts.set(given.name, { where: `${side} cut ${cut.number}`, next });
+    }
+  }
+  return parts;
+}
+
+function cutWords(
+  step: TrimmerStep,
+  parts: ReadonlyMap<string, Part>,
+  slot: Slot,
+  ruler: Ruler,
+): StepWords {
   const down = step.way === 'vertical';
-  const what = step.part === 'sheet' ? '' : ` of part ${step.part}`;
-  const from = `${lengthSaid(step.at, ruler)} from the ${down ? 'left' : 'top'}${what}`;
-  const hints = [step.turn ? 'Turn the paper.' : '', step.sameSetting ? 'Ruler stays.' : ''];
-  const gives = [
-    `${down ? 'Left' : 'Top'}: ${yieldSaid(step.first, slot, ruler)}.`,
-    `${down ? 'Right' : 'Below'}: ${yieldSaid(step.second, slot, ruler)}.`,
+  const part = parts.get(step.part);
+  const small = [
+    step.turn ? 'Turn the paper.' : '',
+    step.sameSetting ? 'The ruler stays.' : '',
+    part === undefined ? 'Cut the whole sheet.' : `Cut the part ${part.where}.`,
+    `${down ? 'Left' : 'Top'}: ${yieldSaid(step.first, parts, slot, ruler)}.`,
+    `${down ? 'Right' : 'Below'}: ${yieldSaid(step.second, parts, slot, ruler)}.`,
   ];
   return {
     number: step.number,
-    main: from,
-    small: [...hints, ...gives].filter((part) => part !== '').join(' '),
+    main: `${lengthSaid(step.at, ruler)} from the ${down ? 'left' : 'top'}`,
+    small: small.filter((words) => words !== '').join(' '),
   };
 }
 
-function yieldSaid(given: Yield, slot: Slot, ruler: Ruler): string {
+function yieldSaid(
+  given: Yield,
+  parts: ReadonlyMap<string, Part>,
+  slot: Slot,
+  ruler: Ruler,
+): string {
   switch (given.kind) {
     case 'part':
-      return `part ${given.name}`;
+      return `wait for cut ${parts.get(given.name)?.next ?? ''}`.trimEnd();
     case 'piece':
       return pieceSaid(given.piece, slot);
     case 'rest':
@@ -55,7 +94,7 @@ function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
     return {
       number,
       main: `${piece}: slant`,
-      small: `Its up at the top: mark ${markSaid(step.from, ruler)} and ${markSaid(step.to, ruler)}; cut from mark to mark.`,
+      small: `Shown side up, its arrow up. Mark ${markSaid(step.from, ruler)} and ${markSaid(step.to, ruler)}; cut from mark to mark.`,
     };
   const { shape } = step;
   switch (shape.kind) {
@@ -71,7 +110,7 @@ function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
       return {
         number,
         main: `${piece}: notch`,
-        small: `Right end: mark the middle ${lengthSaid(shape.notch, ruler)} in; cut to it from both right corners.`,
+        small: `Shown side up, its arrow up. In the middle of the height, mark ${lengthSaid(shape.notch, ruler)} in from the right end; cut to the mark from both right corners.`,
       };
   }
 }

@@ -12,6 +12,7 @@ import { Refusal } from '../refusals/refusal.ts';
 import type { GuideAsk } from './ask.ts';
 import { cutPicture } from './cut-picture.ts';
 import { rectangle } from './drawing.ts';
+import type { Mark } from './drawing.ts';
 import type { Facts, StockFacts } from './facts.ts';
 import { chapter, flow } from './flow.ts';
 import { HAIR, SIZES } from './look.ts';
@@ -24,8 +25,9 @@ import { table } from './table.ts';
 
 /** Most sheets of heavy cardstock under the blade at once: common practice, no source. */
 const STACK = 2;
-const PICTURE = { width: 118, height: 200 } as const;
-const COLUMN = { x: 124, width: PAGE.width - 124 } as const;
+/** Width of a sheet's picture, also when it holds more cuts than CROWDED. */
+const PICTURE = { width: 76, crowded: 118 } as const;
+const CROWDED = 9;
 const CAUTION =
   'Keep fingers behind the guard and the blade covered when you put the trimmer down. A fresh blade cuts clean edges and needs less force; follow the maker’s instructions.';
 
@@ -138,34 +140,38 @@ function wherefore(pieces: readonly Piece[]): string {
     .join('; ');
 }
 
-/** The cuts of each sheet of a colour; sheets that are cut alike for the same layers share a page. */
+/** The cuts of each sheet of a colour, one under the other; sheets that are cut alike are drawn once. */
 function sheetPages(ask: GuideAsk, { stock, scheme }: StockNeed): GuidePage[] {
   if (scheme === null) return [];
-  return stacksOf(scheme, STACK).flatMap(({ slots }) => {
-    const together = scheme.slots.filter(({ id }) => slots.includes(id));
-    return sheetPage(ask, stock, scheme, together);
-  });
+  const blocks = stacksOf(scheme, STACK).map(({ slots }) =>
+    sheetBlock(
+      ask,
+      stock,
+      scheme,
+      scheme.slots.filter(({ id }) => slots.includes(id)),
+    ),
+  );
+  return chapter(stock.name, flow(blocks, { top: BODY.top - 3, bottom: BODY.bottom + 4 }, 5));
 }
 
-function sheetPage(
+function sheetBlock(
   ask: GuideAsk,
   stock: StockFacts,
   scheme: CuttingScheme,
   together: readonly Slot[],
-): GuidePage[] {
+): Block {
   const slot = together[0]!;
   const steps = cutSteps(slot);
-  const scale = Math.min(
-    PICTURE.width / toMillimetres(scheme.sheet.width),
-    PICTURE.height / toMillimetres(scheme.sheet.height),
-  );
-  const whole = rectangle(
-    0,
-    0,
-    toMillimetres(scheme.sheet.width),
-    toMillimetres(scheme.sheet.height),
-  );
-  const marks = cutPicture({
+  const size = {
+    width: toMillimetres(scheme.sheet.width),
+    height: toMillimetres(scheme.sheet.height),
+  };
+  const words = stepWords(steps, slot, ask.ruler);
+  const crowded = words.length > CROWDED;
+  const wide = crowded ? PICTURE.crowded : PICTURE.width;
+  const scale = wide / size.width;
+  const whole = rectangle(0, 0, size.width, size.height);
+  const picture = cutPicture({
     slot,
     sheet: scheme.sheet,
     steps,
@@ -175,18 +181,25 @@ function sheetPage(
     showsOther: () => false,
   });
   const numbers = together.map(({ id }) => scheme.slots.findIndex((one) => one.id === id) + 1);
-  const columns = flow(
-    steps.map((step) => stepBlock(stepWords(step, slot, ask.ruler), COLUMN.width)),
-    { x: COLUMN.x, top: BODY.top + 9, bottom: BODY.bottom },
-  );
-  const laying = paragraph(layingSaid(together), 0, BODY.top - 3.5, PAGE.width, { bold: true });
-  columns[0]!.push(...laying.marks, { kind: 'group', x: 0.5, y: BODY.top + 9, marks });
-  return chapter(`${stock.name}: sheet ${listed(numbers.map(String))}`, columns);
+  const title = `${together.length === 1 ? 'Sheet' : 'Sheets'} ${listed(numbers.map(String))} of ${scheme.slots.length}. ${layingSaid(together)}`;
+  const laying = paragraph(title, 0, 0, PAGE.width, { bold: true });
+  const top = laying.height + 2;
+  const column = wide + 6;
+  let y = top;
+  const marks: Mark[] = [];
+  for (const block of words.map((one) => stepBlock(one, PAGE.width - column))) {
+    marks.push({ kind: 'group', x: column, y, marks: block.marks });
+    y += block.height;
+  }
+  return {
+    marks: [...laying.marks, { kind: 'group', x: 0.5, y: top, marks: picture }, ...marks],
+    height: Math.max(y, top + scale * size.height),
+  };
 }
 
 /** Sheets in one stack are cut alike, but their pieces go to different cards. */
 function layingSaid(together: readonly Slot[]): string {
-  if (together.length === 1) return 'One sheet, its longer side upright.';
+  if (together.length === 1) return 'Lay its longer side upright.';
   const [first, ...others] = together.map(cardsOf);
   return `${counted(together.length, 'sheet')} on each other, cut alike. The picture names the pieces of the first (${cardsSaid(first!)}); the others give the same pieces to ${others.map(cardsSaid).join(' and ')}.`;
 }

@@ -1,0 +1,67 @@
+import { hexFromLab } from '../colour/spaces.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import { shoppingList } from '../supplies/shopping-list.ts';
+import type { Purchase } from '../supplies/shopping-list.ts';
+import { rectangle } from './drawing.ts';
+import { chapter, flow } from './flow.ts';
+import { HAIR, SIZES, SOFT } from './look.ts';
+import { BODY, PAGE, noteBox, paragraph, ruleAcross } from './page.ts';
+import type { Block, GuidePage } from './page.ts';
+import { cardsSaid } from './said.ts';
+import type { StockNeed } from './stock-pages.ts';
+
+const NOTE =
+  'These colours were read from photos; a photo is not a measurement. Take the papers along and hold them beside the cardstock in daylight before you buy.';
+
+/** What she does not have yet: colours in words, so that any shop can help. */
+export function shoppingPages(needs: readonly StockNeed[]): GuidePage[] {
+  const wanted = needs
+    .filter(({ stock }) => stock.toBuy)
+    .flatMap(({ stock, pieces }) =>
+      pieces.map(({ card, size }) => ({
+        kind: 'cardstock' as const,
+        lab: stock.lab,
+        card,
+        area: toMillimetres(size.width) * toMillimetres(size.height),
+      })),
+    );
+  if (wanted.length === 0) return [];
+  const blocks = shoppingList(wanted).map(purchaseBlock);
+  const pages = flow(blocks, { top: BODY.top, bottom: BODY.bottom - 14 });
+  pages.at(-1)!.push(...noteBox(NOTE, 0, 231, PAGE.width).marks);
+  return chapter('Shopping list', pages);
+}
+
+function purchaseBlock({ kind, lab, name, cards, area }: Purchase): Block {
+  const words = paragraph(`${capital(name)} ${kind}`, 22, 0, PAGE.width - 22, {
+    size: SIZES.large,
+    bold: true,
+  });
+  const numbers = [lab.l, lab.a, lab.b].map((value) => Math.round(value)).join(', ');
+  const small = paragraph(
+    `For ${cardsSaid(cards)}: ${Math.ceil(area / 100)} square cm in all. CIELAB (D65): ${numbers}.`,
+    22,
+    words.height + 1,
+    PAGE.width - 22,
+    { size: SIZES.small, colour: SOFT },
+  );
+  const height = Math.max(15, words.height + small.height + 3);
+  return {
+    marks: [
+      {
+        kind: 'area',
+        corners: rectangle(0, 0, 16, 12),
+        fill: hexFromLab(lab),
+        edge: { width: 0.2, colour: HAIR },
+      },
+      ...words.marks,
+      ...small.marks,
+      ruleAcross(0, height, PAGE.width),
+    ],
+    height: height + 3,
+  };
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
