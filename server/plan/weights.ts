@@ -10,19 +10,19 @@
 /** How much each term counts; they add up to 1. [trade] for the order, [bench] for the sizes. */
 export const TERM_WEIGHTS = {
   /** Closely shared colours are what the trade goes by first. */
-  accents: 0.3,
+  accents: 0.46,
   /** Almost the same red looks like a mistake. */
-  nearMisses: 0.2,
+  nearMisses: 0.15,
   /** White beside cream. */
-  grounds: 0.12,
+  grounds: 0.09,
   /** Told apart along the border that they share. */
-  contrast: 0.16,
+  contrast: 0.13,
   /** Big and small prints mix. */
-  scale: 0.1,
+  scale: 0.08,
   /** One busy print to a calm one. */
-  busyness: 0.08,
+  busyness: 0.06,
   /** Two directions of one size quarrel. */
-  direction: 0.04,
+  direction: 0.03,
 } as const;
 
 /** What a full turn of one of her three choices adds as a term of its own. [bench] */
@@ -32,7 +32,7 @@ export const TASTE_WEIGHT = 0.35;
 export const TERM_FLOOR = 0.04;
 
 /** Up to `whole` two colours pass as the same [P15, acceptable], from `none` on they do not [bench]. */
-export const SAME = { whole: 1.8, none: 6 } as const;
+export const SAME = { whole: 1.8, none: 4.5 } as const;
 
 /** Between these differences (CIEDE2000) two colours look like a mistake: rises from..full, falls to..none. [bench] */
 export const NEAR = { from: 3, full: 5, falls: 8, none: 13 } as const;
@@ -47,7 +47,27 @@ export const LIGHT_GROUND = { lightness: 78, chroma: 24 } as const;
 export const OTHER_GROUND = 0.85;
 
 /** Shared area (geometric mean of both shares) at which sharing has done 63 % of its work. [bench] */
-export const SHARING = 0.12;
+export const SHARING = 0.25;
+
+/** How much the fullness of sharing counts beside its strength. [bench] */
+export const COVERING = 0.5;
+
+/** What it tells to share a colour that is in every pad. [bench] */
+export const TELLING = 0.1;
+
+/** Between these chromas a colour stops being a neutral; light ones are in every pad from this L on. [bench] */
+export const NEUTRAL_FADES = { from: 6, to: 16 } as const;
+export const LIGHT_NEUTRAL_FROM = 80;
+
+/** Kraft in CIELAB, hue in radians. [trade], measured on the drawn samples */
+export const KRAFT = {
+  lightness: { at: 62, by: 10 },
+  chroma: { at: 29, by: 11 },
+  hue: { at: 1.24, by: 0.17 },
+} as const;
+
+/** Tones of one hue: up to `whole` radians apart, none from `none` on, above this chroma. [trade], [bench] */
+export const TONE = { worth: 0.25, whole: 0.07, none: 0.24, chroma: 8 } as const;
 
 /** What a quiet neutral is worth where a shared accent is looked for. [trade] */
 export const NEUTRAL_SHARING = 0.6;

@@ -75,6 +75,10 @@ function heaviest(judged: readonly JudgedLink[]): JudgedLink | undefined {
 /** The first two phrases as the rest of a sentence about two papers. */
 function verbs(said: readonly string[]): string {
   const [first = 'go together', second] = said;
-  const start = first.startsWith('share') ? first : `have ${first}`;
+  const start = first.startsWith('share')
+    ? first
+    : first.startsWith('tones')
+      ? `are ${first}`
+      : `have ${first}`;
   return second === undefined ? start : `${start}, ${second}`;
 }

@@ -74,7 +74,7 @@ describe('papers that go together', () => {
 
   test('says in words what is shared, how much, and on what ground', () => {
     const { words } = coordination(bouquet, dots);
-    expect(words[0]).toMatch(/^share .*, 30 % and 15 %/);
+    expect(words[0]).toMatch(/^share .*\(30 % and 15 %\)/);
     expect(words.join('; ')).toMatch(/larger print on the first beside the smaller/);
     expect(words.join('; ')).toMatch(/both on white/);
   });

@@ -118,7 +118,10 @@ describe('the plan', () => {
     const plan = planCards(placed);
     expect(checkPlan(placed, plan)).toEqual([]);
     expect(plan.value).not.toBeCloseTo(planCards(world).value, 3);
-    expect(JSON.stringify(plan.cards[0]!.reasons)).not.toMatch(/share/);
+    const between = (one: Plan): string =>
+      one.cards[0]!.reasons.find(({ layers }) => layers.join() === 'panel,strip')!.text;
+    expect(between(planCards(world))).toMatch(/: share /);
+    expect(between(plan)).toMatch(/no shared colour/);
   });
 
   test('gives a reason for every border, a sentence for every card, and what to buy', () => {

@@ -1,26 +1,32 @@
-import { NEUTRAL_CHROMA, NEUTRAL_SHARING, SHARING } from '../weights.ts';
+import { COVERING, NEUTRAL_CHROMA, NEUTRAL_SHARING, SHARING, TONE } from '../weights.ts';
 import { chroma } from './look.ts';
 import type { ColourTable, Look, LookColour } from './look.ts';
-import { same } from './steps.ts';
+import { nearMiss, same } from './steps.ts';
+import { isKraft, telling, toneOnTone } from './telling.ts';
 
 export interface SharedColour {
   readonly a: LookColour;
   readonly b: LookColour;
+  /** How far the two pass as one colour (or as tones of one), times how much that tells; in (0, 1]. */
+  readonly likeness: number;
+  /** True when they are tones of one hue and not the same colour. */
+  readonly tone: boolean;
+  /** Likeness times the geometric mean of both shares. */
   readonly strength: number;
 }
 
-/**
- * The colours that two looks share, strongest first, each used once. A ground shared with a ground
- * is the matter of `grounds`, unless one of the two is a cardstock laid to pick it up.
- */
+/** The colours that two looks share, strongest first, each used once. */
 export function sharedColours(a: Look, b: Look, table: ColourTable): SharedColour[] {
   const pairs: SharedColour[] = [];
   for (const one of a.colours) {
     for (const other of b.colours) {
-      if (one.ground && other.ground && !a.solid && !b.solid) continue;
-      const strength =
-        same(table.between(one.index, other.index)) * Math.sqrt(one.share * other.share);
-      if (strength > 0) pairs.push({ a: one, b: other, strength });
+      const apart = table.between(one.index, other.index);
+      const alike = same(apart);
+      const toned = TONE.worth * toneOnTone(one.lab, other.lab) * (1 - nearMiss(apart));
+      const likeness = Math.max(alike, toned) * Math.min(telling(one.lab), telling(other.lab));
+      if (likeness === 0) continue;
+      const strength = likeness * Math.sqrt(one.share * other.share);
+      pairs.push({ a: one, b: other, likeness, tone: toned > alike, strength });
     }
   }
   pairs.sort((x, y) => y.strength - x.strength);
@@ -33,17 +39,31 @@ export function sharedColours(a: Look, b: Look, table: ColourTable): SharedColou
 }
 
 /**
- * Shared accents: 0 when nothing is shared, near 1 when a good part of both is. The geometric mean of
- * the two shares makes '41 % and 18 %' strong and '41 % and 1 %' weak; more sharing helps less and less.
- * A solid quiet neutral goes with anything, though never as well as a shared colour.
+ * Shared accents, in [0, 1]; half each of two things.
+ * How strongly: the geometric mean of the two shares makes '41 % and 18 %' strong and '41 % and 1 %' weak,
+ * and more sharing helps less and less. How fully: which part of the telling colours of both is met, by
+ * the root of their areas, as small accents catch the eye too.
+ * A cardstock in a quiet neutral goes with anything, though never as well as a shared colour.
  */
 export function sharedAccents(shared: readonly SharedColour[], a: Look, b: Look): number {
   const total = shared.reduce((sum, pair) => sum + pair.strength, 0);
-  const sharing = 1 - Math.exp(-total / SHARING);
+  const strongly = 1 - Math.exp(-total / SHARING);
+  const fully = Math.sqrt(met(shared, a, 'a') * met(shared, b, 'b'));
+  const sharing = (1 - COVERING) * strongly + COVERING * fully;
   return isQuietNeutral(a) || isQuietNeutral(b) ? Math.max(NEUTRAL_SHARING, sharing) : sharing;
 }
 
-/** One colour, hardly any chroma. */
+function met(shared: readonly SharedColour[], look: Look, which: 'a' | 'b'): number {
+  const all = look.colours.reduce(
+    (sum, colour) => sum + Math.sqrt(colour.share) * telling(colour.lab),
+    0,
+  );
+  const part = shared.reduce((sum, pair) => sum + Math.sqrt(pair[which].share) * pair.likeness, 0);
+  return Math.min(1, part / all);
+}
+
+/** A cardstock with hardly any chroma, or kraft. */
 export function isQuietNeutral(look: Look): boolean {
-  return look.colours.length === 1 && chroma(look.ground.lab) <= NEUTRAL_CHROMA;
+  const { lab } = look.ground;
+  return look.solid && (chroma(lab) <= NEUTRAL_CHROMA || isKraft(lab));
 }

@@ -1,12 +1,12 @@
 import { nameOf } from '../../colour/names.ts';
 import type { Lab } from '../../colour/lab.ts';
+import { chroma } from './look.ts';
 import type { ColourTable, Look } from './look.ts';
-import { isPlain } from './mix.ts';
 import { misses } from './near-misses.ts';
 import type { Term } from './pair-score.ts';
 import { isQuietNeutral, sharedColours } from './shared-accents.ts';
 import { same } from './steps.ts';
-import { doublings } from './mix.ts';
+import { doublings, isPlain } from './mix.ts';
 
 /** How two looks are called in a sentence: 'the panel' and 'the strip', say. */
 export interface Called {
@@ -35,8 +35,12 @@ export function phrases(
   ];
 }
 
+/** Weaker sharing is not worth a word. */
+const WORTH_SAYING = 0.05;
+
 function sharing(a: Look, b: Look, table: ColourTable): string[] {
-  const shared = sharedColours(a, b, table).filter((pair) => pair.strength >= 0.05);
+  const found = sharedColours(a, b, table).filter((pair) => pair.strength >= WORTH_SAYING);
+  const shared = found.filter((pair) => !pair.tone);
   if (shared.length > 0) {
     const named = shared.slice(0, 2).map((pair) => {
       const lab = pair.a.share >= pair.b.share ? pair.a.lab : pair.b.lab;
@@ -45,12 +49,15 @@ function sharing(a: Look, b: Look, table: ColourTable): string[] {
         a.solid && b.solid
           ? ''
           : solid === null
-            ? `, ${percent(pair.a.share)} and ${percent(pair.b.share)}`
-            : `, ${percent(solid.share)} of the paper`;
+            ? ` (${percent(pair.a.share)} and ${percent(pair.b.share)})`
+            : ` (${percent(solid.share)} of the paper)`;
       return `${words(lab)}${parts}`;
     });
     return [`${a.solid !== b.solid ? 'picks up' : 'share'} ${named.join(' and ')}`];
   }
+  const tone = found[0];
+  if (tone !== undefined)
+    return [`tones of ${words(chroma(tone.a.lab) > chroma(tone.b.lab) ? tone.a.lab : tone.b.lab)}`];
   const neutral = isQuietNeutral(a) ? a : isQuietNeutral(b) ? b : null;
   if (neutral !== null) return [`quiet ${words(neutral.ground.lab)} goes with it`];
   return ['no shared colour'];
