@@ -1,0 +1,26 @@
+/** Serves the data folder named on the command line with the fake desk on a free port, prints the port, and serves until it is killed. */
+import { randomBytes } from 'node:crypto';
+import type { AddressInfo } from 'node:net';
+import { buildApp } from '../../server/app.ts';
+import { createChanges } from '../../server/http/changes.ts';
+import { openStore } from '../../server/store/open-store.ts';
+import { fakeDesk } from './fake-desk.ts';
+
+const store = await openStore(process.argv[2]!);
+const app = await buildApp(
+  {
+    store,
+    desk: fakeDesk(),
+    now: () => new Date().toISOString(),
+    newId: () => randomBytes(12).toString('base64url'),
+    changes: createChanges(),
+    doing: () => null,
+    version: '0.0.0',
+  },
+  { host: '127.0.0.1', page: 'no such folder' },
+);
+await app.listen({ port: 0, host: '127.0.0.1' });
+const { missing } = store.swept;
+console.log(
+  JSON.stringify({ port: (app.server.address() as AddressInfo).port, missing: missing.length }),
+);
