@@ -78,6 +78,8 @@ async function sit(
     baseURL: address,
     locale: 'en-US',
     reducedMotion: 'reduce',
+    // Only where its work is looked at: what it fetches cannot be intercepted.
+    serviceWorkers: 'block',
     ...more,
   });
   context.setDefaultTimeout(30_000);

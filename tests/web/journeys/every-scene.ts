@@ -12,9 +12,7 @@ export function everyScene(at: () => Table): void {
   it.each([
     ['laptop', 'light'],
     ['laptop', 'dark'],
-    ['tablet', 'light'],
     ['phone', 'light'],
-    ['phone', 'dark'],
   ] as const)('shows no fault of access on a %s in the %s', async (device, colorScheme) => {
     const { page, context, faults } = await at().open(device, { colorScheme });
     const found: string[] = [];

@@ -6,7 +6,7 @@ import type { Table } from '../table.ts';
 /** Reload, a lost connection, a second tab: what she did stays. */
 export function nothingLost(at: () => Table): void {
   it('opens pad and plan again after a reload without the service', async () => {
-    const { page, context } = await at().open('laptop');
+    const { page, context } = await at().open('laptop', { serviceWorkers: 'allow' });
     await plannedDemo(page, 2);
     await page.evaluate('navigator.serviceWorker.ready');
     await page.reload();
