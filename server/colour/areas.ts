@@ -22,7 +22,7 @@ export function areasOf(
       const own = of[pixel]!;
       let other = own;
       let part = 0;
-      if (flat[pixel] === 0) {
+      if (flat[pixel] === 0 || off(lab, 3 * pixel, colours[own]!) > PURE) {
         let least = Infinity;
         for (let v = Math.max(0, y - 1); v <= Math.min(height - 1, y + 1); v++)
           for (let u = Math.max(0, x - 1); u <= Math.min(width - 1, x + 1); u++) {
@@ -39,6 +39,13 @@ export function areasOf(
       areas[other]! += part;
     }
   return areas;
+}
+
+/** A pixel nearer than this to its colour is that colour: squared CIELAB units. */
+const PURE = 8 ** 2;
+
+function off(lab: Float32Array, at: number, { l, a, b }: Lab): number {
+  return (lab[at]! - l) ** 2 + (lab[at + 1]! - a) ** 2 + (lab[at + 2]! - b) ** 2;
 }
 
 /** How far a pixel lies on the way from one colour to another, and its squared distance off that line. */

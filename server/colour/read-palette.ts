@@ -10,6 +10,9 @@ import { labelPixels } from './label-pixels.ts';
 import { mergeClose } from './merge-close.ts';
 import type { Palette, PaletteColour } from './palette.ts';
 import { peaksOf } from './peaks.ts';
+import type { Refined } from './refine.ts';
+import { withoutMixtures } from './mixtures.ts';
+import { thinColours } from './thin-colours.ts';
 import { tonalColours, toneRange } from './tone.ts';
 
 /**
@@ -36,9 +39,10 @@ export function readPalette(image: LabImage, error: ColourError, seed: number): 
     seed,
   );
   const tones = tonalColours(histogram, clustered.centres, error.noise, seed);
-  const centres = tones ?? mergeClose(clustered.centres, clustered.weights, JUST_SEEN);
+  const centres = tones ?? printedColours(image, clustered, error.noise);
   const runs = centres.length === 1 && grainOf(image) > PLAIN + PLAIN_NOISE * error.noise;
-  return describe(image, flat, centres, tones !== null || runs, error);
+  const kept = tones ?? withoutMixtures(image, flat, centres);
+  return describe(image, flat, kept, tones !== null || runs, error);
 }
 
 /** When fewer pixels than this are flat, the print is too fine to part flat from mixed: all count. */
@@ -53,6 +57,15 @@ const JUST_SEEN = 3;
 /** Grain of plain paper, as it is and by the noise of the photo that averaging leaves. */
 const PLAIN = 0.3;
 const PLAIN_NOISE = 0.15;
+
+function printedColours(image: LabImage, { centres, weights }: Refined, noise: number): Lab[] {
+  const solid = mergeClose(centres, weights, JUST_SEEN);
+  const all = histogramOf(image.lab, null);
+  return [...solid, ...thinColours(all, solid, noise, LEAST_THIN, MOST - solid.length)];
+}
+
+/** A thin colour shows in at least this part of all pixels. */
+const LEAST_THIN = 0.02;
 
 function describe(
   image: LabImage,
@@ -75,7 +88,7 @@ function describe(
     };
   });
   return {
-    colours: colours.filter(({ share }) => share > 0).sort((p, q) => q.share - p.share),
+    colours: colours.sort((p, q) => q.share - p.share),
     tonal,
   };
 }

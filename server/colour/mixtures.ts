@@ -1,0 +1,72 @@
+import { areasOf } from './areas.ts';
+import type { Lab, LabImage } from './lab.ts';
+import { labelPixels } from './label-pixels.ts';
+import type { Labels } from './label-pixels.ts';
+
+/**
+ * Leaves out colours that nobody printed: those that fill next to nothing, and those that have no inside of
+ * their own and lie in colour between two others, as the soft borders of shapes do.
+ *
+ * Takes       the picture, which of its pixels are flat, and the colours found (1 or more).
+ * Gives       the colours that stay, at least one.
+ */
+export function withoutMixtures(
+  image: LabImage,
+  flat: Uint8Array,
+  colours: readonly Lab[],
+): readonly Lab[] {
+  const labels = labelPixels(image, colours, flat);
+  const areas = areasOf(image, colours, labels, flat);
+  const inside = insides(labels, flat, colours.length);
+  const pixels = labels.of.length;
+  const stays = colours.filter((colour, index) => {
+    const area = areas[index]!;
+    if (area < SMALLEST * pixels) return false;
+    if (area > MIXED_AT_MOST * pixels || inside[index]! > OWN_INSIDE * area) return true;
+    const heavier = colours.filter((_, other) => areas[other]! > area);
+    return !heavier.some((p, i) =>
+      heavier.some((q, j) => j > i && offLine(colour, p, q) < BETWEEN),
+    );
+  });
+  return stays.length > 0 ? stays : colours.slice(0, 1);
+}
+
+/** A printed colour fills at least this part of the side. */
+const SMALLEST = 0.012;
+/** Borders together fill no more than this. */
+const MIXED_AT_MOST = 0.1;
+/** A printed shape has at least this part of its area away from its border. */
+const OWN_INSIDE = 0.15;
+/** How far off the line between two colours a mixture may lie, in CIELAB units. */
+const BETWEEN = 9;
+
+/** Flat pixels of each colour whose eight neighbours show the same colour. */
+function insides({ width, height, of }: Labels, flat: Uint8Array, colours: number): Float64Array {
+  const inside = new Float64Array(colours);
+  for (let y = 1; y < height - 1; y++)
+    for (let x = 1; x < width - 1; x++) {
+      const at = y * width + x;
+      const label = of[at]!;
+      if (
+        flat[at] === 1 &&
+        of[at - 1] === label &&
+        of[at + 1] === label &&
+        of[at - width - 1] === label &&
+        of[at - width] === label &&
+        of[at - width + 1] === label &&
+        of[at + width - 1] === label &&
+        of[at + width] === label &&
+        of[at + width + 1] === label
+      )
+        inside[label]! += 1;
+    }
+  return inside;
+}
+
+function offLine(c: Lab, p: Lab, q: Lab): number {
+  const [dl, da, db] = [q.l - p.l, q.a - p.a, q.b - p.b];
+  const [l, a, b] = [c.l - p.l, c.a - p.a, c.b - p.b];
+  const part = (l * dl + a * da + b * db) / (dl * dl + da * da + db * db);
+  const t = Math.min(1, Math.max(0, part));
+  return Math.hypot(l - t * dl, a - t * da, b - t * db);
+}
