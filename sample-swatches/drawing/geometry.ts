@@ -84,12 +84,12 @@ export const zigzag: Drawing = {
   direction: 'two-way',
   repeat: [15.24, 25.4],
   tile(side, [, one, two]) {
-    const row = (y: number, paint: string, width: number): string =>
-      line(
-        `M${n(-side / 2)} ${n(y)}${[0, 1, 2, 3, 4].map((k) => `L${n((k * side) / 4)} ${n(y + (k % 2 === 0 ? 0.14 : -0.14) * side)}`).join('')}`,
-        paint,
-        width * side,
+    const row = (y: number, paint: string, width: number): string => {
+      const turns = [-1, 0, 1, 2, 3, 4, 5].map(
+        (k) => `${n((k * side) / 4)} ${n(y + (k % 2 === 0 ? 0.14 : -0.14) * side)}`,
       );
+      return line(`M${turns.join('L')}`, paint, width * side);
+    };
     return row(0.25 * side, one!, 0.17) + row(0.75 * side, two!, 0.12);
   },
 };

@@ -4,6 +4,7 @@ import { between, chanceOf, oneOf, seedFor, shuffled } from '../chance.ts';
 import type { Chance } from '../chance.ts';
 import { drawings } from '../drawing/catalogue.ts';
 import type { Drawing } from '../drawing/drawing.ts';
+import { patternOf } from '../paper/paper-side.ts';
 import type { PaperSide } from '../paper/paper-side.ts';
 import type { PaperPad } from './paper-pad.ts';
 import { SHEET } from './paper-pad.ts';
@@ -40,20 +41,19 @@ export function makePad(seed: number, story = makeStory(seed), sheets = 6): Pape
   return { name: `Pad ${seed}`, sheet: SHEET, sheets: dealt(sides.slice(0, 2 * sheets), chance) };
 }
 
-/** Sides of one pattern set never share a sheet: the list is cut in two and laid back to back. */
+/** Sheets in any order, but never one pattern on both faces of a sheet. */
 function dealt(sides: readonly Omit<PaperSide, 'id'>[], chance: Chance): PaperPad['sheets'] {
-  const half = sides.length / 2;
-  const even = sides.filter((_, index) => index % 2 === 0);
-  const odd = sides.filter((_, index) => index % 2 === 1);
-  const turn = 1 + Math.floor((half - 1) * chance());
-  const order = shuffled(
-    chance,
-    even.map((_, index) => index),
-  );
-  return order.map((index, number) => ({
-    front: { id: `sheet-${number + 1}-front`, ...even[index]! },
-    back: { id: `sheet-${number + 1}-back`, ...odd[(index + turn) % half]! },
-  }));
+  const pattern = (side: Omit<PaperSide, 'id'>): string => patternOf({ id: '', ...side });
+  for (;;) {
+    const order = shuffled(chance, sides);
+    const fronts = order.slice(0, sides.length / 2);
+    const backs = order.slice(sides.length / 2);
+    if (fronts.some((front, index) => pattern(front) === pattern(backs[index]!))) continue;
+    return fronts.map((front, index) => ({
+      front: { id: `sheet-${index + 1}-front`, ...front },
+      back: { id: `sheet-${index + 1}-back`, ...backs[index]! },
+    }));
+  }
 }
 
 interface PrintWithDrawing {

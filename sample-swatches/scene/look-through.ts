@@ -46,6 +46,26 @@ export function cornersOf({ x, y, turn, width, height }: Place): Quad<'table'> {
   })) as unknown as Quad<'table'>;
 }
 
+/** Whether two things leave so much room between them: one has an edge that all of the other lies beyond. */
+export function areApart(a: Place, b: Place, room: number): boolean {
+  return liesBeyond(a, b, room) || liesBeyond(b, a, room);
+}
+
+function liesBeyond(one: Place, other: Place, room: number): boolean {
+  const [cos, sin] = [Math.cos(radians(one.turn)), Math.sin(radians(one.turn))];
+  const seen = cornersOf(other).map((p) => {
+    const [x, y] = [p.x - one.x, p.y - one.y];
+    return { x: x * cos + y * sin, y: y * cos - x * sin };
+  });
+  const [w, h] = [one.width / 2 + room, one.height / 2 + room];
+  return (
+    seen.every(({ x }) => x >= w) ||
+    seen.every(({ x }) => x <= -w) ||
+    seen.every(({ y }) => y >= h) ||
+    seen.every(({ y }) => y <= -h)
+  );
+}
+
 function rectangle(x: number, y: number, width: number, height: number): Quad<'table'> {
   return [
     { x, y },

@@ -2,6 +2,7 @@ import type { Lab } from '../../server/colour/lab.ts';
 import { between, chanceOf, oneOf, seedFor } from '../chance.ts';
 import type { Chance } from '../chance.ts';
 import type { PaperSide } from '../paper/paper-side.ts';
+import { areApart, cornersOf } from './look-through.ts';
 import { SHEET } from '../pad/paper-pad.ts';
 import type { Camera, Difficulty, Light, Place, Scene, SurfaceKind, Thing } from './scene.ts';
 
@@ -96,20 +97,20 @@ export function makeScene(
 export function turnedOver(scene: Scene, backs: readonly PaperSide[], seed: number): Scene {
   const chance = chanceOf(seedFor(seed, 'turned'));
   const nudge = scene.difficulty === 'hard' ? 6 : 3;
-  let index = 0;
+  const laid: Place[] = [];
   const things = scene.things.map((thing): Thing => {
     if (thing.kind !== 'sheet') return thing;
     const { place } = thing;
-    return {
-      kind: 'sheet',
-      side: backs[index++]!,
-      place: {
-        ...place,
-        x: place.x + between(chance, -nudge, nudge),
-        y: place.y + between(chance, -nudge, nudge),
-        turn: place.turn + between(chance, -1.2, 1.2),
-      },
-    };
+    const rest = scene.things.filter((other) => other !== thing).map((other) => other.place);
+    const spot = (loose: number): Place => ({
+      ...place,
+      x: place.x + loose * between(chance, -nudge, nudge),
+      y: place.y + loose * between(chance, -nudge, nudge),
+      turn: place.turn + loose * between(chance, -1.2, 1.2),
+    });
+    const turned = firstFree(spot, [...laid, ...rest.slice(laid.length)]);
+    laid.push(turned);
+    return { kind: 'sheet', side: backs[laid.length - 1]!, place: turned };
   });
   const { view } = scene.camera;
   return {
@@ -118,10 +119,18 @@ export function turnedOver(scene: Scene, backs: readonly PaperSide[], seed: numb
     things,
     camera: {
       ...cameraFor(seedFor(seed, 'camera'), scene.difficulty, view),
-      view: { ...view, x: view.x + between(chance, -8, 8), y: view.y + between(chance, -8, 8) },
+      view: {
+        x: view.x + between(chance, -STEP, STEP) - STEP,
+        y: view.y + between(chance, -STEP, STEP) - STEP,
+        width: view.width + 2 * STEP,
+        height: view.height + 2 * STEP,
+      },
     },
   };
 }
+
+/** Millimetres by which the camera comes back to another place, and stands further off to hold all. */
+const STEP = 8;
 
 /** Squares of cardstock beside a white card, in reading order. */
 export function squaresScene(
@@ -183,19 +192,41 @@ export function smearsScene(
   return photographed(seed, difficulty, [card, ...smears], { ...wishes, card: false });
 }
 
+/** Rows of squares, each strayed and turned a little, none nearer to another than a few millimetres. */
 function grid(count: number, side: number, difficulty: Difficulty, chance: Chance): Place[] {
   const { gap, slip, stray } = TAKING[difficulty];
   const columns = count <= 3 ? count : Math.ceil(Math.sqrt(count * 1.2));
-  const between2 = between(chance, gap[0], gap[1]) * Math.max(0.6, side / SHEET);
-  return Array.from({ length: count }, (_, index) => ({
-    x: (index % columns) * (side + between2) + side / 2 + between(chance, -stray, stray),
-    y: Math.floor(index / columns) * (side + between2) + side / 2 + between(chance, -stray, stray),
-    turn:
-      between(chance, -slip, slip) + (difficulty === 'hard' ? 90 * Math.floor(4 * chance()) : 0),
-    width: side,
-    height: side,
-  }));
+  const step = side + between(chance, gap[0], gap[1]) * Math.max(0.6, side / SHEET);
+  const spotOf =
+    (index: number) =>
+    (loose: number): Place => ({
+      x: (index % columns) * step + loose * between(chance, -stray, stray),
+      y: Math.floor(index / columns) * step + loose * between(chance, -stray, stray),
+      turn:
+        loose * between(chance, -slip, slip) +
+        (difficulty === 'hard' ? 90 * Math.floor(4 * chance()) : 0),
+      width: side,
+      height: side,
+    });
+  const places = Array.from({ length: count }, (_, index) => spotOf(index)(0));
+  for (let index = 0; index < count; index++) {
+    const others = places.filter((_, other) => other !== index);
+    places[index] = firstFree(spotOf(index), others);
+  }
+  return places;
 }
+
+/** Draws again, each time nearer to its straight place, until it lies clear of the others. */
+function firstFree(spot: (loose: number) => Place, others: readonly Place[]): Place {
+  for (let loose = 1; loose > 0; loose -= 0.04) {
+    const place = spot(loose);
+    if (others.every((other) => areApart(place, other, CLEAR))) return place;
+  }
+  return spot(0);
+}
+
+/** The least that sheets lie apart, in millimetres. */
+const CLEAR = 2;
 
 function photographed(
   seed: number,
@@ -228,7 +259,10 @@ function photographed(
     );
     bottom += height + (small ? 9 : 14);
   }
-  if (wishes.chips ?? false) things.push(...chipsAt(seed, bounds.right, bounds.bottom + 34));
+  if (wishes.chips ?? false) {
+    things.push(...chipsAt(seed, bounds.left, bottom + 20));
+    bottom += 32;
+  }
   const margin = between(chance, 10, 24);
   const view = {
     x: bounds.left - margin,
@@ -260,12 +294,13 @@ function boundsOf(things: readonly Thing[]): {
   top: number;
   bottom: number;
 } {
-  const reach = ({ place }: Thing): number => Math.max(place.width, place.height) / 2 + 3;
+  const corners = things.flatMap(({ place }) => cornersOf(place));
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
   return {
-    left: Math.min(...things.map((thing) => thing.place.x - reach(thing))),
-    right: Math.max(...things.map((thing) => thing.place.x + reach(thing))),
-    top: Math.min(...things.map(({ place }) => place.y - place.height / 2 - 3)),
-    bottom: Math.max(...things.map(({ place }) => place.y + place.height / 2 + 3)),
+    left: Math.min(...xs),
+    right: Math.max(...xs),
+    top: Math.min(...ys),
+    bottom: Math.max(...ys),
   };
 }
 
@@ -302,13 +337,13 @@ const CHIPS: readonly (readonly [string, Lab])[] = [
   ['blue', { l: 42, a: 4, b: -40 }],
 ];
 
-function chipsAt(seed: number, right: number, y: number): Thing[] {
+function chipsAt(seed: number, left: number, y: number): Thing[] {
   return CHIPS.map(([name, lab], index) => ({
     kind: 'chip',
     name,
     lab,
     seed: seedFor(seed, 'chip', index),
-    place: { x: right - 26 * (CHIPS.length - index) + 10, y, turn: 0, width: 20, height: 20 },
+    place: { x: left + 26 * index + 12, y, turn: 0, width: 20, height: 20 },
   }));
 }
 

@@ -52,7 +52,10 @@ function mix(
   fx: number,
   fy: number,
 ): void {
-  const [pp, qq, rr, ss] = [(1 - fx) * (1 - fy), fx * (1 - fy), (1 - fx) * fy, fx * fy];
+  const pp = (1 - fx) * (1 - fy);
+  const qq = fx * (1 - fy);
+  const rr = (1 - fx) * fy;
+  const ss = fx * fy;
   to[at] = from[p]! * pp + from[q]! * qq + from[r]! * rr + from[s]! * ss;
   to[at + 1] = from[p + 1]! * pp + from[q + 1]! * qq + from[r + 1]! * rr + from[s + 1]! * ss;
   to[at + 2] = from[p + 2]! * pp + from[q + 2]! * qq + from[r + 2]! * rr + from[s + 2]! * ss;
@@ -78,7 +81,8 @@ function over(
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   for (let y = top; y <= bottom; y++)
     for (let x = left; x <= right; x++) {
-      const [u, v] = [x + 0.5, y + 0.5];
+      const u = x + 0.5;
+      const v = y + 0.5;
       const w = g * u + h * v + i;
       const tx = (a * u + b * v + c) / w - place.x;
       const ty = (d * u + e * v + f) / w - place.y;
@@ -145,7 +149,8 @@ export function paintThing(
     const inside =
       Math.min(place.width / 2 - Math.abs(x), place.height / 2 - Math.abs(y)) / size + 0.5;
     if (inside <= 0) return;
-    const [u, v] = [x / place.width + 0.5, y / place.height + 0.5];
+    const u = x / place.width + 0.5;
+    const v = y / place.height + 0.5;
     const tx = Math.min(last - 1e-3, Math.max(0, u * raster.side - 0.5));
     const ty = Math.min(last - 1e-3, Math.max(0, v * raster.side - 0.5));
     const p = Math.floor(ty) * raster.side + Math.floor(tx);
