@@ -71,7 +71,7 @@ const LEAST_SMEAR = 0.003;
 function smearsOn(card: Candidate, image: LabImage, preview: Picture): Smears | null {
   const { width, height, lab } = image;
   if (card.area < 0.04 * width * height) return null;
-  const inside = pixelsIn(shrunken(card.corners, 0.025), width, height);
+  const inside = pixelsIn(shrunken(card.corners, 0.06), width, height);
   const rim = inside.filter((_, index) => index % 7 === 0);
   const ground = [0, 1, 2].map((axis) => upperMedian(rim, lab, axis));
   if (ground[0]! < 45) return null;

@@ -1,6 +1,6 @@
-import { linearOfByte } from '../colour/curves.ts';
+import { encodedByte, linearOfByte } from '../colour/curves.ts';
 import type { LabImage } from '../colour/lab.ts';
-import { bytesOfLinear, labOfLinear, linearOfLab } from '../colour/spaces.ts';
+import { labOfLinear, linearOfLab } from '../colour/spaces.ts';
 import { homographyOf } from '../geometry/homography.ts';
 import type { Quad } from '../geometry/points.ts';
 import { rectangleQuad } from '../geometry/quad.ts';
@@ -18,35 +18,63 @@ export interface LinearImage {
 /**
  * Cuts a sheet out of the photo and lays it flat, in corrected linear light.
  *
- * Takes       the picture, the sheet's corners in its pixels, the size wanted, the part of each side
- *             left out at the rim, and the correction of light (asked in pixels of the picture).
+ * Takes       the picture, the sheet's corners in its pixels, the size wanted and the correction of light.
  */
 export function flatten(
   picture: Picture,
   corners: Quad<'photo'>,
   size: { readonly width: number; readonly height: number },
-  inset: number,
   correct: Correction,
 ): LinearImage {
   const { width, height } = size;
-  const rim = { x: (inset * width) / (1 - 2 * inset), y: (inset * height) / (1 - 2 * inset) };
-  const sheet = rectangleQuad<'sheet'>(-rim.x, -rim.y, width + 2 * rim.x, height + 2 * rim.y);
+  const sheet = rectangleQuad<'sheet'>(0, 0, width, height);
   const [a, b, c, d, e, f, g, h, i] = homographyOf(sheet, corners).rows;
   const spp = samplesPerPixel(corners, width, height);
   const light = new Float32Array(3 * width * height);
-  const sum = new Float64Array(3);
+  const weight = 1 / (spp * spp);
+  const { rgb } = picture;
+  const row = 3 * picture.width;
+  const maxX = picture.width - 1.001;
+  const maxY = picture.height - 1.001;
   for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) {
-      sum.fill(0);
-      for (let sy = 0; sy < spp; sy++)
-        for (let sx = 0; sx < spp; sx++) {
-          const u = x + (sx + 0.5) / spp;
-          const v = y + (sy + 0.5) / spp;
-          const w = 1 / (g * u + h * v + i);
-          addLight(picture, (a * u + b * v + c) * w - 0.5, (d * u + e * v + f) * w - 0.5, sum);
-        }
-      const at = 3 * (y * width + x);
-      for (let k = 0; k < 3; k++) light[at + k] = sum[k]! / (spp * spp);
+    for (let x = 0, at = 3 * y * width; x < width; x++, at += 3) {
+      let [red, green, blue] = [0, 0, 0];
+      for (let sample = 0; sample < spp * spp; sample++) {
+        const u = x + ((sample % spp) + 0.5) / spp;
+        const v = y + (((sample / spp) | 0) + 0.5) / spp;
+        const w = 1 / (g * u + h * v + i);
+        const px = Math.max(0, Math.min(maxX, (a * u + b * v + c) * w - 0.5));
+        const py = Math.max(0, Math.min(maxY, (d * u + e * v + f) * w - 0.5));
+        const left = px | 0;
+        const top = py | 0;
+        const fx = px - left;
+        const fy = py - top;
+        // Light adds up; encoded bytes do not. So the four pixels are weighed as light.
+        const p = top * row + 3 * left;
+        const q = p + row;
+        const w11 = fx * fy;
+        const w10 = fx - w11;
+        const w01 = fy - w11;
+        const w00 = 1 - fx - w01;
+        red +=
+          w00 * linearOfByte[rgb[p]!]! +
+          w10 * linearOfByte[rgb[p + 3]!]! +
+          w01 * linearOfByte[rgb[q]!]! +
+          w11 * linearOfByte[rgb[q + 3]!]!;
+        green +=
+          w00 * linearOfByte[rgb[p + 1]!]! +
+          w10 * linearOfByte[rgb[p + 4]!]! +
+          w01 * linearOfByte[rgb[q + 1]!]! +
+          w11 * linearOfByte[rgb[q + 4]!]!;
+        blue +=
+          w00 * linearOfByte[rgb[p + 2]!]! +
+          w10 * linearOfByte[rgb[p + 5]!]! +
+          w01 * linearOfByte[rgb[q + 2]!]! +
+          w11 * linearOfByte[rgb[q + 5]!]!;
+      }
+      light[at] = red * weight;
+      light[at + 1] = green * weight;
+      light[at + 2] = blue * weight;
     }
   correct(light, width, height, [a, b, c, d, e, f, g, h, i]);
   return { primaries: picture.primaries, width, height, light };
@@ -58,26 +86,60 @@ function samplesPerPixel(corners: Quad<'photo'>, width: number, height: number):
   return Math.max(1, Math.min(4, Math.round(Math.max(across, down))));
 }
 
-/** Adds the light between four pixels, weighed by nearness; light adds up, encoded bytes do not. */
-function addLight({ width, height, rgb }: Picture, x: number, y: number, sum: Float64Array): void {
-  const cx = x < 0 ? 0 : x > width - 1.001 ? width - 1.001 : x;
-  const cy = y < 0 ? 0 : y > height - 1.001 ? height - 1.001 : y;
-  const left = cx | 0;
-  const top = cy | 0;
-  const fx = cx - left;
-  const fy = cy - top;
-  const p = 3 * (top * width + left);
-  const q = p + 3 * width;
-  const w00 = (1 - fx) * (1 - fy);
-  const w10 = fx * (1 - fy);
-  const w01 = (1 - fx) * fy;
-  const w11 = fx * fy;
-  for (let k = 0; k < 3; k++)
-    sum[k]! +=
-      w00 * linearOfByte[rgb[p + k]!]! +
-      w10 * linearOfByte[rgb[p + 3 + k]!]! +
-      w01 * linearOfByte[rgb[q + k]!]! +
-      w11 * linearOfByte[rgb[q + 3 + k]!]!;
+/**
+ * A flat picture made smaller, a part of it left out at the rim: each pixel is the mean of the light
+ * that falls on it.
+ */
+export function reduced(
+  image: LinearImage,
+  size: { readonly width: number; readonly height: number },
+  inset: number,
+): LinearImage {
+  const across = spans(image.width, size.width, inset);
+  const down = spans(image.height, size.height, inset);
+  const light = new Float32Array(3 * size.width * size.height);
+  const line = new Float32Array(3 * image.width);
+  down.forEach(({ from, weights }, y) => {
+    line.fill(0);
+    weights.forEach((weight, k) => {
+      const start = 3 * (from + k) * image.width;
+      for (let at = 0; at < line.length; at++) line[at]! += weight * image.light[start + at]!;
+    });
+    let to = 3 * y * size.width;
+    for (const span of across) {
+      let [r, g, b] = [0, 0, 0];
+      for (let k = 0, at = 3 * span.from; k < span.weights.length; k++, at += 3) {
+        const weight = span.weights[k]!;
+        r += weight * line[at]!;
+        g += weight * line[at + 1]!;
+        b += weight * line[at + 2]!;
+      }
+      light[to++] = r;
+      light[to++] = g;
+      light[to++] = b;
+    }
+  });
+  return { primaries: image.primaries, ...size, light };
+}
+
+interface Span {
+  readonly from: number;
+  readonly weights: readonly number[];
+}
+
+/** Which pixels, and how much of each, fall on every pixel of the smaller picture along one axis. */
+function spans(long: number, short: number, inset: number): Span[] {
+  const start = inset * long;
+  const step = ((1 - 2 * inset) * long) / short;
+  return Array.from({ length: short }, (_, index) => {
+    const low = start + index * step;
+    const high = Math.min(long, low + step);
+    const from = Math.floor(low);
+    const weights: number[] = [];
+    for (let at = from; at < high; at++)
+      weights.push((Math.min(high, at + 1) - Math.max(low, at)) / (high - low));
+    return { from, weights };
+  });
 }
 
 /** For reading: CIELAB, nothing clipped. */
@@ -87,24 +149,29 @@ export function readingOf({ primaries, width, height, light }: LinearImage): Lab
 
 /** For showing: sRGB; what it cannot show is greyed just as far as needed, so that hues stay. */
 export function pictureOf({ primaries, width, height, light }: LinearImage): RgbImage {
-  const shown =
-    primaries === 'srgb' ? Float32Array.from(light) : linearOfLab(labOfLinear(light, primaries));
+  const shown = primaries === 'srgb' ? light : linearOfLab(labOfLinear(light, primaries));
+  const rgb = new Uint8Array(shown.length);
   for (let at = 0; at < shown.length; at += 3) {
     const r = shown[at]!;
     const g = shown[at + 1]!;
     const b = shown[at + 2]!;
-    const least = Math.min(r, g, b);
-    const most = Math.max(r, g, b);
-    if (least >= 0 && most <= 1) continue;
+    const least = r < g ? (r < b ? r : b) : g < b ? g : b;
+    const most = r > g ? (r > b ? r : b) : g > b ? g : b;
+    if (least >= 0 && most <= 1) {
+      rgb[at] = encodedByte(r);
+      rgb[at + 1] = encodedByte(g);
+      rgb[at + 2] = encodedByte(b);
+      continue;
+    }
     const y = Math.max(0, Math.min(1, 0.2126 * r + 0.7152 * g + 0.0722 * b));
     const keep = Math.min(
       1,
       least < 0 ? y / Math.max(1e-9, y - least) : 1,
       most > 1 ? (1 - y) / Math.max(1e-9, most - y) : 1,
     );
-    shown[at] = y + keep * (r - y);
-    shown[at + 1] = y + keep * (g - y);
-    shown[at + 2] = y + keep * (b - y);
+    rgb[at] = encodedByte(y + keep * (r - y));
+    rgb[at + 1] = encodedByte(y + keep * (g - y));
+    rgb[at + 2] = encodedByte(y + keep * (b - y));
   }
-  return { width, height, rgb: bytesOfLinear(shown) };
+  return { width, height, rgb };
 }

@@ -3,7 +3,7 @@ import { inReadingOrder, sidesOf } from '../geometry/quad.ts';
 import { correctionOf } from './correction.ts';
 import { findThings } from './find-things.ts';
 import type { FoundThings } from './find-things.ts';
-import { flatten, pictureOf, readingOf } from './flatten.ts';
+import { flatten, pictureOf, readingOf, reduced } from './flatten.ts';
 import { lightOnTable } from './light.ts';
 import type { LightField } from './light.ts';
 import { coveredOf } from './covered.ts';
@@ -70,8 +70,9 @@ function flattenOne(
   const corners = scaledQuad(thing.corners, 1 / fullScale);
   const correct = correctionOf(field, reference.white, fullScale / photo.scale);
   const size = sizesOf(corners, ask.look === 'sheets' ? ask.sheetMillimetres : null);
-  const picture = pictureOf(flatten(photo.full, corners, size.picture, 0, correct));
-  const reading = readingOf(flatten(photo.full, corners, size.reading, INSET, correct));
+  const flat = flatten(photo.full, corners, size.picture, correct);
+  const picture = pictureOf(flat);
+  const reading = readingOf(reduced(flat, size.reading, INSET));
   const error = {
     noise: noiseOf(reading),
     field: PER_LOG_LIGHT * field.error,

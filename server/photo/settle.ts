@@ -127,8 +127,8 @@ function pick(
           const quad = quadOfLines([upper, right, lower, left]);
           if (quad === null) continue;
           const off = offSize(metric, quad, aspect);
-          const misfit = off.reduce((sum, value) => sum + Math.min(2, Math.abs(value) / 0.006), 0);
-          const value = upper.worth + right.worth + lower.worth + left.worth - 0.25 * misfit;
+          const misfit = off.reduce((sum, value) => sum + Math.min(3, Math.abs(value) / 0.007), 0);
+          const value = upper.worth + right.worth + lower.worth + left.worth - 0.45 * misfit;
           if (value > most) {
             most = value;
             best = quad;

@@ -61,10 +61,10 @@ function segmentsOf({ width, height, steep, cos2, sin2 }: Edges, least: number):
       band.push(start);
       seen[start] = 1;
       let [c, s] = [cos2[start]!, sin2[start]!];
-      for (let at = 0; at < band.length; at++) {
-        const pixel = band[at]!;
+      // The band grows while it is walked.
+      for (const pixel of band) {
         const norm = Math.hypot(c, s);
-        for (let dy = -width; dy <= width; dy += width)
+        for (const dy of [-width, 0, width])
           for (let dx = -1; dx <= 1; dx++) {
             const near = pixel + dy + dx;
             if (near < 0 || near >= seen.length || seen[near] === 1 || steep[near]! <= least)

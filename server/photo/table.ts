@@ -146,7 +146,7 @@ function isSpread(segments: ReadonlySet<number>): boolean {
   const perSide = [0, 0, 0, 0];
   for (const segment of segments) perSide[Math.floor(segment / PER_SIDE)]!++;
   const sides = perSide.filter((n) => n > 0).length;
-  return (sides >= 2 && segments.size >= 3) || Math.max(...perSide) >= 0.7 * PER_SIDE;
+  return (sides >= 2 && segments.size >= 3) || Math.max(...perSide) >= 0.85 * PER_SIDE;
 }
 
 const OFFSETS = [-1, 0, 1].flatMap((l) =>
