@@ -4,6 +4,7 @@ import Fastify from 'fastify';
 import type { FastifyServerOptions } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import type { Edges, Service } from './http/edges.ts';
+import { eventRoutes } from './http/events.ts';
 import { spareKnown } from './http/fresh.ts';
 import { guardDoor } from './http/guard.ts';
 import { healthRoutes } from './http/health.ts';
@@ -60,6 +61,7 @@ export async function buildApp(edges: Edges, options: AppOptions): Promise<Servi
   answerWithProblems(app, ways);
   healthRoutes(app, edges);
   padRoutes(app, edges);
+  eventRoutes(app, edges);
   photoRoutes(app, edges);
   sideRoutes(app, edges);
   sheetRoutes(app, edges);

@@ -13,6 +13,7 @@ export async function servePage(app: Service, folder: string): Promise<void> {
     root: folder,
     index: ['index.html'],
     dotfiles: 'ignore',
+    cacheControl: false,
     setHeaders: (reply, path) => {
       const named = dirname(path).startsWith(join(folder, 'assets'));
       reply.setHeader('cache-control', named ? 'public, max-age=31536000, immutable' : 'no-cache');

@@ -99,7 +99,8 @@ describe('wild questions', () => {
         async ({ method, path }, body, wild) => {
           // Deleting the very things that the next questions need would tell nothing.
           const url = fill(path, method === 'DELETE' ? {} : known, wild);
-          const sent = method === 'GET' ? undefined : (JSON.stringify(body) ?? 'null');
+          const sent =
+            method === 'GET' ? undefined : ((JSON.stringify(body) as string | undefined) ?? 'null');
           const { statusCode, payload } = await ask(service, method, url, sent);
           expect([statusCode < 500, payload.slice(0, 300)]).toEqual([true, expect.anything()]);
         },

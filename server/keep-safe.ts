@@ -1,0 +1,25 @@
+/**
+ * Copies the data folder, or makes it again from a copy:
+ *
+ *   node dist/server/keep-safe.js backup FOLDER     also while Plyhue runs
+ *   node dist/server/keep-safe.js restore FOLDER    into an empty DATA_DIR
+ */
+import { WrongSetting, readSettings } from './settings.ts';
+import { backUp, restore } from './store/back-up.ts';
+
+const [verb, folder] = process.argv.slice(2);
+try {
+  if (folder === undefined || (verb !== 'backup' && verb !== 'restore'))
+    throw new WrongSetting(
+      'Say `backup FOLDER` or `restore FOLDER`, with an empty folder to copy to.',
+    );
+  const { dataFolder } = readSettings(process.env);
+  const { files } =
+    verb === 'backup' ? await backUp(dataFolder, folder) : await restore(folder, dataFolder);
+  console.log(
+    `Done: the database and ${files} files are in ${verb === 'backup' ? folder : dataFolder}.`,
+  );
+} catch (fault) {
+  console.error(fault instanceof Error ? fault.message : fault);
+  process.exit(1);
+}
