@@ -59,7 +59,7 @@ function slotOf(
     return { piece, turned: piece.size.width < piece.size.height !== width < height };
   };
   const mayTurn = (piece: Piece): boolean => !settings.keepUp && piece.keepUp !== true;
-  return cutSlot(id, sheet, oracle.fitting(lots).plan!, take, mayTurn);
+  return cutSlot(id, sheet, oracle.planOf(lots), take, mayTurn);
 }
 
 function likeBesideLike(slots: readonly (readonly Lot[])[]): (readonly Lot[])[] {

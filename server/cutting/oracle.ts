@@ -3,8 +3,8 @@ import { packingsOf, workOf } from './packings.ts';
 import type { CutPlan, Kind, Packings } from './packings.ts';
 import { quickPacking } from './quick-packing.ts';
 
-/** Selections larger than this are packed by a rule of thumb instead of exactly. */
-export const EXACT_WORK = 300_000;
+/** While searching, larger selections than this are packed by rules of thumb only. */
+const EXACT_WORK = 120_000;
 
 /** Cuts for the pieces of some lots; `CutPlan.kind` counts the kinds of the work. */
 export interface Fitting {
@@ -27,7 +27,7 @@ export class Oracle {
     const key = [...counts].sort(([a], [b]) => a - b).join(' ');
     const known = this.#known.get(key);
     if (known !== undefined) return known;
-    const found = this.#find(counts);
+    const found = this.#find(counts, EXACT_WORK);
     this.#known.set(key, found);
     return found;
   }
@@ -36,7 +36,12 @@ export class Oracle {
     return this.fitting(lots).plan !== null;
   }
 
-  #find(counts: ReadonlyMap<number, number>): Fitting {
+  /** The cuts for lots of which a table has said that they fit. */
+  planOf(lots: readonly Lot[]): CutPlan {
+    return this.fitting(lots).plan ?? this.#find(countsOf(lots), Infinity).plan!;
+  }
+
+  #find(counts: ReadonlyMap<number, number>, most: number): Fitting {
     const { width, height } = this.#work;
     const numbers = [...counts.keys()];
     const kinds = this.kindsOf(counts);
@@ -44,7 +49,7 @@ export class Oracle {
     if (area > width * height) return { plan: null, exact: true };
     const quick = quickPacking(kinds, width, height);
     if (quick !== null) return { plan: renumbered(quick, numbers), exact: true };
-    if (workOf(kinds) > EXACT_WORK) return { plan: null, exact: false };
+    if (workOf(kinds) > most) return { plan: null, exact: false };
     const packings = packingsOf(kinds, width, height, width * height - area);
     const plan = packings.cuts(kinds.map((kind) => kind.count));
     return { plan: plan && renumbered(plan, numbers), exact: true };

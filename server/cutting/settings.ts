@@ -20,7 +20,7 @@ export interface CutSettings {
 
 /** The settings for patterned papers that need no thought. */
 export function usualSettings(ruler: Ruler): CutSettings {
-  return { ruler, keepUp: false, apart: true, seed: 1, steps: 120 };
+  return { ruler, keepUp: false, apart: true, seed: 1, steps: 240 };
 }
 
 /** The same for cardstock: bases, mats and greetings of one colour. */

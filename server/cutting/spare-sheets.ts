@@ -40,6 +40,8 @@ class Refill {
   readonly #oracle: Oracle;
   readonly #random: () => number;
   readonly #sheet: number;
+  /** How much dearer a table is than on a 6 in sheet to 1/4 in, dampened. */
+  readonly #fineness: number;
 
   constructor(
     slots: readonly (readonly Lot[])[],
@@ -54,6 +56,7 @@ class Refill {
     this.#oracle = oracle;
     this.#random = random;
     this.#sheet = work.width * work.height;
+    this.#fineness = Math.max(1, Math.sqrt((work.width + work.height) / 48));
   }
 
   done(): boolean {
@@ -85,7 +88,12 @@ class Refill {
     const share = waste / this.#sheet;
     const others = this.#shuffled(lots.filter((lot) => !own.includes(lot)));
     const limit = share < 0.1 ? 600_000 : share < 0.2 ? 180_000 : TABLE_WORK;
-    const pool = poolOf(this.#shuffled(own).slice(0, 9), others, this.#oracle, limit);
+    const pool = poolOf(
+      this.#shuffled(own).slice(0, 9),
+      others,
+      this.#oracle,
+      limit / this.#fineness,
+    );
     const noise = new Map(pool.map((lot) => [lot, lot.area * (1 + 0.1 * this.#random())]));
     return fullest(pool, [], this.#work, this.#oracle, (lot) => noise.get(lot)!, waste);
   }

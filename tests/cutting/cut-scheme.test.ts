@@ -8,7 +8,7 @@ import { usualSettings } from '../../server/cutting/settings.ts';
 import { catalogue } from '../../server/layouts/catalogue.ts';
 import { parseSize } from '../../server/lengths/parse-size.ts';
 import { Refusal } from '../../server/refusals/refusal.ts';
-import { randomBatch } from './drawn.ts';
+import { randomBatch, sixSheets } from './drawn.ts';
 import { INCHES, piece } from './worlds.ts';
 
 const anyBatch = fc.integer({ min: 1, max: 1_000_000 }).map(randomBatch);
@@ -118,6 +118,16 @@ describe('the scheme of slots', () => {
 
   it('makes nothing of nothing', () => {
     expect(cut([])).toEqual({ sheet: SIX, slots: [], fewestSheets: 0, proven: true });
+  });
+
+  it('cuts sheets of eleven different pieces and more, as full as the search makes them', () => {
+    for (const seed of [1, 2]) {
+      const pieces = sixSheets(72, 0.97, seed);
+      const scheme = cut(pieces, { apart: false, steps: 20, seed });
+      expect(checkScheme(pieces, scheme, { apart: false, keepUp: false })).toEqual([]);
+      expect(scheme.slots.length).toBeLessThanOrEqual(7);
+      expect(scheme.fewestSheets).toBe(6);
+    }
   });
 
   it('stops when told to, with a sound scheme', () => {
