@@ -54,7 +54,7 @@ export function cutPicture(ask: CutPictureAsk): Mark[] {
     ...ask.slot.pieces.flatMap((placed) => slantOf(placed, ask)),
     ...ask.slot.pieces.flatMap((placed) => label(placed, ask)),
     ...lines.flatMap((line) => drawnCut(line, scale)),
-    ...numbers(lines, scale),
+    ...numbers(lines, scale, sheet),
   ];
 }
 
@@ -71,12 +71,15 @@ function drawnCut({ from, to }: CutLine, scale: number): Mark[] {
 }
 
 /** A number sits on its line, in the middle, or aside where another number lies already. */
-function numbers(lines: readonly CutLine[], scale: number): Mark[] {
+function numbers(lines: readonly CutLine[], scale: number, sheet: Size): Mark[] {
   const taken: Spot[] = [];
+  const width = scale * toMillimetres(sheet.width);
+  const height = scale * toMillimetres(sheet.height);
+  const within = (at: number, end: number): number => Math.min(end - RADIUS, Math.max(RADIUS, at));
   return lines.flatMap((line) => {
     const spots = PLACES.map((part) => ({
-      x: scale * (line.from.x + part * (line.to.x - line.from.x)),
-      y: scale * (line.from.y + part * (line.to.y - line.from.y)),
+      x: within(scale * (line.from.x + part * (line.to.x - line.from.x)), width),
+      y: within(scale * (line.from.y + part * (line.to.y - line.from.y)), height),
     }));
     const free = spots.find((spot) =>
       taken.every(({ x, y }) => Math.hypot(spot.x - x, spot.y - y) > 2.2 * RADIUS),

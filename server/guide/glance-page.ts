@@ -43,17 +43,22 @@ interface Grid {
   readonly high: number;
 }
 
-/** The fewest columns with which all cards fit on one page; at most six, then more pages. */
+/** The grid that shows all cards largest on one page; where they would be too small, more pages. */
 function gridFor(cards: readonly CardFacts[], room: number): Grid {
   const tallest = Math.max(...cards.map(({ layout }) => layout.card.height / layout.card.width));
-  const grid = (columns: number): Grid => {
+  const grids = [2, 3, 4, 5, 6].map((columns): Grid => {
     const width = (PAGE.width - (columns - 1) * GAP) / columns;
-    return { columns, width, high: Math.min(width * tallest, 110) + UNDER };
-  };
-  const fits = ({ columns, high }: Grid): boolean =>
-    Math.ceil(cards.length / columns) * (high + GAP) <= room + GAP;
-  return [2, 3, 4, 5, 6].map(grid).find(fits) ?? grid(5);
+    const rows = Math.ceil(cards.length / columns);
+    const high = Math.min(width * tallest + UNDER, (room + GAP) / rows - GAP);
+    return { columns, width, high };
+  });
+  const shown = ({ width, high }: Grid): number => Math.min(width * tallest, high - UNDER);
+  const best = grids.reduce((a, b) => (shown(b) > shown(a) ? b : a));
+  return shown(best) >= SMALLEST ? best : { ...grids[3]!, high: grids[3]!.width * tallest + UNDER };
 }
+
+/** Pictures lower than this (mm) show too little. */
+const SMALLEST = 28;
 
 function introduction(ask: GuideAsk, facts: Facts): ReturnType<typeof paragraph> {
   const sheets = new Set(facts.slots.map(({ sheet }) => sheet.id)).size;

@@ -69,7 +69,7 @@ function slotPage(ask: GuideAsk, facts: Facts, one: SlotFacts): GuidePage[] {
     ...laying.marks,
     picture,
     ...rows.marks,
-    ...printRuler(0, BODY.bottom, ask.ruler),
+    ...printRuler(2, BODY.bottom, ask.ruler),
   );
   if (room > caution.height + 5) columns[0]!.push(...caution.marks);
   return chapter(`${slotSaid(ask, slot.id)}: ${sheet.label}`, columns);

@@ -25,9 +25,10 @@ import { table } from './table.ts';
 
 /** Most sheets of heavy cardstock under the blade at once: common practice, no source. */
 const STACK = 2;
-/** Width of a sheet's picture, also when it holds more cuts than CROWDED. */
-const PICTURE = { width: 76, crowded: 118 } as const;
-const CROWDED = 9;
+/** The most that a sheet's picture takes, so that two sheets stand on a page; one with many cuts takes more. */
+const PICTURE = { width: 76, height: 99 } as const;
+const CROWDED = { cuts: 9, width: 108, height: 140 } as const;
+const SHEETS = { top: BODY.top - 3, bottom: BODY.bottom + 5 } as const;
 const CAUTION =
   'Keep fingers behind the guard and the blade covered when you put the trimmer down. A fresh blade cuts clean edges and needs less force; follow the maker’s instructions.';
 
@@ -78,34 +79,48 @@ function sheetsFor({ ruler, stock }: GuideAsk): Size[] {
 /** The cardstock: a list of the colours, then the cuts of every sheet. */
 export function stockPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
   if (needs.length === 0) return [];
-  return [...listPages(ask, needs), ...needs.flatMap((need) => sheetPages(ask, need))];
+  return [...listPages(ask, needs), ...sheetPages(ask, needs)];
 }
 
 function listPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
-  const blocks = needs.map((need) => needBlock(ask, need));
+  const blocks = needs.flatMap((need) => needBlocks(ask, need));
   const pages = flow(blocks, { top: BODY.top - 2, bottom: BODY.bottom - 14 }, 6);
   pages.at(-1)!.push(...noteBox(CAUTION, 0, 231, PAGE.width).marks);
   return chapter('Cardstock', pages);
 }
 
-function needBlock(ask: GuideAsk, need: StockNeed): Block {
+/** A colour with its pieces; a long list goes on in further blocks under the same colour. */
+function needBlocks(ask: GuideAsk, need: StockNeed): Block[] {
   const sheets =
     need.scheme === null
       ? 'a piece is larger than the usual sheets; ask for a larger one'
       : `${counted(need.scheme.slots.length, 'sheet')} of ${sizeSaid(need.scheme.sheet, ask.ruler)}`;
-  const head = paragraph(`${need.stock.name}: ${sheets}`, 13, 0, PAGE.width - 13, { bold: true });
+  const rows = rowsOf(ask, need);
+  const blocks: Block[] = [];
+  for (let from = 0; from < rows.length; from += ROWS) {
+    const title = from === 0 ? `${need.stock.name}: ${sheets}` : `${need.stock.name}, continued`;
+    blocks.push(needBlock(need, title, rows.slice(from, from + ROWS)));
+  }
+  return blocks;
+}
+
+/** Rows of pieces under one head. */
+const ROWS = 16;
+
+function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][]): Block {
+  const head = paragraph(title, 13, 0, PAGE.width - 13, { bold: true });
   const columns = [
     { head: 'Pieces', width: 16, bold: true },
     { head: 'Width x height', width: 52, bold: true },
     { head: 'For', width: PAGE.width - 81 },
   ];
-  const body = table(columns, rowsOf(ask, need), 13, head.height + 1, SIZES.small * 1.1);
+  const body = table(columns, rows, 13, head.height + 1, SIZES.small * 1.1);
   return {
     marks: [
       {
         kind: 'area',
         corners: rectangle(0, 0.5, 9, 9),
-        fill: hexFromLab(need.stock.lab),
+        fill: hexFromLab(stock.lab),
         edge: { width: 0.2, colour: HAIR },
       },
       ...head.marks,
@@ -140,36 +155,34 @@ function wherefore(pieces: readonly Piece[]): string {
     .join('; ');
 }
 
-/** The cuts of each sheet of a colour, one under the other; sheets that are cut alike are drawn once. */
-function sheetPages(ask: GuideAsk, { stock, scheme }: StockNeed): GuidePage[] {
-  if (scheme === null) return [];
-  const blocks = stacksOf(scheme, STACK).map(({ slots }) =>
-    sheetBlock(
-      ask,
-      stock,
-      scheme,
-      scheme.slots.filter(({ id }) => slots.includes(id)),
-    ),
-  );
-  return chapter(stock.name, flow(blocks, { top: BODY.top - 3, bottom: BODY.bottom + 4 }, 5));
+/** The cuts of each sheet of cardstock, one under the other; sheets that are cut alike are drawn once. */
+function sheetPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
+  const blocks = needs.flatMap(({ stock, scheme }) => {
+    if (scheme === null) return [];
+    return stacksOf(scheme, STACK).flatMap(({ slots }) => {
+      const together = scheme.slots.filter(({ id }) => slots.includes(id));
+      return sheetBlocks(ask, stock, scheme, together);
+    });
+  });
+  if (blocks.length === 0) return [];
+  return chapter('Cardstock, sheet by sheet', flow(blocks, SHEETS, 6));
 }
 
-function sheetBlock(
+/** A sheet's picture with its cuts beside it; cuts beyond the page go on as a block of their own. */
+function sheetBlocks(
   ask: GuideAsk,
   stock: StockFacts,
   scheme: CuttingScheme,
   together: readonly Slot[],
-): Block {
+): Block[] {
   const slot = together[0]!;
   const steps = cutSteps(slot);
   const size = {
     width: toMillimetres(scheme.sheet.width),
     height: toMillimetres(scheme.sheet.height),
   };
-  const words = stepWords(steps, slot, ask.ruler);
-  const crowded = words.length > CROWDED;
-  const wide = crowded ? PICTURE.crowded : PICTURE.width;
-  const scale = wide / size.width;
+  const most = steps.length > CROWDED.cuts ? CROWDED : PICTURE;
+  const scale = Math.min(most.width / size.width, most.height / size.height);
   const whole = rectangle(0, 0, size.width, size.height);
   const picture = cutPicture({
     slot,
@@ -180,21 +193,35 @@ function sheetBlock(
     turnOf: () => null,
     showsOther: () => false,
   });
-  const numbers = together.map(({ id }) => scheme.slots.findIndex((one) => one.id === id) + 1);
-  const title = `${together.length === 1 ? 'Sheet' : 'Sheets'} ${listed(numbers.map(String))} of ${scheme.slots.length}. ${layingSaid(together)}`;
-  const laying = paragraph(title, 0, 0, PAGE.width, { bold: true });
+  const laying = paragraph(titleOf(stock, scheme, together), 0, 0, PAGE.width, { bold: true });
   const top = laying.height + 2;
-  const column = wide + 6;
-  let y = top;
-  const marks: Mark[] = [];
-  for (const block of words.map((one) => stepBlock(one, PAGE.width - column))) {
-    marks.push({ kind: 'group', x: column, y, marks: block.marks });
-    y += block.height;
-  }
-  return {
-    marks: [...laying.marks, { kind: 'group', x: 0.5, y: top, marks: picture }, ...marks],
-    height: Math.max(y, top + scale * size.height),
-  };
+  const x = scale * size.width + 6;
+  const words = stepWords(steps, slot, ask.ruler).map((one) => stepBlock(one, PAGE.width - x));
+  const columns = flow(words, { x, top, again: 0, bottom: SHEETS.bottom - SHEETS.top });
+  const heads: Mark[] = [...laying.marks, { kind: 'group', x: 0.5, y: top, marks: picture }];
+  return columns.map((marks, index) => {
+    const low = lowest(marks, words);
+    return index === 0
+      ? { marks: [...heads, ...marks], height: Math.max(low, top + scale * size.height) }
+      : { marks, height: low };
+  });
+}
+
+/** Where a column of steps ends. */
+function lowest(marks: readonly Mark[], blocks: readonly Block[]): number {
+  return Math.max(
+    0,
+    ...marks.map((mark) => {
+      const block = blocks.find((one) => mark.kind === 'group' && one.marks === mark.marks);
+      return block === undefined || mark.kind !== 'group' ? 0 : mark.y + block.height;
+    }),
+  );
+}
+
+function titleOf(stock: StockFacts, scheme: CuttingScheme, together: readonly Slot[]): string {
+  const numbers = together.map(({ id }) => scheme.slots.findIndex((one) => one.id === id) + 1);
+  const sheets = `${together.length === 1 ? 'sheet' : 'sheets'} ${listed(numbers.map(String))}`;
+  return `${stock.name}, ${sheets} of ${scheme.slots.length}. ${layingSaid(together)}`;
 }
 
 /** Sheets in one stack are cut alike, but their pieces go to different cards. */

@@ -1,0 +1,114 @@
+import { describe, expect, test } from 'vitest';
+import { CARD_ROOM, cardMarks } from '../../server/guide/card-marks.ts';
+import { cardPicture } from '../../server/guide/card-picture.ts';
+import { layoutDrawing } from '../../server/guide/layout-drawing.ts';
+import type { Paint, Turn } from '../../server/guide/paint.ts';
+import { escape } from '../../server/guide/svg.ts';
+import { catalogue } from '../../server/layouts/catalogue.ts';
+import { outline } from '../../server/layouts/outline.ts';
+import { toMillimetres } from '../../server/lengths/length.ts';
+import { flat } from './flat.ts';
+
+const ONE = catalogue.find(({ id }) => id === 'one-paper-us')!;
+const PANEL = ONE.layers.find(({ id }) => id === 'panel')!;
+const SWATCH = { width: 152.4, height: 152.4 };
+
+function paper(x: number, y: number, turned: Turn): Paint {
+  return { kind: 'paper', href: 'sheet.jpg', swatch: SWATCH, x, y, turned };
+}
+
+const plain: Paint = { kind: 'colour', hex: '#f4efe6' };
+
+describe('the picture of a card', () => {
+  test.each([
+    [0, 0],
+    [90, 3],
+    [180, 2],
+    [270, 1],
+  ] as const)(
+    'a part turned by %d degrees lies over the layer: its corner %d comes to the upper left',
+    (turned, corner) => {
+      const marks = cardMarks(ONE, (id) => (id === 'panel' ? paper(10, 20, turned) : plain));
+      const shown = flat(marks).find(({ mark }) => mark.kind === 'picture')!;
+      expect(shown.clip).toEqual(outline(PANEL));
+      const [w, h] = [toMillimetres(PANEL.box.width), toMillimetres(PANEL.box.height)];
+      const [cutWidth, cutHeight] = turned % 180 === 0 ? [w, h] : [h, w];
+      const part = [
+        [10, 20],
+        [10 + cutWidth, 20],
+        [10 + cutWidth, 20 + cutHeight],
+        [10, 20 + cutHeight],
+      ][corner]!;
+      if (shown.mark.kind !== 'picture') throw new Error('no picture');
+      const at = shown.place({ x: shown.mark.x + part[0]!, y: shown.mark.y + part[1]! });
+      expect(at.x).toBeCloseTo(toMillimetres(PANEL.box.x), 6);
+      expect(at.y).toBeCloseTo(toMillimetres(PANEL.box.y), 6);
+      expect(shown.mark).toMatchObject(SWATCH);
+    },
+  );
+
+  test('layers come in the order of stacking', () => {
+    const colours = new Map(ONE.layers.map(({ id }, index) => [id, `#00000${index}`]));
+    const marks = cardMarks(ONE, (id) => ({ kind: 'colour', hex: colours.get(id)! }));
+    const fills = flat(marks).flatMap(({ mark }) =>
+      mark.kind === 'area' && /^#00000\d$/.test(mark.fill ?? '') ? [mark.fill] : [],
+    );
+    expect(fills).toEqual([...colours.values()]);
+  });
+
+  test('stands in true proportion, with room for its shadow', () => {
+    const svg = cardPicture(ONE, () => plain);
+    const [, x, y, width, height] = /viewBox="(\S+) (\S+) (\S+) (\S+)"/.exec(svg)!.map(Number);
+    expect([x, y]).toEqual([-CARD_ROOM, -CARD_ROOM]);
+    // US card: 4 1/4 x 5 1/2 in (common practice, no source).
+    expect(width! - 2 * CARD_ROOM).toBeCloseTo(4.25 * 25.4, 2);
+    expect(height! - 2 * CARD_ROOM).toBeCloseTo(5.5 * 25.4, 2);
+  });
+
+  test('names a swatch once, however many layers show it', () => {
+    const svg = cardPicture(ONE, () => paper(0, 0, 0));
+    expect(svg.match(/sheet\.jpg/g)).toHaveLength(1);
+    expect(svg.match(/<use /g)).toHaveLength(ONE.layers.length);
+  });
+
+  test('both flaps of a gate meet in the middle of the card', () => {
+    const gate = catalogue.find(({ id }) => id === 'gate-us')!;
+    const middle = toMillimetres(gate.card.width) / 2;
+    const lines = flat(cardMarks(gate, () => plain)).flatMap(({ mark }) =>
+      mark.kind === 'line' && mark.from.x === mark.to.x ? [mark.from.x] : [],
+    );
+    expect(lines.some((at) => Math.abs(at - middle) < 0.01)).toBe(true);
+  });
+
+  test('addresses and colours cannot break out of the drawing', () => {
+    const svg = cardPicture(
+      ONE,
+      () => ({ ...paper(0, 0, 0), href: `"/><script>'&\u0000` }) as Paint,
+    );
+    expect(svg).not.toContain('<script>');
+    expect(svg).toContain('&quot;/&gt;&lt;script&gt;');
+    expect(escape('a\u0000b')).toBe('ab');
+  });
+});
+
+describe('the drawing of a layout', () => {
+  test.each(catalogue.map((layout) => [layout.id, layout] as const))('%s', (_, layout) => {
+    const svg = layoutDrawing(layout);
+    expect(svg.startsWith('<svg xmlns')).toBe(true);
+    expect(svg).not.toMatch(/NaN|undefined|Infinity|<text/);
+  });
+
+  test('two papers of one role have different hatches', () => {
+    const four = catalogue.find(({ id }) => id === 'four-panes-us')!;
+    const slopes = [
+      ...layoutDrawing(four).matchAll(
+        /<line x1="(\S+)" y1="(\S+)" x2="(\S+)" y2="(\S+)" stroke="#3a424699"/g,
+      ),
+    ].map(([, x1, y1, x2, y2]) =>
+      Math.round((Math.atan2(Number(y2) - Number(y1), Number(x2) - Number(x1)) * 180) / Math.PI),
+    );
+    expect(new Set(slopes.map((slope) => ((slope % 180) + 180) % 180)).size).toBeGreaterThanOrEqual(
+      4,
+    );
+  });
+});

@@ -1,0 +1,200 @@
+import { describe, expect, test } from 'vitest';
+import { cutSteps } from '../../server/cutting/cut-steps.ts';
+import { cutLines } from '../../server/guide/cut-lines.ts';
+import { guidePages } from '../../server/guide/guide-pages.ts';
+import { PAGE } from '../../server/guide/page.ts';
+import { faceUp, swatchPlace } from '../../server/guide/swatch-place.ts';
+import { stepWords } from '../../server/guide/step-words.ts';
+import { sizeSaid } from '../../server/guide/said.ts';
+import { polygonArea } from '../../server/geometry/polygon.ts';
+import { toMillimetres, units } from '../../server/lengths/length.ts';
+import { parseSize } from '../../server/lengths/parse-size.ts';
+import type { PatternTraits } from '../../server/pattern/traits.ts';
+import { Refusal } from '../../server/refusals/refusal.ts';
+import { cornersOf, flat, textOf } from './flat.ts';
+import { guideWorld, layoutsOf } from './world.ts';
+
+const WORLDS = [
+  ['all our US layouts', guideWorld(layoutsOf('us'), 'in')],
+  ['all our A6 layouts', guideWorld(layoutsOf('a6'), 'mm')],
+  ['one card', guideWorld(layoutsOf('us').slice(0, 1), 'in')],
+] as const;
+
+describe.each(WORLDS)('the guide of %s', (_, ask) => {
+  const pages = guidePages(ask);
+  const named = (start: string): string =>
+    pages
+      .filter(({ name }) => name.startsWith(start))
+      .flatMap(({ marks }) => textOf(marks))
+      .join('\n');
+
+  test('nothing stands off the page', () => {
+    const off = pages.flatMap((page) =>
+      flat(page.marks)
+        .filter(({ clip }) => clip === null)
+        .filter((mark) =>
+          cornersOf(mark).some(
+            ({ x, y }) => x < -0.6 || y < -0.6 || x > PAGE.width + 0.6 || y > PAGE.height + 0.6,
+          ),
+        )
+        .map(({ mark }) => `${page.name}: ${mark.kind === 'words' ? mark.text : mark.kind}`),
+    );
+    expect(off).toEqual([]);
+  });
+
+  test('words do not run into each other, labels in the pictures of sheets aside', () => {
+    const clashes = pages.flatMap((page) => {
+      const words = flat(page.marks).filter(({ mark }) => mark.kind === 'words');
+      const boxes = words.map((one) => box(cornersOf(one)));
+      return words.flatMap((one, i) =>
+        words.slice(i + 1).flatMap((other, k) => {
+          const [a, b] = [boxes[i]!, boxes[i + 1 + k]!];
+          const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+          const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+          const inPicture = [a, b].some(({ small }) => small);
+          return across > 0.3 && down > 0.3 && !inPicture
+            ? [`${page.name}: ${said(one)} over ${said(other)}`]
+            : [];
+        }),
+      );
+    });
+    expect(clashes.filter((clash) => !/^(?:Cut|Cardstock, sheet)/.test(clash))).toEqual([]);
+  });
+
+  test('the cutting list names every piece with its exact size', () => {
+    const list = named('Cutting list');
+    for (const { layout } of ask.cards)
+      for (const { id, role, box: place } of layout.layers) {
+        expect(list).toContain(id.replaceAll('-', ' '));
+        expect(list).toContain(sizeSaid(role === 'base' ? layout.fold.flat : place, ask.ruler));
+      }
+  });
+
+  test('every sheet has its page, with a step for each cut and a row for each piece', () => {
+    ask.scheme.slots.forEach((slot, index) => {
+      const text = named(`Cut ${index + 1} of `);
+      const steps = stepWords(cutSteps(slot), slot, ask.ruler);
+      expect(steps.length).toBeGreaterThan(0);
+      for (const { main } of steps) expect(text.replaceAll('\n', ' ')).toContain(main);
+      for (const { piece } of slot.pieces) expect(text).toContain(sizeSaid(piece.size, ask.ruler));
+    });
+  });
+
+  test('every card has its page and its label', () => {
+    for (const { number, layout } of ask.cards) {
+      expect(pages.some(({ name }) => name === `Card ${number}: ${layout.name}`)).toBe(true);
+      expect(named('Labels').split('\n')).toContain(String(number));
+    }
+  });
+
+  test('cautions stand where they belong', () => {
+    expect(named('Thank-you cards')).toContain('A photo is not a measurement');
+    expect(named('Cut 1 of').replaceAll('\n', ' ')).toContain('blade');
+    expect(named('Cardstock')).toContain('blade');
+    expect(named('Card 1:').replaceAll('\n', ' ')).toContain('your local rules');
+  });
+
+  test('what she lacks is on the shopping list, once, for all its cards', () => {
+    const list = named('Shopping list');
+    expect(list.replaceAll('\n', ' ').match(/CIELAB \(D65\): \S+ \S+ \S+\./g)).toEqual([
+      'CIELAB (D65): 35, -18, -12.',
+    ]);
+  });
+});
+
+interface Extent {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly small: boolean;
+}
+
+function box(corners: readonly { x: number; y: number }[]): Extent {
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
+  return {
+    left: Math.min(...xs),
+    right: Math.max(...xs),
+    top,
+    bottom,
+    small: bottom - top < 1,
+  };
+}
+
+function said({ mark }: ReturnType<typeof flat>[number]): string {
+  return mark.kind === 'words' ? mark.text : mark.kind;
+}
+
+describe('the cuts as drawn', () => {
+  test.each(WORLDS)(
+    'of %s: pieces and left-overs fill the sheet, pieces lie between cuts',
+    (_, ask) => {
+      const { sheet } = ask.scheme;
+      for (const slot of ask.scheme.slots) {
+        const { lines, rests } = cutLines(cutSteps(slot), sheet);
+        const pieces = slot.pieces.reduce(
+          (sum, { piece }) =>
+            sum + toMillimetres(piece.size.width) * toMillimetres(piece.size.height),
+          0,
+        );
+        const left = rests.reduce((sum, rest) => sum + polygonArea(rest), 0);
+        const whole = toMillimetres(sheet.width) * toMillimetres(sheet.height);
+        expect(pieces + left).toBeCloseTo(whole, 4);
+        const xs = [0, toMillimetres(sheet.width), ...lines.map(({ from }) => from.x)];
+        for (const placed of slot.pieces) {
+          const width = placed.turned ? placed.piece.size.height : placed.piece.size.width;
+          for (const edge of [placed.x, placed.x + width])
+            expect(xs.some((x) => Math.abs(x - edge / 320) < 1e-6)).toBe(true);
+        }
+      }
+    },
+  );
+});
+
+describe('where a piece lies on its swatch', () => {
+  const slot = guideWorld(layoutsOf('us').slice(0, 1)).scheme.slots[0]!;
+  const piece = { ...slot.pieces[0]!.piece, size: parseSize('4 x 5 in') };
+  const placed = { piece, x: units(8128), y: units(2 * 8128), turned: false };
+  const sheet = parseSize('6 x 6 in');
+  const pattern = (up: PatternTraits['up']): PatternTraits => ({
+    repeat: null,
+    scale: 5,
+    direction: 'one-way',
+    up,
+    busyness: 0.5,
+    descriptor: [],
+  });
+
+  test('mirrored, when it shows the face that lies down', () => {
+    expect(swatchPlace(placed, sheet, false, null)).toMatchObject({ x: 25.4, y: 50.8 });
+    expect(swatchPlace(placed, sheet, true, null)).toMatchObject({ x: 25.4, y: 50.8 });
+    const aside = { ...placed, x: units(0) };
+    expect(swatchPlace(aside, sheet, true, null).x).toBeCloseTo(50.8, 9);
+  });
+
+  test.each([
+    [false, 0, 0],
+    [false, 180, 180],
+    [false, 90, 0],
+    [true, 90, 90],
+    [true, 270, 270],
+    [true, 0, 90],
+  ] as const)('turned %s, up %d: it is spun by %d so that the print stands', (turned, up, spun) => {
+    expect(swatchPlace({ ...placed, turned }, sheet, false, pattern(up)).turned).toBe(spun);
+  });
+
+  test('the face that most pieces show lies up', () => {
+    const three = { ...slot, pieces: [placed, placed, placed] };
+    expect(faceUp(three, () => 'back')).toBe('back');
+    let count = 0;
+    expect(faceUp(three, () => (count++ === 0 ? 'back' : 'front'))).toBe('front');
+  });
+});
+
+test('a plan that speaks of what is gone is refused with a mend', () => {
+  const ask = guideWorld(layoutsOf('us').slice(0, 2));
+  const gone = { ...ask, supplies: [] };
+  expect(() => guidePages(gone)).toThrow(Refusal);
+  expect(() => guidePages({ ...ask, pad: { ...ask.pad, sheets: [] } })).toThrow(/no longer there/);
+});

@@ -1,0 +1,119 @@
+import { describe, expect, test } from 'vitest';
+import { difference } from '../../server/colour/difference.ts';
+import type { Lab } from '../../server/colour/lab.ts';
+import { directionOf } from '../../server/supplies/direction.ts';
+import { matchOf } from '../../server/supplies/match-of.ts';
+import { LIMITS, verdictOf } from '../../server/supplies/verdict.ts';
+import { withinLimit } from '../../server/supplies/within-limit.ts';
+import { chanceOf, normal } from '../colour/drawn.ts';
+import { CORAL, SAND, SHELL, TEAL, sideOf, supplyOf } from './sides.ts';
+
+describe('how likely two colours are within a limit', () => {
+  // Chi-square distribution with 3 degrees of freedom, upper points of any table: 0.352, 2.366, 7.815, 11.345.
+  test.each([
+    [0.352, 0.05],
+    [2.366, 0.5],
+    [7.815, 0.95],
+    [11.345, 0.99],
+  ])('measured as equal: the ball of radius sqrt(%d) sigma holds %d', (square, part) => {
+    expect(withinLimit(Math.sqrt(square), 0, Math.sqrt(3))).toBeCloseTo(part, 3);
+  });
+
+  test.each([
+    [1.8, 1, 1],
+    [1.8, 2.5, 1.4],
+    [5, 4, 2],
+  ])(
+    'limit %d, measured %d, uncertainty %d: as often as in 40,000 drawn colours',
+    (limit, d, u) => {
+      const chance = chanceOf(7);
+      const sigma = u / Math.sqrt(3);
+      let inside = 0;
+      for (let i = 0; i < 40_000; i++)
+        if (
+          Math.hypot(d + sigma * normal(chance), sigma * normal(chance), sigma * normal(chance)) <=
+          limit
+        )
+          inside++;
+      expect(withinLimit(limit, d, u)).toBeCloseTo(inside / 40_000, 1);
+    },
+  );
+});
+
+describe('the verdict', () => {
+  // Paravina et al. 2015, doi:10.1111/jerd.12149: 50:50 perceptibility 0.8, acceptability 1.8 CIEDE2000.
+  test('parts where half of the observers see and accept a difference', () => {
+    expect(LIMITS).toMatchObject({ perceived: 0.8, accepted: 1.8 });
+    expect(verdictOf(1.79, 0).verdict).toBe('match');
+    expect(verdictOf(1.81, 0).verdict).toBe('close');
+    expect(verdictOf(4.99, 0).verdict).toBe('close');
+    expect(verdictOf(5.01, 0).verdict).toBe('apart');
+  });
+
+  test('at the limit itself, or with a poor photo, nothing can be told', () => {
+    expect(verdictOf(1.8, 0.4).verdict).toBe('cannot tell');
+    expect(verdictOf(0.5, 4).verdict).toBe('cannot tell');
+    expect(verdictOf(30, 4).verdict).toBe('apart');
+  });
+
+  test('a match is never called from a photo that is off by more than the limit', () => {
+    for (let d = 0; d < 4; d += 0.05) expect(verdictOf(d, 1.8).verdict).not.toBe('match');
+  });
+});
+
+describe('a supply against a side', () => {
+  const side = sideOf([SHELL, TEAL, CORAL]);
+
+  test('meets the colour that it is nearest to', () => {
+    const match = matchOf(supplyOf({ ...TEAL, l: 35.4 }), side);
+    expect(match.nearest.lab).toEqual(TEAL);
+    expect(match.verdict).toBe('match');
+    expect(match.difference).toBeCloseTo(difference({ ...TEAL, l: 35.4 }, TEAL), 9);
+    expect(matchOf(supplyOf(SAND), side).verdict).toBe('apart');
+  });
+
+  test('errors that both share cancel in one photo, not between two', () => {
+    const supply = supplyOf({ ...TEAL, l: 35.3 }, { uncertainty: 1.1 });
+    const poor = sideOf([SHELL, TEAL], { uncertainty: 1.1 });
+    const together = matchOf(supply, poor);
+    const apart = matchOf({ ...supply, photo: 'another' }, poor);
+    expect(together.uncertainty).toBeLessThanOrEqual(apart.uncertainty / 2);
+    expect(together.verdict).toBe('match');
+    expect(apart.verdict).toBe('cannot tell');
+    expect(apart.reason).toContain('one picture');
+  });
+
+  test('a typed colour that cannot be told is to be laid into the picture', () => {
+    const typed = matchOf(supplyOf({ ...TEAL, l: 36.5 }, { photo: null, uncertainty: 1 }), side);
+    expect(typed.verdict).toBe('cannot tell');
+    expect(typed.reason).toContain('typed');
+  });
+
+  test('a tone that runs is met wherever it runs', () => {
+    const wash = sideOf([TEAL]);
+    const range = { darkest: { ...TEAL, l: 25 }, lightest: { ...TEAL, l: 50 } };
+    const tonal: typeof wash = {
+      ...wash,
+      palette: { colours: [{ ...wash.palette.colours[0]!, range }], tonal: true },
+    };
+    const light: Lab = { ...TEAL, l: 46 };
+    expect(matchOf(supplyOf(light), wash).verdict).toBe('apart');
+    expect(matchOf(supplyOf(light), tonal).verdict).toBe('match');
+  });
+});
+
+describe('the direction in words', () => {
+  test.each([
+    [{ ...TEAL, l: 39 }, TEAL, 'a little lighter'],
+    [{ ...TEAL, l: 31 }, TEAL, 'a little darker'],
+    [{ l: 60, a: 30, b: 20 }, CORAL, 'a little greyer'],
+    [{ l: 78, a: 3, b: 27 }, SAND, 'a little stronger'],
+    [{ l: 60, a: 34, b: 35.2 }, CORAL, 'clearly yellower'],
+  ])('%o beside %o is %s', (colour, beside, words) => {
+    expect(directionOf(colour, beside)).toContain(words);
+  });
+
+  test('is empty where most eyes see no difference', () => {
+    expect(directionOf({ ...TEAL, l: 35.2 }, TEAL)).toBe('');
+  });
+});
