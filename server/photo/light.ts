@@ -45,7 +45,7 @@ export function evenLight({ width, height }: Picture): LightField {
 
 /** Standard error of log light where the table is not seen, and the least that is claimed anywhere. */
 const UNKNOWN = 0.12;
-const LEAST = 0.01;
+const LEAST = 0.02;
 
 interface Cell {
   readonly x: number;

@@ -33,7 +33,7 @@ export function settleSheets(
   const aspect = size === null ? 1 : Math.max(size.width / size.height, size.height / size.width);
   const sheets = rough.map((quad) => {
     const near = scaledQuad(ontoTable(quad, table.reached, image), perPreview);
-    return near.map((from, side) => guessSide(photo, near, side, from, table, perPreview));
+    return near.map((from, side) => guessSide(photo, near, side, from, table, image, perPreview));
   });
   const first = sheets.map((sides) => pick(sides, null, aspect));
   const metric = size === null ? null : tableMetric(first.filter(isQuad), aspect);
@@ -65,6 +65,7 @@ function guessSide(
   side: number,
   from: PhotoPoint,
   table: Table,
+  image: LabImage,
   perPreview: number,
 ): Guess[] {
   const to = quad[(side + 1) % 4]!;
@@ -77,39 +78,68 @@ function guessSide(
     worth:
       guess.borne +
       0.5 * (guess.strength / strongest) +
-      0.35 *
-        tableOutside(guess, table.reached, photo.preview.width, photo.preview.height, perPreview),
+      0.35 * tableOutside(guess, table.reached, image, perPreview),
   }));
 }
 
-/** The part of a line with table just outside it and none just inside. */
+/**
+ * The part of a line with table just outside it and none just inside; table in the shadow of the sheet counts
+ * as table, so that the edge of a shadow is not taken for that of the sheet.
+ */
 function tableOutside(
   { from, to }: SideGuess,
   reached: Uint8Array,
-  width: number,
-  height: number,
+  image: LabImage,
   perPreview: number,
 ): number {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const nx = (to.y - from.y) / length;
-  const ny = (from.x - to.x) / length;
-  const isTable = (x: number, y: number): boolean => {
-    const px = Math.floor(x);
-    const py = Math.floor(y);
-    return px >= 0 && py >= 0 && px < width && py < height && reached[py * width + px] === 1;
-  };
+  const out = { x: (to.y - from.y) / length, y: (from.x - to.x) / length };
   let sum = 0;
   const count = 40;
   for (let i = 0; i < count; i++) {
     const t = 0.04 + (0.92 * (i + 0.5)) / count;
     const x = (from.x + t * (to.x - from.x)) / perPreview;
     const y = (from.y + t * (to.y - from.y)) / perPreview;
-    const outside = [1.5, 2.5, 3.5].some((d) => isTable(x + d * nx, y + d * ny));
-    const inside = isTable(x - 1.5 * nx, y - 1.5 * ny) || isTable(x - 2.5 * nx, y - 2.5 * ny);
-    if (outside && !inside) sum++;
+    const at = (d: number): boolean => isTable(x + d * out.x, y + d * out.y, out, reached, image);
+    if ([1.5, 2.5, 3.5].some(at) && !at(-1.5) && !at(-2.5)) sum++;
   }
   return sum / count;
 }
+
+/** Preview pixels within which a shadow gives way to lit table. */
+const SHADOW = 12;
+
+function isTable(
+  x: number,
+  y: number,
+  out: PhotoPoint,
+  reached: Uint8Array,
+  { width, height, lab }: LabImage,
+): boolean {
+  const pixelAt = (d: number): number => {
+    const px = Math.floor(x + d * out.x);
+    const py = Math.floor(y + d * out.y);
+    return px >= 0 && py >= 0 && px < width && py < height ? py * width + px : -1;
+  };
+  const here = pixelAt(0);
+  if (here < 0) return false;
+  if (reached[here] === 1) return true;
+  for (let d = 1; d <= SHADOW; d++) {
+    const lit = pixelAt(d);
+    if (lit < 0 || reached[lit] === 0) continue;
+    // Less light scales (L + 16), a and b alike.
+    const dimmed = (lab[3 * here]! + 16) / (lab[3 * lit]! + 16);
+    return (
+      dimmed > 0.6 &&
+      dimmed < 0.985 &&
+      Math.abs(lab[3 * here + 1]! - dimmed * lab[3 * lit + 1]!) < ALIKE &&
+      Math.abs(lab[3 * here + 2]! - dimmed * lab[3 * lit + 2]!) < ALIKE
+    );
+  }
+  return false;
+}
+
+const ALIKE = 2.5;
 
 /** The four edges that make the best sheet: well borne out, and of a sheet's size where that is known. */
 function pick(

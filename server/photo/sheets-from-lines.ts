@@ -1,6 +1,6 @@
 import { contains, polygonArea } from '../geometry/polygon.ts';
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
-import { inReadingOrder, isConvex } from '../geometry/quad.ts';
+import { inReadingOrder, isConvex, sidesOf } from '../geometry/quad.ts';
 import { supportOf } from './edges.ts';
 import type { Edges } from './edges.ts';
 import { borneAlong } from './straight-lines.ts';
@@ -122,7 +122,7 @@ function completed(
   const c = cross(from, alongV, fourth.from, fourth.to);
   if (a === null || b === null || c === null) return null;
   const corners = inReadingOrder<'photo'>([from, a, b, c]);
-  if (!isConvex(corners)) return null;
+  if (!isConvex(corners) || !hasSides(corners, Math.abs(su), Math.abs(sv))) return null;
   const borne = corners.map((corner, side) =>
     supportOf(edges, corner, corners[(side + 1) % 4]!, 1, least),
   );
@@ -135,6 +135,17 @@ function completed(
     least: weakest,
     score: 0.5 * mean + 0.5 * weakest,
   };
+}
+
+/** Whether the sides are as long as they should be, either way round, but for a little perspective. */
+function hasSides(corners: Quad<'photo'>, a: number, b: number): boolean {
+  const [upper, right, lower, left] = sidesOf(corners);
+  const near = (length: number, wanted: number): boolean =>
+    Math.abs(length / wanted - 1) < 1.3 * SLACK;
+  return (
+    (near(upper, a) && near(lower, a) && near(left, b) && near(right, b)) ||
+    (near(upper, b) && near(lower, b) && near(left, a) && near(right, a))
+  );
 }
 
 /** How far, as a part of a side, the far sides may be off their place by perspective. */

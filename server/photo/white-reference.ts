@@ -89,7 +89,7 @@ export function referenceOf(
 }
 
 /** Standard errors in CIELAB units: what white papers differ by, and what guessing costs. */
-const ERROR = { card: 0.9, burnt: 3, none: 4.5 };
+const ERROR = { card: 1.2, burnt: 3, none: 4.5 };
 
 function reference(
   kind: 'found' | 'tapped',
