@@ -11,7 +11,7 @@ export function greedy(network: Network): number {
     let best = -1;
     let most = -Infinity;
     for (const design of network.allowed[slot]!) {
-      if (left[design]! === 0) continue;
+      if (left[design] === 0) continue;
       const rest = network.allowed.slice(slot + 1).map((_, later) => first[later]!);
       const value = laid(network, [...choice, design, ...rest], slot);
       if (value > most) {

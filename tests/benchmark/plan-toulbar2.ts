@@ -66,7 +66,8 @@ function written(network: Network): { text: string; most: number; tables: number
       const cost = Math.round((best - value) * SCALE);
       if (cost > 0) costs.push(`${digitsOf(cell, sizes).join(' ')} ${cost}`);
     });
-    lines.push(`${scope.length} ${scope.join(' ')} 0 ${costs.length}`, ...costs);
+    lines.push(`${scope.length} ${scope.join(' ')} 0 ${costs.length}`);
+    if (costs.length > 0) lines.push(costs.join('\n'));
   }
   const top = Math.ceil(most * SCALE) + 1;
   let constraints = tables.length;

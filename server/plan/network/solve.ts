@@ -77,7 +77,7 @@ function branch(search: Search, start: Node, depth: number): number {
     closer === first.node || first.bound <= least + HAIR ? first : tighten(closer, least, rounds);
   if (bound <= least + HAIR) return -Infinity;
   if (spent(search)) return bound;
-  const at = narrowest(node);
+  const at = mostTelling(node);
   const order = [...node.live[at]!.keys()].sort(
     (a, b) => node.unary[at]![b]! - node.unary[at]![a]!,
   );
@@ -91,10 +91,23 @@ function branch(search: Search, start: Node, depth: number): number {
   return open;
 }
 
-function narrowest(node: Node): number {
+/**
+ * The slot to settle next: the one with the fewest designs for how far they fall behind the best of
+ * them, so that most of its branches end early.
+ */
+function mostTelling(node: Node): number {
   let best = 0;
-  for (let at = 1; at < node.live.length; at++)
-    if (node.live[at]!.length < node.live[best]!.length) best = at;
+  let most = -Infinity;
+  for (let at = 0; at < node.live.length; at++) {
+    const row = node.unary[at]!;
+    const top = row.reduce((high, value) => Math.max(high, value), -Infinity);
+    const behind = row.reduce((sum, value) => sum + top - value, 0) / row.length;
+    const telling = (behind + 1e-12) / row.length;
+    if (telling > most) {
+      most = telling;
+      best = at;
+    }
+  }
   return best;
 }
 
