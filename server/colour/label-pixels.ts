@@ -35,35 +35,42 @@ export function labelPixels(
   for (let at = 0; at < filled; at++) {
     const pixel = queue[at]!;
     const x = pixel % width;
-    if (x > 0) reach(pixel - 1);
-    if (x < width - 1) reach(pixel + 1);
-    if (pixel >= width) reach(pixel - width);
-    if (pixel + width < of.length) reach(pixel + width);
+    for (let way = 0; way < 4; way++) {
+      const dx = way === 0 ? -1 : way === 1 ? 1 : 0;
+      const beside = pixel + dx + (way === 2 ? -width : way === 3 ? width : 0);
+      if (x + dx < 0 || x + dx >= width || beside < 0 || beside >= of.length) continue;
+      if (of[beside] !== NONE) continue;
+      of[beside] = likeliest(lab, of, beside, width, centre);
+      queue[filled++] = beside;
+    }
   }
   return { width, height, of };
+}
 
-  function reach(pixel: number): void {
-    if (of[pixel] !== NONE) return;
-    const x = pixel % width;
-    let best = NONE;
-    let least = Infinity;
-    const consider = (beside: number): void => {
+/** The colour among those that a pixel's eight neighbours show already that is nearest to its own. */
+function likeliest(
+  lab: Float32Array,
+  of: Uint8Array,
+  pixel: number,
+  width: number,
+  centre: Float32Array,
+): number {
+  const x = pixel % width;
+  let best = NONE;
+  let least = Infinity;
+  for (let dy = -width; dy <= width; dy += width)
+    for (let dx = -1; dx <= 1; dx++) {
+      const beside = pixel + dy + dx;
+      if (x + dx < 0 || x + dx >= width || beside < 0 || beside >= of.length) continue;
       const label = of[beside]!;
-      if (label === NONE || label === best) return;
+      if (label === NONE || label === best) continue;
       const apart = squared(lab, 3 * pixel, centre, 3 * label);
       if (apart < least) {
         least = apart;
         best = label;
       }
-    };
-    for (let dy = -1; dy <= 1; dy++)
-      for (let dx = -1; dx <= 1; dx++) {
-        const beside = pixel + dy * width + dx;
-        if (x + dx >= 0 && x + dx < width && beside >= 0 && beside < of.length) consider(beside);
-      }
-    of[pixel] = best;
-    queue[filled++] = pixel;
-  }
+    }
+  return best;
 }
 
 const NONE = 255;
