@@ -8,10 +8,13 @@ import type { Oracle } from './oracle.ts';
  *   functions, which keep any sheet's pieces within a sheet (Fekete, Schepers 2001, Math. Programming
  *   91, 11-31, doi:10.1007/s101070100243; a turnable piece counts the way that asks less);
  * - lots of which no two can share a sheet, by their cards or by their sizes (a clique, found greedily).
+ *
+ * Where sizes had to be rounded to the grid, only true areas and cards count.
  */
 export function fewestSheets(work: Work, oracle: Oracle): number {
   if (work.lots.length === 0) return 0;
-  return Math.max(1, stretchedArea(work), largestClique(work, oracle));
+  const area = work.exact ? stretchedArea(work) : Math.ceil(work.sheetsByArea - 1e-9);
+  return Math.max(1, area, largestClique(work, oracle));
 }
 
 type Stretch = (side: number) => number;
@@ -56,10 +59,11 @@ function stretches(limit: number, kinds: readonly GridKind[]): Stretch[] {
 }
 
 /** Lots of one type clash with themselves or not; a greedy clique from every lot, largest areas first. */
-function largestClique({ lots, mayShare }: Work, oracle: Oracle): number {
+function largestClique({ lots, mayShare, exact: exactGrid }: Work, oracle: Oracle): number {
   const order = [...lots].sort((a, b) => b.area - a.area || a.index - b.index).slice(0, 80);
   const clash = (a: Lot, b: Lot): boolean => {
     if (!mayShare(a, b)) return true;
+    if (!exactGrid) return false;
     const { plan, exact } = oracle.fitting([a, b]);
     return plan === null && exact;
   };

@@ -31,6 +31,10 @@ export interface Work {
   readonly height: number;
   readonly kinds: readonly GridKind[];
   readonly lots: readonly Lot[];
+  /** False when sizes were rounded up to the grid: then what does not fit on it might fit on paper. */
+  readonly exact: boolean;
+  /** True area of all pieces, in sheets. */
+  readonly sheetsByArea: number;
   /** Whether two lots may share a sheet as far as their cards are concerned. */
   readonly mayShare: (a: Lot, b: Lot) => boolean;
 }
@@ -65,8 +69,14 @@ export function workOn(pieces: readonly Piece[], sheet: Size, settings: CutSetti
     height: Math.floor(sheet.height / step),
     kinds,
     lots,
+    exact: pieces.every(({ size }) => size.width % step === 0 && size.height % step === 0),
+    sheetsByArea: areaOf(pieces) / (sheet.width * sheet.height),
     mayShare: (a, b) => !settings.apart || a.card !== b.card,
   };
+}
+
+function areaOf(pieces: readonly Piece[]): number {
+  return pieces.reduce((sum, { size }) => sum + size.width * size.height, 0);
 }
 
 function groups(pieces: readonly Piece[], apart: boolean): Piece[][] {

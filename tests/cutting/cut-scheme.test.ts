@@ -93,6 +93,12 @@ describe('the scheme of slots', () => {
     expect(cut(panels)).toMatchObject({ fewestSheets: 3, proven: true });
   });
 
+  it('claims no proof from sizes that were rounded up to the ruler (inches and millimetres mixed)', () => {
+    const close = [1, 2].map((card) => piece(card, 'half', '76.1 x 152.3 mm'));
+    const rounded = cut([...close, piece(3, 'c', '1/16 x 1/16 in')]);
+    expect(rounded.fewestSheets).toBe(1);
+  });
+
   it('cuts sheets alike where cards are alike', () => {
     const card = catalogue.find((layout) => layout.id === 'waistband-us')!;
     const cards = Array.from({ length: 8 }, (_, index) => ({ number: index + 1, layout: card }));
