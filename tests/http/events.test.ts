@@ -5,7 +5,7 @@ import { papers } from './fake-desk.ts';
 import { ask, mount, newPad, problemIn, sendPhoto } from './mount.ts';
 
 /** The revisions told, one an event. */
-async function* revisions(answer: Response): AsyncGenerator<unknown> {
+async function* revisions(answer: Response): AsyncGenerator {
   let text = '';
   for await (const piece of answer.body!) {
     text += Buffer.from(piece as Uint8Array).toString();

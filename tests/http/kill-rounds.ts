@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import type { Pad, PhotoAnswer, Sheet } from '../../server/contract/pads.ts';
 import type { Plan } from '../../server/contract/plans.ts';
 import { papers, photoOf } from './fake-desk.ts';
-import { form } from './mount.ts';
+import { form } from './form.ts';
 
 /** What came of killing the service again and again while it was asked for things. */
 export interface KillReport {

@@ -9,6 +9,8 @@ import type { Desk } from '../../server/photo-desk.ts';
 import { openForTest } from '../store/folder.ts';
 import { fakeDesk, papers, photoOf } from './fake-desk.ts';
 import type { Scene } from './fake-desk.ts';
+import { form } from './form.ts';
+import type { Part } from './form.ts';
 
 type Response = Awaited<ReturnType<Service['inject']>>;
 type Method = 'GET' | 'HEAD' | 'POST' | 'PUT' | 'PATCH' | 'DELETE' | 'OPTIONS';
@@ -67,26 +69,6 @@ export function problemIn(answer: Response): Problem {
   if (!String(answer.headers['content-type']).startsWith('application/problem+json'))
     throw new Error(`Expected a problem but received ${answer.statusCode} ${answer.payload}`);
   return JSON.parse(answer.payload) as Problem;
-}
-
-/** A part of a form: words, or a file with its name. */
-export type Part =
-  readonly [name: string, words: string] | readonly [name: string, file: Buffer, fileName: string];
-
-const BOUNDARY = 'plyhue-boundary-7d1f';
-
-/** A multipart form (RFC 7578), its parts in this order. */
-export function form(parts: readonly Part[]): { body: Buffer; headers: Record<string, string> } {
-  const pieces = parts.flatMap(([name, value, fileName]) => {
-    const named = fileName === undefined ? '' : `; filename="${fileName}"`;
-    const type = fileName === undefined ? '' : 'Content-Type: application/octet-stream\r\n';
-    const head = `--${BOUNDARY}\r\nContent-Disposition: form-data; name="${name}"${named}\r\n${type}\r\n`;
-    return [Buffer.from(head), Buffer.from(value as string), Buffer.from('\r\n')];
-  });
-  return {
-    body: Buffer.concat([...pieces, Buffer.from(`--${BOUNDARY}--\r\n`)]),
-    headers: { 'content-type': `multipart/form-data; boundary=${BOUNDARY}` },
-  };
 }
 
 export async function sendForm(
