@@ -31,7 +31,9 @@ export function everyScene(at: () => Table): void {
     for (const [name, come] of scenesInOrder()) {
       await come(page);
       const wide = await page.evaluate<number>(
-        'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+        `Math.max(...[document.documentElement, ...document.querySelectorAll('dialog')].map(
+          (one) => one.scrollWidth - one.clientWidth,
+        ))`,
       );
       if (wide > 0) found.push(`${name}: wider than the screen by ${wide}`);
       found.push(...(await smallTargets(page)).map((target) => `${name}: ${target}`));
