@@ -58,12 +58,18 @@ async function usable(table: Table): Promise<Figure> {
   const times: number[] = [];
   for (let visit = 0; visit < 5; visit += 1) {
     const { page: screen, context } = await table.open('laptop');
+    // Noted within the page, so that the slowed hands of the test do not count.
+    await screen.addInitScript(`
+      new MutationObserver(() => {
+        if (!window.usableAt && document.querySelector('.pad-stack')) window.usableAt = performance.now();
+      }).observe(document, { childList: true, subtree: true });
+    `);
     await slowDown(await context.newCDPSession(screen), 4);
     await screen.goto('/');
     await screen.locator('.pad-stack').first().waitFor();
     times.push(
       await screen.evaluate<number>(
-        `performance.now() - performance.getEntriesByType('navigation')[0].responseEnd`,
+        `window.usableAt - performance.getEntriesByType('navigation')[0].responseEnd`,
       ),
     );
     await context.close();
