@@ -7,6 +7,7 @@ import { apartQuads, gridOf, quadsFromLines } from './sheets-from-lines.ts';
 import type { SidePair } from './sheets-from-lines.ts';
 import { straightLines } from './straight-lines.ts';
 import type { StraightLine } from './straight-lines.ts';
+import { shrunken } from './white-card.ts';
 import type { Patch } from './white-card.ts';
 
 export interface Chosen {
@@ -139,14 +140,24 @@ function fromLines(overview: Overview, whole: readonly Candidate[], ask: PhotoAs
 /** Score from which a quad of lines tells the size of sheets. */
 const SURE = 0.7;
 
-/** How well a quad agrees with the table: covered inside; low when much bare table lies in it. */
+/** How well a quad agrees with the table: low when bare table lies in it, above all along a side. */
 function judgeOf({ table, image }: Overview): (corners: Quad<'photo'>) => number {
+  const isBare = ({ x, y }: PhotoPoint): boolean =>
+    table.reached[Math.floor(y) * image.width + Math.floor(x)] === 1;
+  const part = (places: readonly PhotoPoint[]): number =>
+    places.filter(isBare).length / places.length;
   return (corners) => {
-    let bare = 0;
-    const places = gridOf(corners, 10);
-    for (const { x, y } of places)
-      if (table.reached[Math.floor(y) * image.width + Math.floor(x)] === 1) bare++;
-    return 1 - 0.5 * (bare / places.length);
+    const rim = shrunken(corners, 0.03);
+    const sides = rim.map((from, side) => {
+      const to = rim[(side + 1) % 4]!;
+      return part(
+        Array.from({ length: 12 }, (_, k) => ({
+          x: from.x + ((k + 0.5) / 12) * (to.x - from.x),
+          y: from.y + ((k + 0.5) / 12) * (to.y - from.y),
+        })),
+      );
+    });
+    return 1 - 0.4 * part(gridOf(corners, 10)) - 0.25 * Math.max(...sides);
   };
 }
 
