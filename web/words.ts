@@ -10,9 +10,9 @@ export const words = {
   titleOf: (screen: string): string => `${screen} · Plyhue`,
   percent: (share: number): string => `${Math.round(share * 100)} %`,
   goes: (score: number): string => {
-    if (score >= 0.93) return 'goes beautifully';
-    if (score >= 0.85) return 'goes well';
-    if (score >= 0.7) return 'goes';
+    if (score >= 0.85) return 'goes beautifully';
+    if (score >= 0.7) return 'goes well';
+    if (score >= 0.5) return 'goes';
     return 'goes loosely';
   },
   /** Layers are named in English in the layouts themselves. */

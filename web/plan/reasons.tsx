@@ -5,7 +5,7 @@ import { words } from '../words.ts';
 type Reason = PlannedCard['reasons'][number];
 
 /** Below this a border between two layers is worth a look. */
-const WEAK = 0.7;
+const WEAK = 0.6;
 const SHOWN = 3;
 
 /** Why a card goes together: first what is weak in it, then its strongest points, the rest on request. */
