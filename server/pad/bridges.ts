@@ -5,11 +5,11 @@ import { CARRIED, shareOf } from './story.ts';
  * The sheets that tie others together: they carry most of the colour story.
  *
  * Takes       the sheets and the colour story of the pad.
- * Gives       ids of sheets that carry at least three colours and more than half of the story on one
+ * Gives       ids of sheets that carry at least three colours and seven tenths of the story on one
  *             side, most colours first.
  */
 export function bridgesOf(sheets: readonly Sheet[], story: readonly StoryColour[]): string[] {
-  const needed = Math.max(FEWEST, Math.floor(story.length * MOST_OF) + 1);
+  const needed = Math.max(FEWEST, Math.ceil(story.length * MOST_OF));
   return sheets
     .map((sheet) => ({ id: sheet.id, ...strengthOf(sheet, story) }))
     .filter(({ carried }) => carried >= needed)
@@ -18,7 +18,7 @@ export function bridgesOf(sheets: readonly Sheet[], story: readonly StoryColour[
 }
 
 const FEWEST = 3;
-const MOST_OF = 0.5;
+const MOST_OF = 0.7;
 
 interface Strength {
   /** Colours of the story on the better side. */
