@@ -84,7 +84,6 @@ export const DOORS = {
   culori: ['colour'],
   'ml-kmeans': ['colour'],
   'polyclip-ts': ['layouts', 'geometry'],
-  highs: ['plan'],
   zod: ['contract', 'http', 'top'],
   fastify: ['http', 'top'],
   piscina: ['top'],
