@@ -157,7 +157,9 @@ function judgeOf({ table, image }: Overview): (corners: Quad<'photo'>) => number
         })),
       );
     });
-    return 1 - 0.4 * part(gridOf(corners, 10)) - 0.25 * Math.max(...sides);
+    // A white sheet on a white table looks bare all over; that alone must not rule it out.
+    const bare = part(gridOf(corners, 10));
+    return 1 - 0.5 * bare - 0.25 * Math.max(0, Math.max(...sides) - bare);
   };
 }
 

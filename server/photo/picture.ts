@@ -35,6 +35,8 @@ export interface FlatSheet extends Found {
   readonly picture: RgbImage;
   /** The swatch for reading colours and patterns: corrected, smaller, in Lab, nothing clipped. */
   readonly reading: LabImage;
+  /** Millimetres that a pixel of `reading` is wide; null when the size of the thing is not known. */
+  readonly millimetresPerPixel: number | null;
   readonly error: ColourError;
 }
 

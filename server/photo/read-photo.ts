@@ -54,7 +54,7 @@ export function flattenThings(
 }
 
 const PICTURE_DPI = 150;
-const READING_DPI = 60;
+const READING_DPI = 100;
 const INCH = 25.4;
 /** Part of a side left out at the rim when colours are read, so that no table comes in. */
 const INSET = 0.012;
@@ -78,7 +78,14 @@ function flattenOne(
     field: PER_LOG_LIGHT * field.error,
     reference: reference.error,
   };
-  return { ...thing, picture, reading: thing.smear === true ? coveredOf(reading) : reading, error };
+  return {
+    ...thing,
+    picture,
+    reading: thing.smear === true ? coveredOf(reading) : reading,
+    millimetresPerPixel:
+      size.across === null ? null : (size.across * (1 - 2 * INSET)) / reading.width,
+    error,
+  };
 }
 
 /** CIELAB units that a paper of middle lightness moves for a change of 1 in the logarithm of light. */
@@ -89,18 +96,18 @@ interface PixelSize {
   readonly height: number;
 }
 
-/** Sizes of the flat pictures, never much finer than what the photo holds. */
+/** Sizes of the flat pictures, never much finer than what the photo holds, and the width in millimetres. */
 function sizesOf(
   corners: Quad<'photo'>,
   millimetres: PhotoAsk['sheetMillimetres'],
-): { picture: PixelSize; reading: PixelSize } {
+): { picture: PixelSize; reading: PixelSize; across: number | null } {
   const [upper, right, lower, left] = sidesOf(corners);
   const across = (upper + lower) / 2;
   const down = (left + right) / 2;
   if (millimetres === null) {
     const by = Math.min(1, SOLID / Math.max(across, down));
     const size = { width: atLeast(across * by), height: atLeast(down * by) };
-    return { picture: size, reading: size };
+    return { picture: size, reading: size, across: null };
   }
   const turned = across > down !== millimetres.width > millimetres.height;
   const oblong = Math.abs(Math.log(millimetres.width / millimetres.height)) > 0.02;
@@ -114,6 +121,7 @@ function sizesOf(
   return {
     picture: at(Math.min(PICTURE_DPI, Math.max(READING_DPI, held))),
     reading: at(READING_DPI),
+    across: width,
   };
 }
 

@@ -114,7 +114,7 @@ describe('finding sheets', () => {
 describe('light and white', () => {
   const hex = '#c0705f';
   const plain = (gains: Scene['light'], card: boolean): Seen => {
-    const shot = scene({ columns: 1, rows: 1, card, seed: 9, cast: 0 });
+    const shot = scene({ columns: 1, rows: 1, card, seed: 9, cast: 0, width: 480 });
     const [sheet, ...rest] = shot.papers;
     return photograph({
       ...shot,
