@@ -66,9 +66,7 @@ export async function readSides(
   const photo = await openPhoto(bytes);
   const sheetMillimetres = inMillimetres(sheetSize);
   const reading = readPhoto(photo, { look: 'sheets', sheetMillimetres, tap });
-  const sides = await Promise.all(
-    reading.sheets.map((sheet) => readSide(sheet, sheetMillimetres.width)),
-  );
+  const sides = await Promise.all(reading.sheets.map(readSide));
   return {
     width: photo.width,
     height: photo.height,
@@ -78,9 +76,10 @@ export async function readSides(
   };
 }
 
-async function readSide(sheet: FlatSheet, widthMillimetres: number): Promise<ReadSide> {
+async function readSide(sheet: FlatSheet): Promise<ReadSide> {
   const palette = readPalette(sheet.reading, sheet.error, SEED);
-  const pattern = readPattern(sheet.reading, palette, widthMillimetres / sheet.reading.width);
+  // The scale is known, because the size of the sheet was given.
+  const pattern = readPattern(sheet.reading, palette, sheet.millimetresPerPixel!);
   const swatch = await encodeSwatch(sheet.picture);
   const { corners, confidence, notes } = sheet;
   return { corners, confidence, notes, palette, pattern, swatch };

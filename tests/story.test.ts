@@ -142,6 +142,18 @@ describe('photo to swatches', () => {
 });
 
 describe('swatches to pad', () => {
+  test('prints repeat as they were drawn, at the median within half a millimetre', () => {
+    const errors = reads.flatMap(({ photo, sides }) =>
+      photo.sheets.flatMap(({ repeat }, at) => {
+        const read = sides[at]!.pattern.repeat;
+        return repeat === null || read === null ? [] : [Math.abs(read - repeat)];
+      }),
+    );
+    errors.sort((a, b) => a - b);
+    expect(errors.length).toBeGreaterThanOrEqual(15);
+    expect(errors[Math.floor(errors.length / 2)]).toBeLessThan(0.5);
+  });
+
   test('each front has the back that was on the other side of it', () => {
     expect(
       pad.sheets.map(({ front, back }) => front?.id.replace('front', 'back') === back?.id),

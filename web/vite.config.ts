@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { shelf } from './offline/shelf.ts';
 
-const service = process.env.PLYHUE_SERVICE ?? 'http://127.0.0.1:8080';
+const service = process.env.PLYHUE_SERVICE ?? 'http://127.0.0.1:7443';
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),

@@ -46,7 +46,7 @@ export async function sidesIn(
 
 function readSide(sheet: FlatSheet, id: string): Side {
   const palette = readPalette(sheet.reading, sheet.error, SEED);
-  const pattern = readPattern(sheet.reading, palette, SHEET.width / sheet.reading.width);
+  const pattern = readPattern(sheet.reading, palette, sheet.millimetresPerPixel!);
   const { corners, confidence, notes } = sheet;
   return { id, photo: id, corners, confidence, notes, palette, pattern };
 }
