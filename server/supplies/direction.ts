@@ -12,10 +12,14 @@ const GREYISH = 8;
  *
  * Each of lightness, strength and hue is changed alone, and named when its own CIEDE2000 matters.
  *
+ * Takes       the two colours, and their CIEDE2000 where it is known already.
  * Gives       '' for colours that most eyes cannot tell apart (below 0.8 CIEDE2000).
  */
-export function directionOf(colour: Lab, beside: Lab): string {
-  const whole = difference(colour, beside);
+export function directionOf(
+  colour: Lab,
+  beside: Lab,
+  whole: number = difference(colour, beside),
+): string {
   if (whole < LIMITS.perceived) return '';
   const parts = [
     { word: colour.l > beside.l ? 'lighter' : 'darker', size: lightness(colour, beside) },

@@ -36,7 +36,7 @@ export function matchOf(supply: Supply, side: Side): MatchVerdict {
   const nearest = nearestColour(supply.lab, side.palette);
   const uncertainty = uncertaintyOfDifference(supply, nearest.colour, how);
   const judged = verdictOf(nearest.difference, uncertainty);
-  const direction = directionOf(supply.lab, nearest.at);
+  const direction = directionOf(supply.lab, nearest.at, nearest.difference);
   return {
     verdict: judged.verdict,
     nearest: nearest.colour,

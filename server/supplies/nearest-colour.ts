@@ -19,12 +19,19 @@ export function nearestColour(lab: Lab, palette: Palette): Nearest {
   let best: Nearest | null = null;
   for (const colour of palette.colours) {
     const at = placeOn(colour, lab.l);
+    if (best !== null && Math.abs(at.l - lab.l) > LIGHTNESS_WEIGHT * best.difference) continue;
     const apart = difference(lab, at);
     if (best === null || apart < best.difference) best = { colour, difference: apart, at };
   }
   if (best === null) throw new RangeError('Expected a palette of at least one colour');
   return best;
 }
+
+/**
+ * The lightness part alone makes a difference of at least |dL| / S_L, and S_L is at most 1.75 (Sharma, Wu, Dalal
+ * 2005, eq. 15, at L 0 or 100): a colour further off in lightness than this many times the best cannot be nearer.
+ */
+const LIGHTNESS_WEIGHT = 1.75;
 
 function placeOn({ lab, range }: PaletteColour, l: number): Lab {
   if (range === undefined) return lab;

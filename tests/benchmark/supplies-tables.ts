@@ -31,6 +31,8 @@ export interface Tables {
 
 const PIXELS = 1800;
 const SQUARES = 8;
+/** A colour of a print counts from this share of its area, as in the figures on photos. */
+const SEEN = 0.05;
 
 /** A pad's fronts, and cardstock that is like its colours, near them or nearly so, each in its own photo. */
 export async function tablesOf(seed: number): Promise<Tables> {
@@ -44,7 +46,7 @@ export async function tablesOf(seed: number): Promise<Tables> {
   const sides = matchQuads(read.sides, papers.truth.sheets, 0.7).map(
     ({ found, truth }, index): KnownSide => ({
       side: { ...found, id: `${seed}-${index}`, photo: `${seed}-papers` },
-      colours: truth.palette.map(({ lab }) => lab),
+      colours: truth.palette.filter(({ share }) => share >= SEEN).map(({ lab }) => lab),
     }),
   );
   return {

@@ -72,6 +72,20 @@ describe('a supply against a side', () => {
     expect(matchOf(supplyOf(SAND), side).verdict).toBe('apart');
   });
 
+  test('is measured against the nearest colour of all, whatever their lightness', () => {
+    const chance = chanceOf(3);
+    const any = (): Lab => ({
+      l: 100 * chance(),
+      a: 120 * (chance() - 0.5),
+      b: 120 * (chance() - 0.5),
+    });
+    for (let round = 0; round < 500; round++) {
+      const [lab, colours] = [any(), Array.from({ length: 6 }, any)];
+      const least = Math.min(...colours.map((colour) => difference(lab, colour)));
+      expect(matchOf(supplyOf(lab), sideOf(colours)).difference).toBe(least);
+    }
+  });
+
   test('errors that both share cancel in one photo, not between two', () => {
     const supply = supplyOf({ ...TEAL, l: 35.3 }, { uncertainty: 1.1 });
     const poor = sideOf([SHELL, TEAL], { uncertainty: 1.1 });
