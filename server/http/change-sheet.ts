@@ -14,6 +14,7 @@ export async function changeSheet(
   records: Records,
   id: string,
   change: SheetPatch,
+  newId: () => string,
 ): Promise<SheetRow> {
   const before = found(await records.sheets.at(id), 'sheet', id);
   await checkSides(records, before, change);
@@ -22,7 +23,7 @@ export async function changeSheet(
   for (const face of FACES) {
     const side = change[face];
     if (side === undefined || sheets.get(id)![face] === side) continue;
-    for (const touched of move(sheets, id, face, side)) changed.add(touched);
+    for (const touched of move(sheets, id, face, side, newId)) changed.add(touched);
   }
   const { label, copies } = change;
   sheets.set(id, {
@@ -41,6 +42,7 @@ function move(
   id: string,
   face: Face,
   side: string | null,
+  newId: () => string,
 ): string[] {
   const sheet = sheets.get(id)!;
   const pushedOut = sheet[face];
@@ -52,7 +54,7 @@ function move(
     return [from.sheet];
   }
   if (pushedOut === null) return [];
-  const alone = `${id}-${pushedOut}`.slice(0, 64);
+  const alone = newId();
   const label = `${sheet.label} ${face}`.slice(0, 60);
   const lone = { ...sheet, id: alone, label, front: null, back: null, copies: 1, revision: 0 };
   sheets.set(alone, { ...lone, [face]: pushedOut });

@@ -1,7 +1,11 @@
 import type { MultipartFile } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
+import type { z } from 'zod';
 import { expected } from '../refusals/refusal.ts';
 import type { Files, Received } from '../store/files.ts';
+import { Spoken } from './problem.ts';
+import { notUnderstood } from './problem-of.ts';
+import { issueInWords } from './zod-in-words.ts';
 
 /** A form with words and at most one file, in whatever order they came. */
 export interface Form {
@@ -76,4 +80,11 @@ function unexpectedFile(part: MultipartFile, fileField: string): Error {
 export function fileOf(form: Form, field: string): Received {
   if (form.file !== null) return form.file;
   throw expected('a file', field, 'nothing', `Choose a photo and send it as ${field}.`);
+}
+
+/** Reads the words of a form by a schema; a refusal tells which word came, as the body of a form is not kept. */
+export function readWords<T>(schema: z.ZodType<T>, words: unknown): T {
+  const read = schema.safeParse(words);
+  if (read.success) return read.data;
+  throw new Spoken(notUnderstood(issueInWords(read.error.issues[0]!, words)));
 }

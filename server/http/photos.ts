@@ -5,7 +5,7 @@ import { expected } from '../refusals/refusal.ts';
 import type { Shelf } from '../store/files.ts';
 import { NOTHING, answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
-import { fileOf, readForm } from './form.ts';
+import { fileOf, readForm, readWords } from './form.ts';
 import type { Form } from './form.ts';
 import { found } from './found.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
@@ -147,7 +147,7 @@ async function answerOf({ store }: Edges, { photo, sides }: TakenPhoto): Promise
 
 function formWords(form: Form): Wire.PhotoForm {
   const white = form.words('white')[0];
-  return Wire.PhotoForm.parse({
+  return readWords(Wire.PhotoForm, {
     side: form.words('side')[0],
     arrangement: form.words('arrangement')[0],
     ...(white === undefined ? {} : { white: jsonIn(white, 'white') }),

@@ -7,6 +7,7 @@ import type { ProblemKind } from './problem-kinds.ts';
 import { Spoken, problem } from './problem.ts';
 import { problemOfStorage } from './problem-of-storage.ts';
 import { firstIssue, issueInWords } from './zod-in-words.ts';
+import type { IssueInWords } from './zod-in-words.ts';
 
 const OF_REFUSAL: Readonly<Record<RefusalKind, ProblemKind>> = {
   'not-understood': 'not-understood',
@@ -46,7 +47,8 @@ function problemOfRefusal({ kind, message, field, received, mend }: Refusal): Pr
   });
 }
 
-function notUnderstood(says: { detail: string; field: string; received: unknown }): Problem {
+/** A value that a schema refused. */
+export function notUnderstood(says: IssueInWords): Problem {
   const { detail, field, received } = says;
   return problem('not-understood', {
     detail,

@@ -1,4 +1,5 @@
 import type { Quad } from '../geometry/points.ts';
+import { expected } from '../refusals/refusal.ts';
 import type { ReadSide } from '../from-photo-to-guide.ts';
 import type { PhotoRow, SideRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
@@ -11,6 +12,7 @@ export async function readSideAgain(
   corners: Quad<'photo'>,
 ): Promise<SideRow> {
   const photo = found(await edges.store.read.photos.at(side.photo), 'photo', side.photo);
+  holdInPhoto(corners, photo, 'corners');
   const white = photo.white.kind === 'tapped' ? photo.white.corners : null;
   const [read] = (await readWith(edges, photo, [corners], white)).sides;
   const again = await updated(edges, side, found(read ?? null, 'side', side.id));
@@ -29,6 +31,7 @@ export async function readPhotoAgain(
   photo: PhotoRow,
   white: Quad<'photo'>,
 ): Promise<void> {
+  holdInPhoto(white, photo, 'white');
   const sides = await edges.store.read.sides.ofPhoto(photo.id);
   const reading = await readWith(
     edges,
@@ -46,6 +49,26 @@ export async function readPhotoAgain(
     if (photo.pad !== null) await records.pads.touch(photo.pad);
   });
   if (photo.pad !== null) edges.changes.tell(photo.pad);
+}
+
+/** A sheet may run a little over the rim of the photo; what lies further out was never seen. */
+const OVER_RIM = 0.05;
+
+function holdInPhoto(
+  corners: Quad<'photo'>,
+  { width, height }: Pick<PhotoRow, 'width' | 'height'>,
+  field: string,
+): void {
+  const inside = (at: number, whole: number): boolean =>
+    at >= -OVER_RIM * whole && at <= (1 + OVER_RIM) * whole;
+  if (corners.every(({ x, y }) => inside(x, width) && inside(y, height))) return;
+  throw expected(
+    `corners within the photo, which is ${width} x ${height} pixels,`,
+    field,
+    corners.map(({ x, y }) => [x, y]),
+    'Drag the four corners onto what they belong to in the photo.',
+    'does-not-fit',
+  );
 }
 
 async function readWith(

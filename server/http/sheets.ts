@@ -41,7 +41,7 @@ export function sheetRoutes(app: Service, edges: Edges): void {
       const { sheet: id } = request.params;
       const sheet = await store.write(async (records) => {
         holdFresh(request, found(await records.sheets.at(id), 'sheet', id).revision);
-        return changeSheet(records, id, request.body);
+        return changeSheet(records, id, request.body, edges.newId);
       });
       edges.changes.tell(sheet.pad);
       stateRevision(reply, sheet.revision);

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
 import { NOTHING, answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
-import { fileOf, readForm } from './form.ts';
+import { fileOf, readForm, readWords } from './form.ts';
 import { found } from './found.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
 import { keyOf, madeBefore, makeOnce } from './once.ts';
@@ -141,7 +141,7 @@ async function photographed(edges: Edges, request: FastifyRequest): Promise<Take
   const form = await readForm(request, edges.store.files, 'photo');
   try {
     const received = fileOf(form, 'photo');
-    const { kind, name } = Wire.SuppliesForm.parse({
+    const { kind, name } = readWords(Wire.SuppliesForm, {
       kind: form.words('kind')[0],
       name: form.words('name'),
     });

@@ -214,6 +214,16 @@ describe('photos', () => {
     expect((await padAt(service, id)).photos).toEqual([]);
   });
 
+  test('a wrong word of the form is shown back', async () => {
+    const service = await mount(await newFolder());
+    const answer = await sendForm(service, `/api/pads/${await newPad(service)}/photos`, [
+      ['side', 'middle'],
+      ['arrangement', 'one'],
+      ['photo', photoOf(FRONTS), 'a.jpg'],
+    ]);
+    expect(problemIn(answer)).toMatchObject({ status: 400, field: 'side', received: 'middle' });
+  });
+
   test('a photo for a pad that is not there is not found', async () => {
     const service = await mount(await newFolder());
     const answer = await sendForm(service, '/api/pads/none/photos', [
@@ -287,6 +297,23 @@ describe('photos', () => {
     expect(valueOf(await ask(service, 'GET', `/api/sides/${before.id}`))).toEqual(after);
     const wrong = await ask(service, 'PATCH', `/api/sides/${before.id}`, { corners: [[1, 2]] });
     expect(problemIn(wrong).field).toMatch(/^corners/);
+  });
+
+  test('corners and a white card beyond the rim of the photo are refused', async () => {
+    const service = await mount(await newFolder());
+    const { photo, sides } = await sendPhoto(service, await newPad(service), 'front', FRONTS);
+    const beyond = [
+      [4300, 10],
+      [4900, 10],
+      [4900, 600],
+      [4300, 600],
+    ];
+    const id = sides[0]!.id;
+    const moved = await ask(service, 'PATCH', `/api/sides/${id}`, { corners: beyond });
+    expect(problemIn(moved)).toMatchObject({ status: 422, field: 'corners' });
+    const white = await ask(service, 'PATCH', `/api/photos/${photo.id}`, { white: beyond });
+    expect(problemIn(white)).toMatchObject({ status: 422, field: 'white' });
+    expect(valueOf(await ask(service, 'GET', `/api/sides/${id}`))).toEqual(sides[0]);
   });
 
   test('the white card shown by hand: the photo is read again where its sheets lie', async () => {

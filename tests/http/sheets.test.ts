@@ -45,6 +45,19 @@ describe('sheets', () => {
     expect(Object.keys(places(after)).sort()).toEqual(Object.keys(places(pad)).sort());
   });
 
+  test('sides moved about and taken off again and again: none is lost, no two sheets are one', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const [one, two] = [pad.sheets[0]!, pad.sheets[1]!];
+    for (const front of [null, two.front!.id, one.front!.id, null]) {
+      const answer = await ask(service, 'PATCH', `/api/sheets/${one.id}`, { front });
+      expect(answer.statusCode).toBe(200);
+    }
+    const after = await padAt(service, pad.id);
+    expect(Object.keys(places(after)).sort()).toEqual(Object.keys(places(pad)).sort());
+    expect(new Set(after.sheets.map(({ id }) => id)).size).toBe(after.sheets.length);
+  });
+
   test('a lone back that finds its front leaves no empty sheet', async () => {
     const service = await mount(await newFolder());
     const id = await newPad(service);
