@@ -8,6 +8,7 @@ import { chooseSquares } from './choose-squares.ts';
 import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
 import { settleSheets } from './settle.ts';
 import type { Patch } from './white-card.ts';
+import { wholePicture } from './whole-picture.ts';
 
 /** What was found in a photo, before any of it is laid flat. */
 export interface FoundThings {
@@ -35,6 +36,17 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
           ...inFull(smears ?? [], photo),
         ])
       : shown.map((corners) => ({ corners, confidence: 1, notes: [] }));
+  if (things.length === 0 && ask.look === 'sheets') {
+    const whole = wholePicture(photo, ask.sheetMillimetres);
+    // What was taken for table is paper then, and says nothing of the light.
+    if (whole !== null)
+      return {
+        things: [whole],
+        others: [],
+        reached: new Uint8Array(overview.table.reached.length),
+        notes: [],
+      };
+  }
   return {
     things,
     others,

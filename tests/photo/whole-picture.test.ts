@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest';
+import type { OpenedPixels, Picture } from '../../server/photo/picture.ts';
+import { readPhoto } from '../../server/photo/read-photo.ts';
+
+/** Dots on a ground, out to the rim on all sides. */
+function print(width: number, height: number): Picture {
+  const rgb = new Uint8Array(3 * width * height);
+  for (let y = 0, at = 0; y < height; y++)
+    for (let x = 0; x < width; x++, at += 3) {
+      const dot = Math.hypot((x % 40) - 20, (y % 40) - 20) < 12;
+      rgb.set(dot ? [200, 90, 70] : [240, 230, 215], at);
+    }
+  return { width, height, rgb, primaries: 'srgb' };
+}
+
+function opened(picture: Picture): OpenedPixels {
+  return { preview: picture, full: picture, scale: 1 };
+}
+
+const SIX_INCHES = { width: 152.4, height: 152.4 };
+
+describe('a picture without an edge of a paper', () => {
+  test('of the shape of a sheet is one sheet, unsure, with a word to her', () => {
+    const { sheets } = readPhoto(opened(print(600, 600)), {
+      look: 'sheets',
+      sheetMillimetres: SIX_INCHES,
+    });
+    expect(sheets.map(({ corners }) => corners.map(({ x, y }) => [x, y]))).toEqual([
+      [
+        [0, 0],
+        [600, 0],
+        [600, 600],
+        [0, 600],
+      ],
+    ]);
+    expect(sheets[0]!.confidence).toBeLessThan(0.5);
+    expect(sheets[0]!.notes.join(' ')).toContain('drag its corners');
+  });
+
+  test('of another shape holds no sheet: it may be an empty table', () => {
+    const { sheets } = readPhoto(opened(print(800, 600)), {
+      look: 'sheets',
+      sheetMillimetres: SIX_INCHES,
+    });
+    expect(sheets).toEqual([]);
+  });
+});
