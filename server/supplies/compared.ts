@@ -13,8 +13,8 @@ export function comparedHow(supply: Supply, side: Side): Compared {
 /**
  * What is left of the uncertainty when both colours lie in one picture: light and camera shift both
  * alike and cancel in the difference, noise and the unevenness of the light stay.
- * Measured on tuning seeds: the error between two pictures was 3.35 times that in one; on
- * the unseen seeds of `npm run bench supplies` it was 3.5 times.
+ * Measured on tuning seeds: the error between two pictures was 3.35 times that in one;
+ * `npm run bench supplies` measures it on others.
  */
 export const LEFT_IN_ONE_PHOTO = 0.3;
 

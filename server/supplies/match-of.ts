@@ -27,7 +27,7 @@ export interface MatchVerdict {
  *
  * Gives       'match' when the difference is within what half of the observers accept, 'close' up to the
  *             reach of the formula, 'apart' beyond it; 'cannot tell' when the uncertainty allows none of
- *             them with at least 80 %. Colours in one photo share most of its errors and compare finer.
+ *             them with at least 75 %. Colours in one photo share most of its errors and compare finer.
  * Good up to  plain colours in even light: glitter, foil and a glossy smear of ink have no one colour.
  * Source      see LIMITS.
  */

@@ -1,4 +1,4 @@
-import { withinLimit } from './within-limit.ts';
+import { chancesOfBands } from './chances.ts';
 
 export type Verdict = 'match' | 'close' | 'apart' | 'cannot tell';
 
@@ -16,7 +16,7 @@ export type Verdict = 'match' | 'close' | 'apart' | 'cannot tell';
 export const LIMITS = { perceived: 0.8, accepted: 1.8, close: 5 } as const;
 
 /** A verdict is given when it is at least this likely; else it is 'cannot tell'. A judgement, no source. */
-export const SURE = 0.8;
+export const SURE = 0.75;
 
 /** The verdict on a measured difference, and how likely it is right. */
 export interface Judged {
@@ -26,12 +26,14 @@ export interface Judged {
 
 /** Takes the measured difference and its standard error, both in CIEDE2000. */
 export function verdictOf(difference: number, uncertainty: number): Judged {
-  const accepted = withinLimit(LIMITS.accepted, difference, uncertainty);
-  const close = withinLimit(LIMITS.close, difference, uncertainty);
+  const [match, close, apart] = chancesOfBands(difference, uncertainty, [
+    LIMITS.accepted,
+    LIMITS.close,
+  ]);
   const chances: readonly (readonly [Verdict, number])[] = [
-    ['match', accepted],
-    ['close', close - accepted],
-    ['apart', 1 - close],
+    ['match', match!],
+    ['close', close!],
+    ['apart', apart!],
   ];
   const [verdict, likely] = chances.reduce((best, one) => (one[1] > best[1] ? one : best));
   return likely >= SURE ? { verdict, likely } : { verdict: 'cannot tell', likely };

@@ -1,43 +1,48 @@
 import { describe, expect, test } from 'vitest';
 import { difference } from '../../server/colour/difference.ts';
 import type { Lab } from '../../server/colour/lab.ts';
+import { chancesOfBands } from '../../server/supplies/chances.ts';
 import { directionOf } from '../../server/supplies/direction.ts';
 import { matchOf } from '../../server/supplies/match-of.ts';
 import { LIMITS, verdictOf } from '../../server/supplies/verdict.ts';
-import { withinLimit } from '../../server/supplies/within-limit.ts';
 import { chanceOf, normal } from '../colour/drawn.ts';
 import { CORAL, SAND, SHELL, TEAL, sideOf, supplyOf } from './sides.ts';
 
-describe('how likely two colours are within a limit', () => {
-  // Chi-square distribution with 3 degrees of freedom, upper points of any table: 0.352, 2.366, 7.815, 11.345.
+describe('how likely a true difference lies in a band', () => {
+  // Drawn instead of integrated: true differences spread evenly over 0 to 30, each measured once.
   test.each([
-    [0.352, 0.05],
-    [2.366, 0.5],
-    [7.815, 0.95],
-    [11.345, 0.99],
-  ])('measured as equal: the ball of radius sqrt(%d) sigma holds %d', (square, part) => {
-    expect(withinLimit(Math.sqrt(square), 0, Math.sqrt(3))).toBeCloseTo(part, 3);
+    [1, 1],
+    [2.5, 1.4],
+    [4, 3],
+    [6, 5],
+  ])('measured %d, uncertainty %d: as often as among drawn colours', (measured, uncertainty) => {
+    const chance = chanceOf(7);
+    const sigma = uncertainty / Math.sqrt(3);
+    const counts = [0, 0, 0];
+    for (let round = 0; round < 600_000; round++) {
+      const truth = 30 * chance();
+      const seen = Math.hypot(
+        truth + sigma * normal(chance),
+        sigma * normal(chance),
+        sigma * normal(chance),
+      );
+      if (Math.abs(seen - measured) < 0.1) counts[truth <= 1.8 ? 0 : truth <= 5 ? 1 : 2]!++;
+    }
+    const all = counts.reduce((sum, count) => sum + count, 0);
+    expect(all).toBeGreaterThan(1000);
+    chancesOfBands(measured, uncertainty, [1.8, 5]).forEach((part, band) =>
+      expect(Math.abs(part - counts[band]! / all)).toBeLessThan(0.03),
+    );
   });
 
-  test.each([
-    [1.8, 1, 1],
-    [1.8, 2.5, 1.4],
-    [5, 4, 2],
-  ])(
-    'limit %d, measured %d, uncertainty %d: as often as in 40,000 drawn colours',
-    (limit, d, u) => {
-      const chance = chanceOf(7);
-      const sigma = u / Math.sqrt(3);
-      let inside = 0;
-      for (let i = 0; i < 40_000; i++)
-        if (
-          Math.hypot(d + sigma * normal(chance), sigma * normal(chance), sigma * normal(chance)) <=
-          limit
-        )
-          inside++;
-      expect(withinLimit(limit, d, u)).toBeCloseTo(inside / 40_000, 1);
-    },
-  );
+  test('the chances add up to 1, and without uncertainty one of them is 1', () => {
+    for (const measured of [0, 0.01, 1.7, 3, 5.2, 60])
+      for (const uncertainty of [0, 0.3, 2, 9]) {
+        const chances = chancesOfBands(measured, uncertainty, [1.8, 5]);
+        expect(chances.reduce((sum, part) => sum + part, 0)).toBeCloseTo(1, 9);
+        if (uncertainty === 0) expect(Math.max(...chances)).toBeCloseTo(1, 9);
+      }
+  });
 });
 
 describe('the verdict', () => {
@@ -53,11 +58,12 @@ describe('the verdict', () => {
   test('at the limit itself, or with a poor photo, nothing can be told', () => {
     expect(verdictOf(1.8, 0.4).verdict).toBe('cannot tell');
     expect(verdictOf(0.5, 4).verdict).toBe('cannot tell');
+    expect(verdictOf(5.4, 6.6).verdict).toBe('cannot tell');
     expect(verdictOf(30, 4).verdict).toBe('apart');
   });
 
-  test('a match is never called from a photo that is off by more than the limit', () => {
-    for (let d = 0; d < 4; d += 0.05) expect(verdictOf(d, 1.8).verdict).not.toBe('match');
+  test('a match is never called from a photo that is off by twice the limit', () => {
+    for (let d = 0; d < 4; d += 0.05) expect(verdictOf(d, 3.6).verdict).not.toBe('match');
   });
 });
 
@@ -87,8 +93,8 @@ describe('a supply against a side', () => {
   });
 
   test('errors that both share cancel in one photo, not between two', () => {
-    const supply = supplyOf({ ...TEAL, l: 35.3 }, { uncertainty: 1.1 });
-    const poor = sideOf([SHELL, TEAL], { uncertainty: 1.1 });
+    const supply = supplyOf({ ...TEAL, l: 36 }, { uncertainty: 2.2 });
+    const poor = sideOf([SHELL, TEAL], { uncertainty: 2.2 });
     const together = matchOf(supply, poor);
     const apart = matchOf({ ...supply, photo: 'another' }, poor);
     expect(together.uncertainty).toBeLessThanOrEqual(apart.uncertainty / 2);
@@ -98,7 +104,7 @@ describe('a supply against a side', () => {
   });
 
   test('a typed colour that cannot be told is to be laid into the picture', () => {
-    const typed = matchOf(supplyOf({ ...TEAL, l: 36.5 }, { photo: null, uncertainty: 1 }), side);
+    const typed = matchOf(supplyOf({ ...TEAL, l: 37 }, { photo: null, uncertainty: 1 }), side);
     expect(typed.verdict).toBe('cannot tell');
     expect(typed.reason).toContain('typed');
   });
