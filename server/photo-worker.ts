@@ -12,6 +12,7 @@ import type {
 import type { CutSettings } from './cutting/settings.ts';
 import type { GuideAsk } from './guide/ask.ts';
 import { drawPng } from './images/draw-png.ts';
+import { printPicture } from './images/print-picture.ts';
 import { screenPicture } from './images/screen-picture.ts';
 import type { Tap } from './photo/picture.ts';
 import type { PrintPaper } from './printing/guide-pdf.ts';
@@ -83,7 +84,11 @@ export async function guide(task: GuideTask): Promise<Answer<Uint8Array>> {
   return answer(async () => {
     const files = Object.entries(swatchFiles);
     const pictures = new Map(
-      await Promise.all(files.map(async ([side, file]) => [side, await readFile(file)] as const)),
+      await Promise.all(
+        files.map(
+          async ([side, file]) => [side, await printPicture(await readFile(file))] as const,
+        ),
+      ),
     );
     const picture = (side: string): string | null => (pictures.has(side) ? side : null);
     return printGuide({ ...ask, picture }, pictures, paper, new Date(made));

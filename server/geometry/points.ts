@@ -11,7 +11,6 @@ export interface Point<Space extends string> {
 }
 
 export type PhotoPoint = Point<'photo'>;
-export type SheetPoint = Point<'sheet'>;
 export type CardPoint = Point<'card'>;
 
 /** Four corners, clockwise as seen, from the upper left of the thing. */

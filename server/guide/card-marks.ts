@@ -2,7 +2,7 @@ import { toMillimetres } from '../lengths/length.ts';
 import type { Layer, Layout } from '../layouts/layout.ts';
 import { outline } from '../layouts/outline.ts';
 import type { Mark, Outline } from './drawing.ts';
-import { moved, rectangle } from './drawing.ts';
+import { moved } from './drawing.ts';
 import { foldMarks } from './fold-marks.ts';
 import type { Paint, PaperPaint } from './paint.ts';
 
@@ -77,9 +77,4 @@ function edge(corners: Outline): Mark[] {
       ],
     },
   ];
-}
-
-/** The card front as an outline in mm. */
-export function frontOf({ card }: Layout): Outline {
-  return rectangle(0, 0, toMillimetres(card.width), toMillimetres(card.height));
 }

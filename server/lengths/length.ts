@@ -25,8 +25,3 @@ export function units(count: number): Length {
 export function toMillimetres(length: Length): number {
   return length / MILLIMETRE;
 }
-
-/** Inches as a plain number, for resolution (dots per inch). */
-export function toInches(length: Length): number {
-  return length / INCH;
-}

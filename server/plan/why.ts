@@ -59,7 +59,13 @@ function stockClause(
   const terms = termsOf(shown(a).look, shown(b).look, table, taste, true);
   const first = phrases(shown(a).look, shown(b).look, table, terms, { a: 'the paper', b: 'it' })[0];
   const role = layers.find(({ id }) => id === stock.id)!.role;
-  return `the ${colour} ${role} ${first?.startsWith('picks up') === true ? first : 'keeps the papers apart'}`;
+  return `the ${colour} ${role} ${stockDoes(first)}`;
+}
+
+function stockDoes(phrase = ''): string {
+  if (phrase.startsWith('picks up')) return phrase;
+  if (phrase.startsWith('tones')) return `lies in ${phrase} beside the paper`;
+  return 'sets the paper off';
 }
 
 function heaviest(judged: readonly JudgedLink[]): JudgedLink | undefined {

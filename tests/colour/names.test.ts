@@ -10,8 +10,8 @@ import { anyLab } from './any-lab.ts';
 const NEUTRAL = ['white', 'gray', 'black'];
 
 /**
- * Published averages of a 24-patch colour target (CIELAB, D50), with the patch names that hold a word
- * of the 13 groups and that group.
+ * Published averages of a 24-patch colour target (CIELAB, D50, made after November 2014), as given with the
+ * open photo set JTvD/arcu_colorchecker, with the patch names that hold a word of the 13 groups and that group.
  */
 const TARGET = [
   ['blue sky', 'blue', 49.32, -3.82, -22.54],
@@ -46,6 +46,7 @@ const adapted = (l: number, a: number, b: number): Lab => {
 };
 
 describe('ISCC-NBS names', () => {
+  // Kelly, Judd (1976), NBS Special Publication 440: the numbers of names on its three levels.
   test('the system is whole: 13 groups, 29 middle names, 267 fine names', () => {
     expect(new Set(ISCC_NBS.map(([group]) => group)).size).toBe(13);
     expect(new Set(ISCC_NBS.map(([, middle]) => middle)).size).toBe(29);

@@ -24,13 +24,13 @@ export function enqueue(pad: string, files: readonly File[], berths: readonly Be
 
 /** Takes up again what a reload or a closed tab left behind. */
 export async function takeUp(): Promise<void> {
-  const left = await laidBy();
-  const fresh = left
-    .filter((one) => !sendings.peek().some(({ name, pad }) => name === one.name && pad === one.pad))
-    .map((one) => newSending(one.pad, one.berth, one.file, one.name));
-  for (const one of left) await takeAway(one.key);
+  const left = (await laidBy()).filter(({ key }) => !key.startsWith(`${session}-`));
+  const fresh = left.map((one) => newSending(one.pad, one.berth, one.file, one.name));
   sendings.value = [...sendings.peek(), ...fresh];
-  for (const sending of fresh) void prepare(sending);
+  // Laid by under this page's name before the old copy goes: a page closed in between loses none.
+  for (const sending of fresh) await keep(sending);
+  for (const { key } of left) await takeAway(key);
+  for (const sending of fresh) void show(sending);
   pump();
 }
 
@@ -55,7 +55,15 @@ export function stop(id: number): void {
 }
 
 async function prepare(sending: Sending): Promise<void> {
+  await keep(sending);
+  await show(sending);
+}
+
+async function keep(sending: Sending): Promise<void> {
   await layBy({ key: keyOf(sending.id), ...sending });
+}
+
+async function show(sending: Sending): Promise<void> {
   change(sending.id, { thumbnail: await thumbnailOf(sending.file) });
 }
 

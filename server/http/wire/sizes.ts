@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import type { SizeText } from '../../contract/values.ts';
 import { exactLength, formatLength } from '../../lengths/format-length.ts';
 import { MILLIMETRE, units } from '../../lengths/length.ts';
-import type { Length, Ruler, Size } from '../../lengths/length.ts';
+import type { Ruler, Size } from '../../lengths/length.ts';
 import { parseLength } from '../../lengths/parse-length.ts';
 import { isOnRuler } from '../../lengths/ruler.ts';
 
@@ -28,8 +28,4 @@ export function sizeOnWire(size: Size): SizeOnWire {
 /** A length that was measured in millimetres, on her ruler. */
 export function measured(millimetres: number, ruler: Ruler): string {
   return formatLength(units(Math.round(millimetres * MILLIMETRE)), ruler);
-}
-
-export function lengthOnWire(length: Length, ruler: Ruler): string {
-  return exactLength(length, ruler);
 }
