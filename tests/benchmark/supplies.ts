@@ -24,10 +24,14 @@ export async function supplies(): Promise<readonly Figure[]> {
 
 /** The figures on other seeds: for tuning, never for reporting. */
 export async function figuresOf(seeds: readonly number[]): Promise<readonly Figure[]> {
+  const quick = speed();
   const tables: Tables[] = [];
   for (const seed of seeds) tables.push(await tablesOf(seed));
-  return [...verdictFigures(tables), ...pictureFigures(tables), speed()];
+  return [...verdictFigures(tables), ...pictureFigures(tables), quick];
 }
+
+/** A palette colour further than this (CIEDE2000) from the printed one is another colour. */
+const MISREAD = 6;
 
 function trueVerdict(apart: number): Verdict {
   if (apart <= LIMITS.accepted) return 'match';
@@ -38,13 +42,19 @@ function verdictFigures(tables: readonly Tables[]): Figure[] {
   const checks = tables.flatMap(({ sides, supplies }) =>
     supplies.flatMap(({ supply, lab }) =>
       sides.map(({ side, colours }) => {
-        const apart = Math.min(...colours.map((colour) => difference(lab, colour)));
-        return { given: matchOf(supply, side), truth: trueVerdict(apart), apart };
+        const nearest = colours.reduce((a, b) => (difference(lab, b) < difference(lab, a) ? b : a));
+        const apart = difference(lab, nearest);
+        const given = matchOf(supply, side);
+        const sameColour =
+          difference(given.nearest.lab, nearest) <= MISREAD ||
+          (apart > MISREAD && given.difference > MISREAD);
+        return { given, truth: trueVerdict(apart), apart, sameColour };
       }),
     ),
   );
   const decided = checks.filter(({ given }) => given.verdict !== 'cannot tell');
   const right = decided.filter(({ given, truth }) => given.verdict === truth);
+  const wellRead = decided.filter(({ sameColour }) => sameColour);
   const falseMatches = checks.filter(
     ({ given, truth }) => given.verdict === 'match' && truth !== 'match',
   );
@@ -53,6 +63,13 @@ function verdictFigures(tables: readonly Tables[]): Figure[] {
   const note = `${checks.length} checks on ${tables.length} unseen tables, two photos, normal light, white card`;
   return [
     percent('verdict right, of those decided', right, decided, { at: 'least', value: 95 }, note),
+    percent(
+      'the same, where the palette holds the colour that is truly nearest',
+      wellRead.filter(({ given, truth }) => given.verdict === truth),
+      wellRead,
+      null,
+      'the rest are palettes that lack the colour, or show one that is not printed',
+    ),
     percent(
       'undecided',
       checks.filter(({ given }) => given.verdict === 'cannot tell'),
