@@ -1,9 +1,10 @@
 import * as Wire from '../contract/supplies.ts';
-import type { SideRow, SupplyRow } from '../store/rows.ts';
+import type { PhotoRow, SideRow, SupplyRow } from '../store/rows.ts';
 import { matchOf } from '../supplies/match-of.ts';
 import { answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
+import { inOnePicture, photosOf } from './one-picture.ts';
 import { colourOnWire } from './wire/colours.ts';
 
 /** Said beside every verdict. */
@@ -23,11 +24,10 @@ export function matchRoutes(app: Service, edges: Edges): void {
       },
     },
     async (request) => {
-      const { supply, side } = request.body;
-      return matchOnWire(
-        found(await read.supplies.at(supply), 'supply', supply),
-        found(await read.sides.at(side), 'side', side),
-      );
+      const { supply: supplyId, side: sideId } = request.body;
+      const supply = found(await read.supplies.at(supplyId), 'supply', supplyId);
+      const side = found(await read.sides.at(sideId), 'side', sideId);
+      return matchOnWire(await photosOf(read, [supply, side]), supply, side);
     },
   );
 
@@ -51,15 +51,26 @@ export function matchRoutes(app: Service, edges: Edges): void {
           found(await read.sides.at(id), 'side', id, `sides[${at}]`),
         ),
       );
+      const photos = await photosOf(read, [...supplies, ...sides]);
       return {
-        matches: supplies.flatMap((supply) => sides.map((side) => matchOnWire(supply, side))),
+        matches: supplies.flatMap((supply) =>
+          sides.map((side) => matchOnWire(photos, supply, side)),
+        ),
       };
     },
   );
 }
 
-function matchOnWire(supply: SupplyRow, side: SideRow): Wire.Match {
-  const { verdict, nearest, difference, uncertainty, direction, reason } = matchOf(supply, side);
+function matchOnWire(
+  photos: ReadonlyMap<string, PhotoRow>,
+  supply: SupplyRow,
+  side: SideRow,
+): Wire.Match {
+  const together = inOnePicture(photos, supply, side);
+  const { verdict, nearest, difference, uncertainty, direction, reason } = matchOf(
+    together ? { ...supply, photo: side.photo } : supply,
+    side,
+  );
   return {
     supply: supply.id,
     side: side.id,

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { Match, Supplies, Supply } from '../../server/contract/supplies.ts';
 import { newFolder } from '../store/folder.ts';
 import { papers, photoOf } from './fake-desk.ts';
-import { ask, filledPad, mount, problemIn, sendForm, valueOf } from './mount.ts';
+import type { Scene } from './fake-desk.ts';
+import { ask, filledPad, mount, newPad, problemIn, sendForm, sendPhoto, valueOf } from './mount.ts';
 
 const SHELL = { kind: 'cardstock', name: 'Shell', colour: { lab: [92, 1, 6] } };
 
@@ -97,6 +98,24 @@ describe('matches', () => {
       const one = await ask(service, 'POST', '/api/matches', { supply: made!.id, side });
       expect(matches[at]).toEqual(valueOf(one));
     }
+  });
+
+  test('a supply and a side in one picture, sent once for each, compare finer than in two', async () => {
+    const service = await mount(await newFolder());
+    const together = { papers: papers(3, 2) };
+    const { sides } = await sendPhoto(service, await newPad(service), 'front', together);
+    const uncertaintyFrom = async (scene: Scene): Promise<number> => {
+      const answer = await sendForm(service, '/api/supplies', [
+        ['kind', 'cardstock'],
+        ['name', 'Square'],
+        ['photo', photoOf(scene), 'photo.jpg'],
+      ]);
+      const [{ id }] = valueOf<Supplies>(answer).supplies as [Supply];
+      const wish = { supply: id, side: sides[0]!.id };
+      return valueOf<Match>(await ask(service, 'POST', '/api/matches', wish)).uncertainty;
+    };
+    const apart = await uncertaintyFrom({ ...together, shift: 1 });
+    expect(await uncertaintyFrom(together)).toBeLessThan(0.5 * apart);
   });
 
   test('what is not there is named', async () => {

@@ -1,0 +1,37 @@
+import { middleOf } from '../photo/find-sheets.ts';
+import type { Records } from '../store/records.ts';
+import type { PhotoRow } from '../store/rows.ts';
+
+interface FromPhoto {
+  readonly photo: string | null;
+}
+
+/** The photos from which these were read, by id. */
+export async function photosOf(
+  { photos }: Records,
+  rows: readonly FromPhoto[],
+): Promise<ReadonlyMap<string, PhotoRow>> {
+  const ids = new Set(rows.flatMap(({ photo }) => photo ?? []));
+  const found = await Promise.all([...ids].map((id) => photos.at(id)));
+  return new Map(found.filter((photo) => photo !== null).map((photo) => [photo.id, photo]));
+}
+
+/** Whites whose middles lie closer than this part of the picture's width are one white card. */
+const SAME_PLACE = 0.01;
+
+/**
+ * Whether two things lie in one picture and were read against one white. A picture of papers and supplies
+ * together is sent once for each, so pictures are told by what is in them and not by their ids.
+ */
+export function inOnePicture(
+  photos: ReadonlyMap<string, PhotoRow>,
+  one: FromPhoto,
+  other: FromPhoto,
+): boolean {
+  const [p, q] = [photos.get(one.photo ?? ''), photos.get(other.photo ?? '')];
+  if (p === undefined || q?.hash !== p.hash) return false;
+  const [a, b] = [p.white.corners, q.white.corners];
+  if (a === null || b === null) return a === b;
+  const [m, n] = [middleOf(a), middleOf(b)];
+  return Math.hypot(m.x - n.x, m.y - n.y) < SAME_PLACE * p.width;
+}
