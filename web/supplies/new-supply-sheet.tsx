@@ -10,6 +10,7 @@ import { words } from '../words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { supplies } from '../wire/shelves.ts';
+import { onScreen } from './on-screen.ts';
 import { typedColour } from './typed-colour.ts';
 
 const kinds = ['cardstock', 'ink'] as const;
@@ -74,10 +75,7 @@ export function NewSupplySheet({ close }: { close: () => void }): VNode {
                 aria-invalid={colour !== '' && lab === null}
                 onInput={(event) => setColour(event.currentTarget.value)}
               />
-              <span
-                class="chip big"
-                style={{ background: lab ? `lab(${lab.join(' ')})` : 'transparent' }}
-              />
+              <span class="chip big" style={{ background: lab ? onScreen(lab) : 'transparent' }} />
             </span>
             {colour !== '' && lab === null && <span class="small">{say.colourUnread}</span>}
           </label>
