@@ -4,13 +4,14 @@ import { CARD_ROOM, cardMarks } from './card-marks.ts';
 import type { Mark } from './drawing.ts';
 import type { CardFacts, Facts, LayerFacts } from './facts.ts';
 import { envelopeSaid, foldSaid } from './fold-words.ts';
+import { gluingSaid } from './gluing.ts';
 import { greetingSaid } from './greeting-words.ts';
 import { chapter, flow } from './flow.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, badge, noteBox, paragraph, ruleAcross } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
 import { revealSaid } from './reveal.ts';
-import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
+import { layerSaid, sizeSaid } from './said.ts';
 
 const PICTURE = { width: 74, height: 84 } as const;
 const TEXT = { x: 82, width: PAGE.width - 82 } as const;
@@ -78,7 +79,7 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
   const { width, height } = layer.role === 'base' ? card.layout.fold.flat : layer.box;
   const size = sizeSaid({ width, height }, ask.ruler);
   const small = [
-    placeSaid(ask, card, facts),
+    gluingSaid(card.layout, facts.layer, ask.ruler),
     revealSaid(card.layout, layer, ask.ruler) ?? '',
     shapeSaid(facts),
   ]
@@ -137,22 +138,6 @@ function chip(paint: LayerFacts['paint'], x: number): Mark[] {
           },
         ];
   return [{ kind: 'group', x, y: 0, marks: [...face, rim] }];
-}
-
-/** Where the layer is glued, measured from the card's edges. */
-function placeSaid(ask: GuideAsk, { layout }: CardFacts, { layer }: LayerFacts): string {
-  if (layer.role === 'base') return '';
-  const { x, y, width, height } = layer.box;
-  const centred = {
-    across: 2 * x + width === layout.card.width,
-    down: 2 * y + height === layout.card.height,
-  };
-  if (centred.across && centred.down) return 'glue it in the middle of the card';
-  const left = `${lengthSaid(x, ask.ruler)} from the left`;
-  const top = `${lengthSaid(y, ask.ruler)} from the top`;
-  if (centred.across) return `glue it ${top}, in the middle across`;
-  if (centred.down) return `glue it ${left}, in the middle of the height`;
-  return `glue it ${left} and ${top}`;
 }
 
 function shapeSaid({ layer, paper }: LayerFacts): string {

@@ -1,8 +1,12 @@
 import type { CutStep, TrimmerStep, Yield } from '../cutting/cut-steps.ts';
 import type { FinishingStep, Mark } from '../cutting/finishing-steps.ts';
 import type { Slot } from '../cutting/piece.ts';
-import type { Ruler } from '../lengths/length.ts';
+import type { Ruler, Size } from '../lengths/length.ts';
+import { keptCorner } from './square-corner.ts';
+import type { Place } from './square-corner.ts';
 import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
+
+type SlantStep = Extract<FinishingStep, { kind: 'slant' }>;
 
 /** A step as she reads it: what to set or mark, large, and what comes of it, small. */
 export interface StepWords {
@@ -94,7 +98,7 @@ function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
     return {
       number,
       main: `${piece}: slant`,
-      small: `Shown side up, its arrow up. Mark ${markSaid(step.from, ruler)} and ${markSaid(step.to, ruler)}; cut from mark to mark.`,
+      small: `Shown side up, its arrow up. Mark ${markSaid(step.from, ruler)} and ${markSaid(step.to, ruler)}; cut from mark to mark.${keptSaid(step, slot)}`,
     };
   const { shape } = step;
   switch (shape.kind) {
@@ -113,6 +117,28 @@ function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
         small: `Shown side up, its arrow up. In the middle of the height, mark ${lengthSaid(shape.notch, ruler)} in from the right end; cut to the mark from both right corners.`,
       };
   }
+}
+
+/** Which part is the piece, once it is cut along a slant. */
+function keptSaid({ piece: id, from, to }: SlantStep, slot: Slot): string {
+  const piece = slot.pieces.find((one) => one.piece.id === id)?.piece;
+  if (piece === undefined) return '';
+  const { shape, size } = piece;
+  const kept = keptCorner(shape, size, placeOfMark(from, size), placeOfMark(to, size));
+  return kept === null ? '' : ` Keep the part with the ${kept} corner.`;
+}
+
+function placeOfMark({ corner, edge, distance }: Mark, { width, height }: Size): Place {
+  const along = edge === 'left' || edge === 'right';
+  if (along)
+    return {
+      x: edge === 'left' ? 0 : width,
+      y: corner.startsWith('upper') ? distance : height - distance,
+    };
+  return {
+    x: corner.endsWith('left') ? distance : width - distance,
+    y: edge === 'upper' ? 0 : height,
+  };
 }
 
 function markSaid({ corner, edge, distance }: Mark, ruler: Ruler): string {
