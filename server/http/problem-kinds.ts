@@ -9,7 +9,7 @@ export const KINDS = {
   'does-not-fit': { status: 422, title: 'Does not fit' },
   'not-a-photo': { status: 422, title: 'Not a photo' },
   'nothing-found': { status: 422, title: 'Nothing found in the photo' },
-  clash: { status: 409, title: 'Two wishes clash' },
+  clash: { status: 409, title: 'Wishes clash' },
   'used-key': { status: 422, title: 'Key already used for something else' },
   stale: { status: 412, title: 'Changed in the meantime' },
   'too-large': { status: 413, title: 'Too large' },

@@ -20,7 +20,7 @@ export function reasonOf(
   const paper = `the paper's ${nameOf(nearest.colour.lab).words}`;
   switch (judged.verdict) {
     case 'match':
-      return `Side by side with ${paper} most people would pass it: ${measured(nearest, uncertainty)}, and half of the people asked accept ${LIMITS.accepted}.`;
+      return `Side by side with ${paper} most people would pass it: ${measured(nearest, uncertainty)}, and half of the observers in a published study accepted ${LIMITS.accepted}.`;
     case 'close':
       return `${sentence(direction)} than ${paper}: seen side by side, but in the same mood (${measured(nearest, uncertainty)}).`;
     case 'apart':
