@@ -7,6 +7,7 @@ import { words } from '../words.ts';
 import { FileButton } from './file-button.tsx';
 import { enqueue } from './queue.ts';
 import { sendings } from './sending.ts';
+import { sortPhotos, type SortedBy } from './sort-photos.ts';
 import { berthsFor, orders, type Order } from './tablefuls.ts';
 
 const order = signal<Order>('in-turn');
@@ -14,14 +15,18 @@ const order = signal<Order>('in-turn');
 /** Where photos are dropped, chosen or taken; several at once, in the order in which they were taken. */
 export function PhotoIntake({ pad }: { pad: Pad }): VNode {
   const [over, setOver] = useState(false);
+  const [sorted, setSorted] = useState('');
 
   function take(files: readonly File[]): void {
-    const inOrder = [...files].sort(
-      (a, b) =>
-        a.name.localeCompare(b.name, 'en', { numeric: true }) || a.lastModified - b.lastModified,
-    );
+    const { inTurn, by } = sortPhotos(files);
     const mine = sendings.peek().filter((one) => one.pad === pad.id);
-    enqueue(pad.id, inOrder, berthsFor(inOrder.length, order.peek(), pad, mine));
+    const berths = berthsFor(inTurn, order.peek(), pad, mine);
+    setSorted(sortedWords(inTurn.length, by));
+    enqueue(
+      pad.id,
+      inTurn.map(({ photo }) => photo),
+      berths,
+    );
   }
 
   return (
@@ -55,6 +60,15 @@ export function PhotoIntake({ pad }: { pad: Pad }): VNode {
         choices={orders}
         words={words.photos.orders}
       />
+      <p role="status" class="small">
+        {sorted}
+      </p>
     </section>
   );
+}
+
+/** In one line, how photos were sorted; nothing where there was nothing to sort. */
+function sortedWords(photos: number, by: SortedBy): string {
+  if (order.peek() !== 'in-turn') return words.photos.sortedAs(words.photos.orders[order.peek()]);
+  return photos < 2 && by !== 'names' ? '' : words.photos.sorted[by];
 }

@@ -35,11 +35,11 @@ export const orders = ['in-turn', 'fronts', 'backs'] as const;
 export type Order = (typeof orders)[number];
 
 /**
- * Berths for a number of photos in the order in which they were taken: fronts open new tablefuls,
- * backs go to the first tableful that lacks one.
+ * Berths for photos in their turn: fronts open new tablefuls, backs go to the first tableful that lacks one.
+ * What she says of all of them goes before what their names say; a name goes before the turn.
  */
 export function berthsFor(
-  count: number,
+  photos: readonly { readonly face: Face | null; readonly stem: string }[],
   order: Order,
   pad: Pad,
   sendings: readonly Sending[],
@@ -50,14 +50,19 @@ export function berthsFor(
       ...sendings.map(({ berth }) => berth),
     ].map(keyOf),
   );
+  const said = order === 'in-turn' ? null : order === 'fronts' ? 'front' : 'back';
+  const tables = new Map<string, string>();
   const berths: Berth[] = [];
-  let face: Face =
-    order === 'backs' || (order === 'in-turn' && lacksBack(taken)) ? 'back' : 'front';
-  for (let n = 0; n < count; n += 1) {
-    const berth = firstFree(taken, face);
+  let turn: Face = lacksBack(taken) ? 'back' : 'front';
+  for (const { face, stem } of photos) {
+    const side = said ?? face ?? turn;
+    const table = face === null || said !== null ? undefined : tables.get(stem);
+    const beside = table === undefined ? null : { arrangement: table, side };
+    const berth = beside !== null && !taken.has(keyOf(beside)) ? beside : firstFree(taken, side);
     taken.add(keyOf(berth));
+    if (face !== null) tables.set(stem, berth.arrangement);
     berths.push(berth);
-    if (order === 'in-turn') face = face === 'front' ? 'back' : 'front';
+    turn = side === 'front' ? 'back' : 'front';
   }
   return berths;
 }
