@@ -113,6 +113,11 @@ export const words = {
       refused: (): string => '',
     },
     stop: 'Take away',
+    refused: 'Not taken in',
+    stopOne: (name: string): string => `Take away ${name}`,
+    swap: 'Swap fronts and backs',
+    swapped: 'Fronts and backs are swapped.',
+    otherFace: 'This is the other face',
     corners: 'Put the corners right',
     cornersHow:
       'Choose a sheet below the photo, then drag its corners. With the keyboard: Tab to a corner, arrow keys to walk it, Shift for small steps.',

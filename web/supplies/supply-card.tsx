@@ -11,6 +11,16 @@ import { supplies } from '../wire/shelves.ts';
 /** One cardstock or ink: its colour as a large piece of it, its name that can be changed in place. */
 export function SupplyCard({ supply }: { supply: Supply }): VNode {
   const [problem, setProblem] = useState<Problem | null>(null);
+  const [asking, setAsking] = useState(false);
+
+  async function takeAway(): Promise<void> {
+    try {
+      await service.removeSupply(supply.id);
+      await supplies.fresh('all');
+    } catch (fault) {
+      setProblem(asProblem(fault));
+    }
+  }
 
   async function rename(name: string): Promise<void> {
     if (name.trim() === '' || name === supply.name) return;
@@ -34,6 +44,25 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
       />
       <span class="small">{supply.colour.name}</span>
       {supply.sheets !== null && <span class="small">{words.supplies.left(supply.sheets)}</span>}
+      {asking ? (
+        <>
+          <button type="button" class="button" onClick={() => void takeAway()}>
+            {words.supplies.takeAwaySure}
+          </button>
+          <button type="button" class="button quiet" onClick={() => setAsking(false)}>
+            {words.supplies.keep}
+          </button>
+        </>
+      ) : (
+        <button
+          type="button"
+          class="button quiet"
+          aria-label={words.supplies.takeAway(supply.name)}
+          onClick={() => setAsking(true)}
+        >
+          {words.supplies.takeAwayShort}
+        </button>
+      )}
       {problem && <Mishap problem={problem} />}
     </article>
   );
