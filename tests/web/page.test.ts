@@ -8,6 +8,7 @@ import { matchCheck } from './journeys/match-check.ts';
 import { nothingLost } from './journeys/nothing-lost.ts';
 import { photosToGuide } from './journeys/photos-to-guide.ts';
 import { pinThenUndo } from './journeys/pin-then-undo.ts';
+import { swappedFaces } from './journeys/swapped-faces.ts';
 import { layTable, type Table } from './table.ts';
 
 const browser = findBrowser();
@@ -25,6 +26,7 @@ describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
 
   describe('from photos to the guide', () => photosToGuide(at));
   describe('pin and undo', () => pinThenUndo(at));
+  describe('swapped faces', () => swappedFaces(at));
   describe('corners', () => corners(at));
   describe('match check', () => matchCheck(at));
   describe('nothing is lost', () => nothingLost(at));

@@ -6,6 +6,7 @@ import { ChoiceRow } from '../table/choice-row.tsx';
 import { words } from '../words.ts';
 import { FileButton } from './file-button.tsx';
 import { enqueue } from './queue.ts';
+import { RefusedPhotos } from './refused-photos.tsx';
 import { sendings } from './sending.ts';
 import { sortPhotos, type SortedBy } from './sort-photos.ts';
 import { berthsFor, orders, type Order } from './tablefuls.ts';
@@ -63,6 +64,7 @@ export function PhotoIntake({ pad }: { pad: Pad }): VNode {
       <p role="status" class="small">
         {sorted}
       </p>
+      <RefusedPhotos pad={pad.id} />
     </section>
   );
 }

@@ -13,6 +13,7 @@ import { padList, pads } from '../wire/shelves.ts';
 import { CornerHandles } from './corner-handles.tsx';
 import { OutlinedPhoto } from './outlined-photo.tsx';
 import { sidesOn } from './sides-on.ts';
+import { sheetsOn, swapFaces } from './swap-faces.ts';
 import { WhiteCardTap } from './white-card.tsx';
 
 interface Props {
@@ -57,6 +58,12 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
       () => (chosen === WHITE ? service.showWhite(photo.id, to) : service.moveCorners(chosen, to)),
       words.photos.cornersSaved,
     );
+  }
+
+  /** With the photo of the sheets turned over, if it is there: the two change places. */
+  async function turn(): Promise<void> {
+    await change(() => swapFaces(sheetsOn(pad, photo.arrangement)), words.photos.swapped);
+    close();
   }
 
   async function takeAway(): Promise<void> {
@@ -114,6 +121,9 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
         </li>
       </ul>
       <div class="ends">
+        <button type="button" class="button quiet" disabled={saving} onClick={() => void turn()}>
+          <Icon name="turn" /> {words.photos.otherFace}
+        </button>
         <button type="button" class="button quiet" onClick={() => void takeAway()}>
           <Icon name="close" /> {words.photos.removePhoto}
         </button>

@@ -8,7 +8,7 @@ import { pads } from '../wire/shelves.ts';
 import { HowToLay } from './how-to-lay.tsx';
 import { Pairs } from './pairs.tsx';
 import { PhotoIntake } from './photo-intake.tsx';
-import { sendings } from './sending.ts';
+import { holdsPlace, sendings } from './sending.ts';
 import { TablefulRow } from './tableful-row.tsx';
 import { tablefulsOf, type Tableful } from './tablefuls.ts';
 
@@ -25,7 +25,7 @@ export function PhotosScreen({ pad }: { pad: string }): VNode {
 }
 
 function Intake({ pad }: { pad: Pad }): VNode {
-  const mine = sendings.value.filter((one) => one.pad === pad.id);
+  const mine = sendings.value.filter((one) => one.pad === pad.id && holdsPlace(one));
   const tablefuls = withSendings(
     tablefulsOf(pad),
     mine.map(({ berth }) => berth.arrangement),

@@ -2,8 +2,17 @@ import { announce } from '../table/announce.tsx';
 import { words } from '../words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { padList, pads } from '../wire/shelves.ts';
-import { sendPhoto, type Underway } from './send-photo.ts';
-import { change, drop, foundIn, newSending, sendings, type Sending } from './sending.ts';
+import { sendBeside } from './send-beside.ts';
+import type { Underway } from './send-photo.ts';
+import {
+  change,
+  drop,
+  foundIn,
+  holdsPlace,
+  newSending,
+  sendings,
+  type Sending,
+} from './sending.ts';
 import { layBy, laidBy, takeAway } from './laid-by.ts';
 import { thumbnailOf } from './thumbnail.ts';
 import type { Berth } from './tablefuls.ts';
@@ -78,7 +87,7 @@ function pump(): void {
 async function send(sending: Sending): Promise<void> {
   const { id, pad } = sending;
   change(id, { state: 'sending' });
-  const sent = sendPhoto(sending, (share) => {
+  const sent = sendBeside(sending, (share) => {
     change(id, { sent: share, state: share >= 1 ? 'reading' : 'sending' });
   });
   underway.set(id, sent);
@@ -91,7 +100,10 @@ async function send(sending: Sending): Promise<void> {
     void padList.fresh('all');
     drop(id);
   } catch (fault) {
-    change(id, { state: 'refused', problem: asProblem(fault) });
+    const refused = { state: 'refused', problem: asProblem(fault) } as const;
+    change(id, refused);
+    // What is refused for good would be refused again after a reload.
+    if (!holdsPlace({ ...sending, ...refused })) await takeAway(keyOf(id));
   }
   underway.delete(id);
   pump();

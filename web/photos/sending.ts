@@ -40,6 +40,15 @@ export function newSending(pad: string, berth: Berth, file: Blob, name: string):
   };
 }
 
+/** Answers that another try may mend: asked too slowly, or too often. */
+const PASSING = [408, 429];
+
+/** Whether a photo keeps its place on a table: all do but those that the service has refused for good. */
+export function holdsPlace({ state, problem }: Sending): boolean {
+  if (state !== 'refused' || problem === null) return true;
+  return problem.status < 400 || problem.status >= 500 || PASSING.includes(problem.status);
+}
+
 export function change(id: number, to: Partial<Sending>): void {
   sendings.value = sendings.peek().map((one) => (one.id === id ? { ...one, ...to } : one));
 }

@@ -1,14 +1,22 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Pad, Photo } from '../../server/contract/pads.ts';
+import type { Problem } from '../../server/contract/values.ts';
+import { announce } from '../table/announce.tsx';
+import { Icon } from '../table/icon.tsx';
+import { Mishap } from '../table/mishap.tsx';
 import { words } from '../words.ts';
+import { asProblem } from '../wire/ask.ts';
+import { pads } from '../wire/shelves.ts';
 import { FileButton } from './file-button.tsx';
 import { OutlinedPhoto } from './outlined-photo.tsx';
 import { PhotoSheet } from './photo-sheet.tsx';
 import { enqueue } from './queue.ts';
 import { SendingCard } from './sending-card.tsx';
 import type { Sending } from './sending.ts';
+import { shownFace } from './shown-face.ts';
 import { sidesOn } from './sides-on.ts';
+import { sheetsOn, swapFaces } from './swap-faces.ts';
 import type { Face, Tableful } from './tablefuls.ts';
 
 interface Props {
@@ -20,9 +28,38 @@ interface Props {
 
 /** One tableful: the photo of its fronts beside the photo of its backs. */
 export function TablefulRow({ pad, tableful, number, sendings }: Props): VNode {
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [swapping, setSwapping] = useState(false);
+
+  async function swap(): Promise<void> {
+    setSwapping(true);
+    setProblem(null);
+    try {
+      await swapFaces(sheetsOn(pad, tableful.arrangement));
+      announce(words.photos.swapped);
+    } catch (fault) {
+      setProblem(asProblem(fault));
+    }
+    await pads.fresh(pad.id);
+    setSwapping(false);
+  }
+
   return (
     <section class="tableful" aria-label={words.photos.tableful(number)}>
-      <h2>{words.photos.tableful(number)}</h2>
+      <div class="heading-line">
+        <h2>{words.photos.tableful(number)}</h2>
+        {(tableful.front ?? tableful.back) && (
+          <button
+            type="button"
+            class="button quiet"
+            disabled={swapping || sendings.length > 0}
+            onClick={() => void swap()}
+          >
+            <Icon name="turn" /> {words.photos.swap}
+          </button>
+        )}
+      </div>
+      {problem && <Mishap problem={problem} />}
       <div class="wells">
         {(['front', 'back'] as const).map((face) => (
           <Well
@@ -79,7 +116,7 @@ function Laid({ pad, photo, open }: { pad: Pad; photo: Photo; open: () => void }
       <button type="button" class="laid" onClick={open}>
         <OutlinedPhoto photo={photo} sides={sides} />
         <span class="unseen">
-          {words.photos.openPhoto(words.photos.faces[photo.side], sides.length)}
+          {words.photos.openPhoto(words.photos.faces[shownFace(pad, photo)], sides.length)}
         </span>
       </button>
       <p class="small">

@@ -1,5 +1,6 @@
 import type { Pad, Photo } from '../../server/contract/pads.ts';
-import type { Sending } from './sending.ts';
+import { holdsPlace, type Sending } from './sending.ts';
+import { shownFace } from './shown-face.ts';
 
 export type Face = 'front' | 'back';
 
@@ -21,7 +22,10 @@ export function tablefulsOf(pad: Pad): Tableful[] {
 }
 
 function lastOf(pad: Pad, arrangement: string, face: Face): Photo | null {
-  return pad.photos.findLast((one) => one.arrangement === arrangement && one.side === face) ?? null;
+  return (
+    pad.photos.findLast((one) => one.arrangement === arrangement && shownFace(pad, one) === face) ??
+    null
+  );
 }
 
 /** Where a photo goes: which tableful, which face. */
@@ -46,8 +50,8 @@ export function berthsFor(
 ): Berth[] {
   const taken = new Set(
     [
-      ...pad.photos.map(({ arrangement, side }) => ({ arrangement, side })),
-      ...sendings.map(({ berth }) => berth),
+      ...pad.photos.map((one) => ({ arrangement: one.arrangement, side: shownFace(pad, one) })),
+      ...sendings.filter(holdsPlace).map(({ berth }) => berth),
     ].map(keyOf),
   );
   const said = order === 'in-turn' ? null : order === 'fronts' ? 'front' : 'back';

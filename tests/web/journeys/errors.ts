@@ -1,5 +1,7 @@
+import { readFile } from 'node:fs/promises';
 import { expect, it } from 'vitest';
 import { openDemoPad } from '../hands.ts';
+import { samplePair } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
 
 /** What goes wrong is said beside the thing, in plain words, and the rest of the page stays. */
@@ -15,13 +17,23 @@ export function errors(at: () => Table): void {
       mimeType: 'image/jpeg',
       buffer: Buffer.from('Dear reading room, thank you.'),
     });
-    const beside = page.locator('.sending').getByRole('alert');
+    const beside = page.getByRole('list', { name: 'Not taken in' }).getByRole('alert');
     await beside.waitFor();
     // A detail and a mend, both sentences.
     expect(await beside.locator('p').count()).toBeGreaterThanOrEqual(2);
-    await beside.getByRole('button', { name: 'Try again' }).waitFor();
-    await page.getByRole('button', { name: 'Take away' }).click();
-    expect(await page.locator('.sending').count()).toBe(0);
+    // It holds no place: the next photo lies where it would have lain.
+    expect(await page.locator('.tableful').count()).toBe(0);
+    await page.getByLabel('Choose photos').setInputFiles({
+      name: 'note.jpg',
+      mimeType: 'image/jpeg',
+      buffer: await readFile(samplePair[0]!),
+    });
+    await page
+      .getByRole('button', { name: /^Fronts: \d+ sheets? found/ })
+      .waitFor({ timeout: 90_000 });
+    expect(await page.locator('.tableful').count()).toBe(1);
+    await page.getByRole('button', { name: 'Take away letter.jpg' }).click();
+    await beside.waitFor({ state: 'detached' });
     expect(faults).toEqual([]);
     await context.close();
   });

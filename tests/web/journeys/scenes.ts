@@ -65,11 +65,11 @@ async function refusedPhoto(page: Page): Promise<void> {
     mimeType: 'image/jpeg',
     buffer: Buffer.from('not a photo'),
   });
-  await page.locator('.sending .mishap').waitFor();
+  await page.locator('.refused-photos .mishap').waitFor();
 }
 
 async function cards(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Take away' }).click();
+  await page.getByRole('button', { name: /^Take away/ }).click();
   await chooseCards(page, 2);
 }
 
