@@ -188,7 +188,7 @@ export const words = {
     chosen: (cards: number): string => (cards === 0 ? 'No cards yet' : count(cards, 'card')),
     sheets: (sheets: number, has: number): string =>
       sheets > has
-        ? `takes at least ${count(sheets, 'sheet')}; the pad has ${has}`
+        ? `These cards need at least ${count(sheets, 'sheet')}; your pad has ${has}.`
         : `takes at least ${count(sheets, 'sheet')} of ${has}`,
     plan: 'Choose the papers for me',
     planning: 'Laying papers together …',
@@ -198,8 +198,8 @@ export const words = {
     verdict: 'How good this plan is',
     uses: (sheets: number, fewest: number, proven: boolean): string => {
       const used = `It takes ${count(sheets, 'sheet')}.`;
-      if (sheets > fewest || !proven) return used;
-      return `${used} Fewer would not do.`;
+      if (sheets !== fewest || !proven) return used;
+      return `${used} No way of cutting needs fewer sheets.`;
     },
     weakestIs: (card: number): string => `Card ${card} is the weakest`,
     weakest: 'weakest',
@@ -275,12 +275,14 @@ export const words = {
       apart: 'apart',
       'cannot tell': 'cannot tell',
     },
+    figures: 'In figures',
     difference: (difference: number, uncertainty: number): string =>
       `Difference ${difference.toFixed(1)}, give or take ${uncertainty.toFixed(1)} (CIEDE2000).`,
   },
   guide: {
     heading: 'Cut and build',
-    print: (paper: string): string => `Print on ${paper}`,
+    print: (paper: string): string => `Print the guide (${paper})`,
+    printElse: (paper: string): string => `or on ${paper}`,
     caution:
       'A photo is not a measurement: hold the real papers together in daylight before the first cut. Mind the blade, keep fingers behind the guard, and follow the maker’s instructions.',
     done: (done: number, all: number): string => `${done} of ${all} steps done`,

@@ -23,6 +23,7 @@ export function Batch({ pad, layouts }: { pad: Pad; layouts: readonly LayoutList
   const cards = chosen.reduce((sum, { count }) => sum + count, 0);
   const sheets = sheetsFor(chosen, pad.sheetSize);
   const has = pad.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
+  const tooMany = sheets > has;
 
   async function plan(): Promise<void> {
     setPlanning(true);
@@ -48,7 +49,7 @@ export function Batch({ pad, layouts }: { pad: Pad; layouts: readonly LayoutList
         <button
           type="button"
           class="button"
-          disabled={cards === 0 || planning}
+          disabled={cards === 0 || tooMany || planning}
           onClick={() => void plan()}
         >
           {planning ? words.cards.planning : words.cards.plan} <Icon name="next" />

@@ -1,6 +1,5 @@
 import type { VNode } from 'preact';
-import { Icon } from '../table/icon.tsx';
-import { Link } from '../table/link.tsx';
+import { LatestPlan } from '../plan/latest-plan.tsx';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
 import { layouts, pads, plans, supplies } from '../wire/shelves.ts';
@@ -8,17 +7,7 @@ import { GuideSteps } from './guide-steps.tsx';
 
 /** The guide propped up at the table: one step at a time, in large type. */
 export function GuideScreen({ pad, plan }: { pad: string; plan: string | null }): VNode {
-  if (plan === null) {
-    return (
-      <div class="screen empty">
-        <h1>{words.plan.noneTitle}</h1>
-        <p class="lead">{words.plan.none}</p>
-        <Link to={{ at: 'cards', pad, plan: null }} class="button">
-          {words.plan.toCards} <Icon name="next" />
-        </Link>
-      </div>
-    );
-  }
+  if (plan === null) return <LatestPlan pad={pad} at="guide" />;
   return (
     <div class="screen">
       <Once of={plans.at(plan)} again={() => void plans.fresh(plan)} heading={words.stations.guide}>

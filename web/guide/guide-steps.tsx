@@ -10,6 +10,7 @@ import { stepsOf, type Step } from './steps-of.ts';
 /** The steps one at a time, ticked off as they are done; where she stopped is where it opens again. */
 export function GuideSteps(table: OnTable): VNode {
   const { plan } = table;
+  const other = printPaper.value === 'a4' ? 'letter' : 'a4';
   const steps = stepsOf(table, ruler.value);
   const firstOpen = steps.findIndex((step) => !isTicked(plan.id, step.id));
   const [at, setAt] = useState(Math.max(0, firstOpen));
@@ -19,9 +20,14 @@ export function GuideSteps(table: OnTable): VNode {
     <>
       <div class="heading-line">
         <h1>{words.guide.heading}</h1>
-        <a class="button quiet" href={`${plan.guide}?paper=${printPaper.value}`} target="_blank">
-          <Icon name="print" /> {words.guide.print(words.settings.prints[printPaper.value])}
-        </a>
+        <div class="print-links">
+          <a class="button quiet" href={`${plan.guide}?paper=${printPaper.value}`} target="_blank">
+            <Icon name="print" /> {words.guide.print(words.settings.prints[printPaper.value])}
+          </a>
+          <a class="print-else" href={`${plan.guide}?paper=${other}`} target="_blank">
+            {words.guide.printElse(words.settings.prints[other])}
+          </a>
+        </div>
       </div>
       <p class="caution">
         <Icon name="caution" /> {words.guide.caution}

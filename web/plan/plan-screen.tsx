@@ -1,10 +1,9 @@
 import { useEffect } from 'preact/hooks';
 import type { VNode } from 'preact';
-import { Icon } from '../table/icon.tsx';
-import { Link } from '../table/link.tsx';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
 import { layouts, pads, plans, supplies } from '../wire/shelves.ts';
+import { LatestPlan } from './latest-plan.tsx';
 import { rememberPlan } from './made.ts';
 import { PlanTable } from './plan-table.tsx';
 
@@ -13,7 +12,7 @@ export function PlanScreen({ pad, plan }: { pad: string; plan: string | null }):
   useEffect(() => {
     if (plan !== null) rememberPlan(pad, plan);
   }, [pad, plan]);
-  if (plan === null) return <NoPlan pad={pad} />;
+  if (plan === null) return <LatestPlan pad={pad} at="plan" />;
   return (
     <div class="screen">
       <Once of={plans.at(plan)} again={() => void plans.fresh(plan)} heading={words.stations.plan}>
@@ -38,18 +37,6 @@ export function PlanScreen({ pad, plan }: { pad: string; plan: string | null }):
           </Once>
         )}
       </Once>
-    </div>
-  );
-}
-
-function NoPlan({ pad }: { pad: string }): VNode {
-  return (
-    <div class="screen empty">
-      <h1>{words.plan.noneTitle}</h1>
-      <p class="lead">{words.plan.none}</p>
-      <Link to={{ at: 'cards', pad, plan: null }} class="button">
-        {words.plan.toCards} <Icon name="next" />
-      </Link>
     </div>
   );
 }

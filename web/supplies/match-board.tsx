@@ -58,12 +58,15 @@ function MatchLine({ match, supplies }: { match: Match; supplies: readonly Suppl
       <span class={`mark ${match.verdict.replace(' ', '-')}`}>
         <Icon name={marks[match.verdict]} /> {words.match.verdicts[match.verdict]}
       </span>
-      <span>
+      <div>
         <strong>{supply?.name}</strong> {words.match.beside(match.nearest.name)}
         {match.direction !== '' && <span>, {match.direction}</span>}
         <span class="small">{match.reason}</span>
-        <span class="small">{words.match.difference(match.difference, match.uncertainty)}</span>
-      </span>
+        <details class="small figures">
+          <summary>{words.match.figures}</summary>
+          {words.match.difference(match.difference, match.uncertainty)}
+        </details>
+      </div>
     </li>
   );
 }

@@ -6,6 +6,8 @@ export const padList = shelfOf(() => service.pads());
 export const pads = shelfOf((pad) => service.pad(pad));
 export const layouts = shelfOf(() => service.layouts());
 export const plans = shelfOf((plan) => service.plan(plan));
+/** The plans of a pad, the oldest first. */
+export const plansOf = shelfOf((pad) => service.plans(pad));
 export const supplies = shelfOf(() => service.supplies());
 
 /** The companions of a side, best first, at the key `pad/side`. */

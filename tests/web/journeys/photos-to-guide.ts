@@ -40,15 +40,32 @@ export function photosToGuide(at: () => Table): void {
       await page.getByRole('button', { name: 'Done' }).click();
       await page.reload();
       await page.getByText(/^1 of \d+ steps done$/).waitFor();
-      const href = await page.getByRole('link', { name: /^Print on Letter/ }).getAttribute('href');
+      const href = await page
+        .getByRole('link', { name: /^Print the guide \(Letter\)/ })
+        .getAttribute('href');
       const guide = await context.request.get(href ?? '');
       expect(guide.headers()['content-type']).toContain('application/pdf');
       expect((await guide.body()).subarray(0, 5).toString()).toBe('%PDF-');
 
       await goTo(page, 'Plan');
       await page.locator('.planned-card').nth(1).waitFor();
+      await opensElsewhere(at(), new URL(page.url()).pathname);
       expect(faults).toEqual([]);
       await context.close();
     },
   );
+}
+
+/** A browser that remembers nothing finds the plan and its guide at the addresses without its id. */
+async function opensElsewhere(table: Table, planAddress: string): Promise<void> {
+  const { page, context } = await table.open('tablet');
+  const [, , pad, , plan] = planAddress.split('/');
+  await page.goto(`/pads/${pad}/plan`);
+  await page.locator('.planned-card').nth(1).waitFor();
+  expect(new URL(page.url()).pathname).toBe(`/pads/${pad}/plan/${plan}`);
+  await page.evaluate('localStorage.clear()');
+  await page.goto(`/pads/${pad}/guide`);
+  await page.getByRole('article', { name: /^Step 1 of/ }).waitFor();
+  expect(new URL(page.url()).pathname).toBe(`/pads/${pad}/guide/${plan}`);
+  await context.close();
 }
