@@ -241,7 +241,7 @@ export const words = {
     none: 'Nothing here yet. Lay squares of your cardstock and ink smears on white card and photograph them together, or type a colour.',
     cardstock: 'Cardstock',
     inks: 'Inks',
-    takeAway: (name: string): string => `Take ${name} away`,
+    takeAway: (name: string): string => `Take away ${name}`,
     takeAwayShort: 'Take away',
     takeAwaySure: 'Yes, take it away',
     keep: 'Keep it',
