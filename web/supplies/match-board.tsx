@@ -64,7 +64,7 @@ function MatchLine({ match, supplies }: { match: Match; supplies: readonly Suppl
         <span class="small">{match.reason}</span>
         <details class="small figures">
           <summary>{words.match.figures}</summary>
-          {words.match.difference(match.difference, match.uncertainty)}
+          <p>{words.match.difference(match.difference, match.uncertainty)}</p>
         </details>
       </div>
     </li>

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { expect, it } from 'vitest';
-import { openDemoPad } from '../hands.ts';
+import { goTo, openDemoPad } from '../hands.ts';
 import { samplePair } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
 
@@ -34,6 +34,24 @@ export function errors(at: () => Table): void {
     expect(await page.locator('.tableful').count()).toBe(1);
     await page.getByRole('button', { name: 'Take away letter.jpg' }).click();
     await beside.waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('plans no more cards than the pad has sheets for', async () => {
+    const { page, context, faults } = await at().open('phone');
+    await openDemoPad(page);
+    await goTo(page, 'Cards');
+    const plan = page.getByRole('button', { name: 'Choose the papers for me' });
+    const many = page.getByLabel(/^How many/).last();
+    await many.fill('60');
+    await many.press('Enter');
+    await page.getByText(/^These cards need at least \d+ sheets; your pad has 12\.$/).waitFor();
+    expect(await plan.isDisabled()).toBe(true);
+    await many.fill('1');
+    await many.press('Enter');
+    await page.getByText(/^takes at least 1 sheet of 12$/).waitFor();
+    expect(await plan.isEnabled()).toBe(true);
     expect(faults).toEqual([]);
     await context.close();
   });
