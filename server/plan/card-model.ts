@@ -1,6 +1,7 @@
 import type { PlacedPiece } from '../cutting/piece.ts';
 import type { Layer } from '../layouts/layout.ts';
-import type { AskedCard, PlanAsk } from './ask.ts';
+import type { BatchCard } from '../cutting/pieces-of.ts';
+import type { PlanAsk } from './ask.ts';
 import { groupOf, linksOf } from './links.ts';
 import type { CardLinks } from './links.ts';
 import type { Option } from './options.ts';
@@ -17,7 +18,7 @@ export interface Part {
 }
 
 export interface CardModel {
-  readonly card: AskedCard;
+  readonly card: BatchCard;
   readonly links: CardLinks;
   readonly parts: readonly Part[];
 }
@@ -25,7 +26,7 @@ export interface CardModel {
 /** The card as variables (its parts) with the options that its pins leave. */
 export function modelCard(
   ask: PlanAsk,
-  card: AskedCard,
+  card: BatchCard,
   papers: readonly Option[],
   cardstock: readonly Option[],
 ): CardModel {
@@ -50,7 +51,7 @@ export function modelCard(
 
 function cutFrom(
   ask: PlanAsk,
-  card: AskedCard,
+  card: BatchCard,
   layers: readonly Layer[],
 ): Pick<Part, 'slot' | 'pieces'> {
   const own = ({ piece }: PlacedPiece): boolean =>

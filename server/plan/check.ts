@@ -1,7 +1,8 @@
 import type { Layer } from '../layouts/layout.ts';
 import type { Side } from '../pad/pad.ts';
 import { toMillimetres } from '../lengths/length.ts';
-import type { AskedCard, PlanAsk } from './ask.ts';
+import type { BatchCard } from '../cutting/pieces-of.ts';
+import type { PlanAsk } from './ask.ts';
 import { scoreCard } from './card-score.ts';
 import type { Shown } from './card-score.ts';
 import { createColourTable } from './coordination/look.ts';
@@ -55,7 +56,7 @@ function slotFaults(ask: PlanAsk, plan: Plan): string[] {
   return faults;
 }
 
-function cardFaults(ask: PlanAsk, plan: Plan, card: AskedCard): string[] {
+function cardFaults(ask: PlanAsk, plan: Plan, card: BatchCard): string[] {
   const chosen = plan.cards.find(({ number }) => number === card.number);
   if (chosen === undefined) return [`card ${card.number} is missing`];
   const where = `card ${card.number}`;
@@ -76,7 +77,7 @@ function cardFaults(ask: PlanAsk, plan: Plan, card: AskedCard): string[] {
 function layerFaults(
   ask: PlanAsk,
   plan: Plan,
-  card: AskedCard,
+  card: BatchCard,
   layer: Layer,
   choice: Choice,
 ): string[] {
@@ -99,7 +100,7 @@ function layerFaults(
 }
 
 function groupFaults(
-  card: AskedCard,
+  card: BatchCard,
   choices: ReadonlyMap<string, Choice>,
   where: string,
 ): string[] {
@@ -120,7 +121,7 @@ function groupFaults(
 
 function pinFaults(
   ask: PlanAsk,
-  card: AskedCard,
+  card: BatchCard,
   choices: ReadonlyMap<string, Choice>,
   where: string,
 ): string[] {
@@ -137,7 +138,7 @@ function pinFaults(
 
 function scoreFaults(
   ask: PlanAsk,
-  card: AskedCard,
+  card: BatchCard,
   chosen: ChosenCard,
   choices: ReadonlyMap<string, Choice>,
   where: string,
@@ -162,7 +163,7 @@ function scoreFaults(
 
 function shows(
   ask: PlanAsk,
-  card: AskedCard,
+  card: BatchCard,
   layer: Layer,
   choice: Choice,
   table: ReturnType<typeof createColourTable>,
