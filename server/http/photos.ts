@@ -73,8 +73,9 @@ export function photoRoutes(app: Service, edges: Edges): void {
       const { photo: id } = request.params;
       const photo = found(await store.read.photos.at(id), 'photo', id);
       found(photo.pad, 'photo of sheets', id);
-      holdFresh(request, photo.revision);
-      await readPhotoAgain(edges, photo, cornersFromWire(request.body.white));
+      await readPhotoAgain(edges, photo, cornersFromWire(request.body.white), (revision) =>
+        holdFresh(request, revision),
+      );
       const now = found(await store.read.photos.at(id), 'photo', id);
       stateRevision(reply, now.revision);
       return answerOf(edges, { photo: now, sides: await store.read.sides.ofPhoto(id) });

@@ -5,24 +5,34 @@ import type { PhotoRow, SideRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
 import { found } from './found.ts';
 
-/** Reads one side again with the corners that she has shown, and keeps what was read. */
+/** Refuses a change that was meant for another revision than this one. */
+type Hold = (revision: number) => void;
+
+/**
+ * Reads one side again with the corners that she has shown, and keeps what was read. Reading takes a while,
+ * so the revision is held once before it and again in the transaction that keeps it.
+ */
 export async function readSideAgain(
   edges: Edges,
   side: SideRow,
   corners: Quad<'photo'>,
+  hold: Hold,
 ): Promise<SideRow> {
+  hold(side.revision);
   const photo = found(await edges.store.read.photos.at(side.photo), 'photo', side.photo);
   holdInPhoto(corners, photo, 'corners');
   const white = photo.white.kind === 'tapped' ? photo.white.corners : null;
   const [read] = (await readWith(edges, photo, [corners], white)).sides;
   const again = await updated(edges, side, found(read ?? null, 'side', side.id));
-  await edges.store.write(async (records) => {
-    found(await records.sides.at(side.id), 'side', side.id);
-    await records.sides.put(again);
+  const kept = await edges.store.write(async (records) => {
+    const { revision } = found(await records.sides.at(side.id), 'side', side.id);
+    hold(revision);
+    await records.sides.put({ ...again, revision });
     await records.pads.touch(side.pad);
+    return found(await records.sides.at(side.id), 'side', side.id);
   });
   edges.changes.tell(side.pad);
-  return { ...again, revision: again.revision + 1 };
+  return kept;
 }
 
 /** Reads all sides of a photo again with the white card where she has shown it; their corners stay. */
@@ -30,7 +40,9 @@ export async function readPhotoAgain(
   edges: Edges,
   photo: PhotoRow,
   white: Quad<'photo'>,
+  hold: Hold,
 ): Promise<void> {
+  hold(photo.revision);
   holdInPhoto(white, photo, 'white');
   const sides = await edges.store.read.sides.ofPhoto(photo.id);
   const reading = await readWith(
@@ -44,8 +56,12 @@ export async function readPhotoAgain(
   );
   await edges.store.write(async (records) => {
     const now = found(await records.photos.at(photo.id), 'photo', photo.id);
+    hold(now.revision);
     await records.photos.put({ ...now, white: reading.white, notes: reading.notes });
-    for (const side of again) await records.sides.put(side);
+    for (const side of again) {
+      const there = await records.sides.at(side.id);
+      if (there !== null) await records.sides.put({ ...side, revision: there.revision });
+    }
     if (photo.pad !== null) await records.pads.touch(photo.pad);
   });
   if (photo.pad !== null) edges.changes.tell(photo.pad);

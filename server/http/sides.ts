@@ -50,9 +50,10 @@ export function sideRoutes(app: Service, edges: Edges): void {
         'side',
         request.params.side,
       );
-      holdFresh(request, side.revision);
       const corners = cornersFromWire(request.body.corners);
-      const again = await readSideAgain(edges, side, corners);
+      const again = await readSideAgain(edges, side, corners, (revision) =>
+        holdFresh(request, revision),
+      );
       const pad = found(await store.read.pads.at(side.pad), 'pad', side.pad);
       stateRevision(reply, again.revision);
       return sideOnWire(again, rulerOf(pad.sheetSize));

@@ -299,6 +299,26 @@ describe('photos', () => {
     expect(problemIn(wrong).field).toMatch(/^corners/);
   });
 
+  test('of two edits of one side made at once from one state, the later is told so (RFC 9110, If-Match)', async () => {
+    const service = await mount(await newFolder());
+    const { sides } = await sendPhoto(service, await newPad(service), 'front', FRONTS);
+    const way = `/api/sides/${sides[0]!.id}`;
+    const tag = String((await ask(service, 'GET', way)).headers.etag);
+    const move = (by: number): ReturnType<typeof ask> => {
+      const corners = [
+        [10 + by, 10],
+        [110, 12],
+        [108, 115],
+        [9, 112],
+      ];
+      return ask(service, 'PATCH', way, { corners }, { 'if-match': tag });
+    };
+    const answers = await Promise.all([move(0), move(3)]);
+    expect(answers.map(({ statusCode }) => statusCode).sort()).toEqual([200, 412]);
+    const kept = answers.find(({ statusCode }) => statusCode === 200)!;
+    expect((await ask(service, 'GET', way)).json()).toEqual(kept.json());
+  });
+
   test('corners and a white card beyond the rim of the photo are refused', async () => {
     const service = await mount(await newFolder());
     const { photo, sides } = await sendPhoto(service, await newPad(service), 'front', FRONTS);
