@@ -12,6 +12,7 @@ import { noteWays } from './http/known-ways.ts';
 import { layoutRoutes } from './http/layouts.ts';
 import { matchRoutes } from './http/matches.ts';
 import { describeApi } from './http/openapi.ts';
+import { padFileRoutes } from './http/pad-files.ts';
 import { padRoutes } from './http/pads.ts';
 import { servePage } from './http/page.ts';
 import { photoRoutes } from './http/photos.ts';
@@ -61,6 +62,7 @@ export async function buildApp(edges: Edges, options: AppOptions): Promise<Servi
   answerWithProblems(app, ways);
   healthRoutes(app, edges);
   padRoutes(app, edges);
+  padFileRoutes(app, edges);
   eventRoutes(app, edges);
   photoRoutes(app, edges);
   sideRoutes(app, edges);

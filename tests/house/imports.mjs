@@ -80,6 +80,7 @@ export const DOORS = {
   'heic-decode': ['images'],
   '@libsql/client': ['store'],
   kysely: ['store'],
+  'tar-stream': ['store'],
   pdfkit: ['printing'],
   culori: ['colour'],
   'ml-kmeans': ['colour'],

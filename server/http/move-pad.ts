@@ -1,0 +1,160 @@
+import { z } from 'zod';
+import * as Wire from '../contract/pads.ts';
+import { Plan } from '../contract/plans.ts';
+import { words } from '../contract/values.ts';
+import { groupSheets } from '../from-photo-to-guide.ts';
+import { expected } from '../refusals/refusal.ts';
+import { notAPad, packArchive, unpackArchive } from '../store/pad-archive.ts';
+import { SHELVES } from '../store/files.ts';
+import type { Shelf } from '../store/files.ts';
+import type { Records } from '../store/records.ts';
+import type { PadRow, PhotoRow, SheetRow, SideRow } from '../store/rows.ts';
+import type { Edges } from './edges.ts';
+import type { KeptPlan } from './make-plan.ts';
+import { rowsOfPad } from './read-pad.ts';
+import { padOnWire, sheetsOf } from './wire/pads.ts';
+import { planOnWire } from './wire/plans.ts';
+
+/** Which form of file this is; a later form gets a later number and this one stays readable. */
+const FORM = 'plyhue pad, form 1';
+
+const Row = z.looseObject({ id: words(80) });
+const Hash = z.string().regex(/^[0-9a-f]{64}$/);
+const Contents = z.object({
+  form: z.literal(FORM),
+  pad: z.looseObject({
+    id: words(80),
+    name: words(120),
+    sheetSize: z.object({ width: z.int().positive(), height: z.int().positive() }),
+  }),
+  photos: z.array(z.looseObject({ id: words(80), hash: Hash, picture: Hash })).max(500),
+  sides: z.array(z.looseObject({ id: words(80), swatch: Hash })).max(5000),
+  sheets: z.array(Row).max(5000),
+  plans: z.array(z.looseObject({ id: words(80), swatches: z.record(z.string(), Hash) })).max(500),
+});
+
+/** What a file of one pad holds: its rows as they are kept, and every plan made from it. */
+interface PadContents {
+  readonly form: typeof FORM;
+  readonly pad: PadRow;
+  readonly photos: readonly PhotoRow[];
+  readonly sides: readonly SideRow[];
+  readonly sheets: readonly SheetRow[];
+  readonly plans: readonly KeptPlan[];
+}
+
+/** A pad with its photos, swatches and plans as one stream of bytes. */
+export async function padAsFile({ store }: Edges, id: string): Promise<NodeJS.ReadableStream> {
+  const rows = await rowsOfPad(store.read, id);
+  const plans: KeptPlan[] = [];
+  for (const { id: plan } of await store.read.plans.ofPad(id))
+    plans.push((await store.read.plans.at(plan)) as KeptPlan);
+  const contents: PadContents = { form: FORM, ...rows, plans };
+  const owned: { shelf: Shelf; hash: string }[] = [];
+  for (const [shelf, hashes] of ownedBy(contents))
+    for (const hash of hashes) {
+      await store.files.readable(shelf, hash);
+      owned.push({ shelf, hash });
+    }
+  return packArchive(contents, owned, store.files);
+}
+
+/**
+ * Takes in a pad that another Plyhue has saved as a file: the pictures first, then all rows in one
+ * transaction. Within it the pad and its plans are read back as they will be served; if that fails,
+ * the file was changed by hand or damaged, and nothing of it stays.
+ */
+export async function takePadFile(
+  edges: Edges,
+  source: AsyncIterable<Uint8Array>,
+): Promise<string> {
+  const { store } = edges;
+  const { contents: raw, files } = await unpackArchive(source, store.files);
+  try {
+    const contents = understood(raw);
+    const there = new Set(files.map(({ shelf, received }) => `${shelf}/${received.hash}`));
+    for (const [shelf, hashes] of ownedBy(contents))
+      for (const hash of hashes)
+        if (!there.has(`${shelf}/${hash}`)) throw notAPad(`no picture ${shelf}/${hash}`);
+    if ((await store.read.pads.at(contents.pad.id)) !== null) throw alreadyHere(contents.pad);
+    for (const { shelf, received } of files) await store.files.keep(shelf, received);
+    await store.write(async (records) => {
+      if ((await records.pads.at(contents.pad.id)) !== null) throw alreadyHere(contents.pad);
+      await addAll(records, contents);
+      await readBack(records, contents);
+    });
+    edges.changes.tell(contents.pad.id);
+    return contents.pad.id;
+  } finally {
+    for (const { received } of files) await store.files.drop(received);
+  }
+}
+
+function understood(raw: unknown): PadContents {
+  const read = Contents.safeParse(raw);
+  if (read.success) return read.data as unknown as PadContents;
+  const [issue] = read.error.issues;
+  throw notAPad(`${issue?.path.join('.') ?? 'it'}: ${issue?.message ?? 'another form'}`);
+}
+
+function ownedBy({ photos, sides, plans }: PadContents): Map<Shelf, Set<string>> {
+  const owned = new Map(SHELVES.map((shelf) => [shelf, new Set<string>()]));
+  for (const { hash, picture } of photos) {
+    owned.get('photos')!.add(hash);
+    owned.get('pictures')!.add(picture);
+  }
+  for (const { swatch } of sides) owned.get('swatches')!.add(swatch);
+  for (const { swatches } of plans)
+    for (const swatch of Object.values(swatches)) owned.get('swatches')!.add(swatch);
+  return owned;
+}
+
+async function addAll(records: Records, contents: PadContents): Promise<void> {
+  const { pad, photos, sides, sheets, plans } = contents;
+  try {
+    await records.pads.add(pad);
+    for (const photo of photos) await records.photos.add({ ...photo, pad: pad.id });
+    for (const side of sides) await records.sides.add({ ...side, pad: pad.id });
+    for (const sheet of sheets) await records.sheets.add({ ...sheet, pad: pad.id });
+    for (const plan of plans) {
+      const { id, createdAt, batch, swatches } = plan;
+      const row = {
+        id,
+        pad: pad.id,
+        cards: batch.cards.length,
+        value: batch.plan.value,
+        createdAt,
+      };
+      await records.plans.add(row, plan, Object.values(swatches));
+    }
+  } catch (fault) {
+    if (!isOfContents(fault)) throw fault;
+    throw notAPad(`something that cannot be kept: ${String(fault).slice(0, 120)}`);
+  }
+}
+
+/** A full disk is not the file's fault; a row that a table refuses, or a value of the wrong kind, is. */
+function isOfContents(fault: unknown): boolean {
+  if (fault instanceof TypeError || fault instanceof RangeError) return true;
+  return fault instanceof Error && 'code' in fault && String(fault.code).includes('CONSTRAINT');
+}
+
+async function readBack(records: Records, { pad, plans }: PadContents): Promise<void> {
+  try {
+    const rows = await rowsOfPad(records, pad.id);
+    Wire.Pad.parse(padOnWire(rows, groupSheets(sheetsOf(rows))));
+    for (const plan of plans) Plan.parse(planOnWire(plan));
+  } catch (fault) {
+    throw notAPad(`something that cannot be shown: ${String(fault).slice(0, 120)}`);
+  }
+}
+
+function alreadyHere({ id, name }: PadRow): Error {
+  return expected(
+    'a pad that is not here yet',
+    'file',
+    name,
+    `The pad ${id} is already here. Keep it, or delete it first and bring the file again.`,
+    'clash',
+  );
+}

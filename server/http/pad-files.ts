@@ -1,0 +1,66 @@
+import { z } from 'zod';
+import * as Wire from '../contract/pads.ts';
+import { expected } from '../refusals/refusal.ts';
+import { answers, fileAnswer } from './answers.ts';
+import type { Edges, Service } from './edges.ts';
+import { padAsFile, takePadFile } from './move-pad.ts';
+import { createPadReader } from './read-pad.ts';
+import { LABOUR } from './security.ts';
+
+const TAR = 'application/x-tar';
+
+/** Moving a pad to another computer: saved as one file here, brought as one file there. */
+export function padFileRoutes(app: Service, edges: Edges): void {
+  const pads = createPadReader();
+
+  // The file is not gathered in memory: its bytes are handed on as they come.
+  app.addContentTypeParser(TAR, (_request, payload, done) => done(null, payload));
+
+  app.get(
+    '/api/pads/:pad/file',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'A pad with its photos, swatches and plans as one file, for another computer.',
+        params: z.object({ pad: z.string() }),
+        response: answers({ 200: fileAnswer(TAR, 'A tar archive.') }),
+      },
+    },
+    async (request, reply) => {
+      const file = await padAsFile(edges, request.params.pad);
+      return reply
+        .type(TAR)
+        .header('content-disposition', 'attachment; filename="pad.tar"')
+        .serializer((sent: string) => sent)
+        .send(file);
+    },
+  );
+
+  app.post(
+    '/api/pad-files',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'Bring a pad that was saved as a file on another computer.',
+        consumes: [TAR],
+        response: answers({ 201: Wire.Pad }),
+      },
+    },
+    async (request, reply) => {
+      const source: unknown = request.body;
+      if (!isBytes(source))
+        throw expected(
+          `a file (${TAR})`,
+          'file',
+          request.headers['content-type'] ?? 'nothing',
+          'Choose the file in which the pad was saved.',
+        );
+      const pad = await pads.read(edges.store.read, await takePadFile(edges, source));
+      return reply.code(201).header('location', `/api/pads/${pad.id}`).send(pad);
+    },
+  );
+}
+
+function isBytes(body: unknown): body is AsyncIterable<Uint8Array> {
+  return typeof body === 'object' && body !== null && Symbol.asyncIterator in body;
+}

@@ -1,0 +1,140 @@
+import { Readable } from 'node:stream';
+import { extract, pack } from 'tar-stream';
+import type { Headers } from 'tar-stream';
+import { Refusal } from '../refusals/refusal.ts';
+import { SHELVES } from './files.ts';
+import type { Files, Received, Shelf } from './files.ts';
+
+/**
+ * One pad as one file: a tar archive (POSIX ustar) that holds `pad.json` first and then each of its
+ * pictures as `shelf/hash`, so that what is inside can be checked against its own name.
+ */
+export interface PadArchive {
+  readonly contents: unknown;
+  /** The pictures that came with it, by shelf; whole, checked, and belonging to nothing yet. */
+  readonly files: readonly { readonly shelf: Shelf; readonly received: Received }[];
+}
+
+const CONTENTS = 'pad.json';
+const MEGABYTE = 2 ** 20;
+
+/** Some thirty photos and all their swatches come to about 200 MB. */
+const LARGEST_ARCHIVE = 2048 * MEGABYTE;
+const LARGEST_CONTENTS = 64 * MEGABYTE;
+const MOST_FILES = 5000;
+
+/** Streams a pad into an archive; the pictures are read one after the other. */
+export function packArchive(
+  contents: unknown,
+  owned: readonly { readonly shelf: Shelf; readonly hash: string }[],
+  files: Files,
+): Readable {
+  const archive = pack();
+  const fill = async (): Promise<void> => {
+    await put(archive, CONTENTS, Buffer.from(JSON.stringify(contents)));
+    for (const { shelf, hash } of owned)
+      await put(archive, `${shelf}/${hash}`, await files.read(shelf, hash));
+    archive.finalize();
+  };
+  fill().catch((fault: unknown) =>
+    archive.destroy(fault instanceof Error ? fault : new Error(String(fault))),
+  );
+  return Readable.from(archive as AsyncIterable<Uint8Array>, { objectMode: false });
+}
+
+/** Kept when the archive has taken the bytes, so that a slow reader is never ahead by more than one file. */
+function put(archive: ReturnType<typeof pack>, name: string, bytes: Buffer): Promise<void> {
+  return new Promise((kept, failed) => {
+    const entry = archive.entry({ name, size: bytes.length }, (fault) =>
+      fault ? failed(fault) : kept(),
+    );
+    entry.end(bytes);
+  });
+}
+
+/**
+ * Reads an archive: every picture is received whole and held against the hash that names it.
+ * When anything is wrong, nothing of it stays behind and a Refusal says what.
+ */
+export async function unpackArchive(
+  source: AsyncIterable<Uint8Array>,
+  files: Files,
+): Promise<PadArchive> {
+  const taken: { shelf: Shelf; received: Received }[] = [];
+  const archive = extract();
+  const pour = Readable.from(source, { objectMode: false });
+  pour.on('error', (fault) => archive.destroy(fault));
+  pour.pipe(archive);
+  let contents: unknown;
+  let size = 0;
+  try {
+    for await (const entry of archive) {
+      size += entry.header.size ?? 0;
+      if (size > LARGEST_ARCHIVE || taken.length > MOST_FILES) throw tooLarge(size);
+      if (entry.header.name === CONTENTS) contents = await readContents(entry, entry.header);
+      else taken.push(await receive(entry, entry.header, files));
+    }
+    if (contents === undefined) throw notAPad('no pad.json in it');
+    return { contents, files: taken };
+  } catch (fault) {
+    for (const { received } of taken) await files.drop(received);
+    throw fault instanceof Refusal || isOfSystem(fault) ? fault : notAPad(words(fault));
+  } finally {
+    pour.destroy();
+  }
+}
+
+async function readContents(entry: AsyncIterable<Uint8Array>, { size }: Headers): Promise<unknown> {
+  if ((size ?? 0) > LARGEST_CONTENTS) throw tooLarge(size ?? 0);
+  const pieces: Uint8Array[] = [];
+  for await (const piece of entry) pieces.push(piece);
+  try {
+    return JSON.parse(Buffer.concat(pieces).toString('utf8')) as unknown;
+  } catch (fault) {
+    throw notAPad(words(fault));
+  }
+}
+
+async function receive(
+  entry: AsyncIterable<Uint8Array>,
+  { name, type }: Headers,
+  files: Files,
+): Promise<{ shelf: Shelf; received: Received }> {
+  const [shelf, hash, ...more] = name.split('/');
+  const known = SHELVES.find((each) => each === shelf);
+  if (known === undefined || more.length > 0 || type !== 'file')
+    throw notAPad(`something named ${name.slice(0, 60)}`);
+  const received = await files.receive(entry);
+  if (received.hash === hash) return { shelf: known, received };
+  await files.drop(received);
+  throw notAPad(`a picture that is not what its name says: ${name.slice(0, 60)}`);
+}
+
+export function notAPad(received: string): Refusal {
+  return new Refusal({
+    kind: 'not-understood',
+    field: 'file',
+    received,
+    message: `Expected a pad that Plyhue has saved as a file, whole and unchanged, but found ${received}`,
+    mend: 'Save the pad as a file again on the other computer and bring that file.',
+  });
+}
+
+function tooLarge(size: number): Refusal {
+  return new Refusal({
+    kind: 'too-large',
+    field: 'file',
+    received: size,
+    message: 'Expected a pad of at most 2 GB',
+    mend: 'Copy the whole data folder instead, with the backup command.',
+  });
+}
+
+/** A full disk or a folder that cannot be written is not the file's fault. */
+function isOfSystem(fault: unknown): boolean {
+  return fault instanceof Error && 'syscall' in fault;
+}
+
+function words(fault: unknown): string {
+  return fault instanceof Error ? fault.message : String(fault);
+}
