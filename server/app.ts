@@ -8,6 +8,7 @@ import { eventRoutes } from './http/events.ts';
 import { spareKnown } from './http/fresh.ts';
 import { guardDoor } from './http/guard.ts';
 import { healthRoutes } from './http/health.ts';
+import { metricRoutes } from './http/metrics.ts';
 import { noteWays } from './http/known-ways.ts';
 import { layoutRoutes } from './http/layouts.ts';
 import { matchRoutes } from './http/matches.ts';
@@ -60,6 +61,7 @@ export async function buildApp(edges: Edges, options: AppOptions): Promise<Servi
   });
   await describeApi(app, edges.version);
   answerWithProblems(app, ways);
+  metricRoutes(app, edges);
   healthRoutes(app, edges);
   padRoutes(app, edges);
   padFileRoutes(app, edges);

@@ -81,6 +81,7 @@ export const DOORS = {
   '@libsql/client': ['store'],
   kysely: ['store'],
   'tar-stream': ['store'],
+  'prom-client': ['http'],
   pdfkit: ['printing'],
   culori: ['colour'],
   'ml-kmeans': ['colour'],
