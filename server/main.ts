@@ -19,7 +19,7 @@ try {
 }
 
 async function start(settings: ServiceSettings): Promise<void> {
-  const store = await openStore(settings.dataFolder);
+  const store = await openStore(settings.dataFolder, settings.shared);
   const { cleared, missing } = store.swept;
   if (cleared > 0) console.log(`Cleared ${cleared} unfinished files away.`);
   for (const { shelf, hash } of missing)
@@ -31,7 +31,7 @@ async function start(settings: ServiceSettings): Promise<void> {
     desk,
     now: () => new Date().toISOString(),
     newId: () => randomBytes(12).toString('base64url'),
-    changes: createChanges(),
+    changes: await createChanges(store),
     doing: () => doing,
     version: versionOfPackage(),
   };

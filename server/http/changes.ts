@@ -1,4 +1,5 @@
 import { EventEmitter } from 'node:events';
+import type { Store } from '../store/open-store.ts';
 
 /** Who looks at a pad is told when it has changed. */
 export interface Changes {
@@ -8,13 +9,15 @@ export interface Changes {
   watching(): number;
 }
 
-export function createChanges(): Changes {
+/** News goes by way of the store, so that who looks through another process hears of it too. */
+export async function createChanges(store: Pick<Store, 'tell' | 'hear'>): Promise<Changes> {
   const emitter = new EventEmitter();
   emitter.setMaxListeners(0);
   let watching = 0;
   const name = (pad: string): string => `pad ${pad}`;
+  await store.hear((pad) => void emitter.emit(name(pad)));
   return {
-    tell: (pad) => void emitter.emit(name(pad)),
+    tell: (pad) => store.tell(pad),
     watch: (pad, call) => {
       emitter.on(name(pad), call);
       watching += 1;

@@ -3,6 +3,7 @@ import { mkdir, open, readFile, readdir, rename, rm, stat } from 'node:fs/promis
 import type { FileHandle } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { Refusal } from '../refusals/refusal.ts';
+import { once } from './once.ts';
 
 /** photos: as they came; pictures: shrunk for the screen; swatches: flat sides. */
 export const SHELVES = ['photos', 'pictures', 'swatches'] as const;
@@ -138,11 +139,6 @@ async function pour(
   return { hash: hash.digest('hex'), size };
 }
 
-async function* once(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
-  await Promise.resolve();
-  yield bytes;
-}
-
 /** Makes a rename durable. Windows has no such call for folders and needs none. */
 async function syncFolder(folder: string): Promise<void> {
   if (process.platform === 'win32') return;
@@ -158,7 +154,7 @@ function isMissing(fault: unknown): boolean {
   return fault instanceof Error && 'code' in fault && fault.code === 'ENOENT';
 }
 
-function missing(shelf: Shelf): Refusal {
+export function missing(shelf: Shelf): Refusal {
   return new Refusal({
     kind: 'not-found',
     field: shelf,

@@ -37,22 +37,38 @@ const STEPS: readonly (readonly string[])[] = [
   ],
 ];
 
-/** Brings the tables to the newest step, each step whole or not at all; refuses a database from a later version. */
-export async function migrate(db: Kysely<Tables>): Promise<void> {
-  await sql`create table if not exists steps (step integer primary key)`.execute(db);
-  const { rows } = await sql<{ step: number | null }>`select max(step) as step from steps`.execute(
-    db,
-  );
-  const taken = rows[0]?.step ?? 0;
-  if (taken > STEPS.length)
-    throw new Error(
-      'This data folder was written by a later version of Plyhue. Use that version, or choose another DATA_DIR.',
-    );
-  for (const [index, statements] of STEPS.entries()) {
-    if (index < taken) continue;
-    await db.transaction().execute(async (step) => {
-      for (const statement of statements) await sql.raw(statement).execute(step);
-      await sql`insert into steps (step) values (${index + 1})`.execute(step);
-    });
-  }
+export type Speech = 'sqlite' | 'postgres';
+
+/** Two processes that start at once take the steps one after the other; any number will do. */
+const STEPPING = 744_319;
+
+/**
+ * Brings the tables to the newest step, all steps or none; refuses a database from a later version.
+ * The steps are written in what SQLite and PostgreSQL both understand, but for `real`: in SQLite that has
+ * eight bytes, in PostgreSQL four.
+ */
+export async function migrate(db: Kysely<Tables>, speech: Speech): Promise<void> {
+  await db.transaction().execute(async (whole) => {
+    if (speech === 'postgres')
+      await sql`select pg_advisory_xact_lock(${STEPPING}::bigint)`.execute(whole);
+    await sql`create table if not exists steps (step integer primary key)`.execute(whole);
+    const { rows } = await sql<{
+      step: number | null;
+    }>`select max(step) as step from steps`.execute(whole);
+    const taken = rows[0]?.step ?? 0;
+    if (taken > STEPS.length)
+      throw new Error(
+        'This data was written by a later version of Plyhue. Use that version, or choose another DATA_DIR or DATABASE_URL.',
+      );
+    for (const [index, statements] of STEPS.entries()) {
+      if (index < taken) continue;
+      for (const statement of statements)
+        await sql.raw(speech === 'postgres' ? inPostgres(statement) : statement).execute(whole);
+      await sql`insert into steps (step) values (${index + 1})`.execute(whole);
+    }
+  });
+}
+
+function inPostgres(statement: string): string {
+  return statement.replace(/\breal\b/g, 'double precision');
 }

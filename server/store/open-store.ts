@@ -1,6 +1,7 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Kysely, sql } from 'kysely';
+import type { Transaction } from 'kysely';
 import { LibsqlDialect, openFile } from './dialect.ts';
 import { openFiles } from './files.ts';
 import type { Files } from './files.ts';
@@ -8,43 +9,115 @@ import { lockFolder } from './folder-lock.ts';
 import { migrate } from './migrations.ts';
 import { recordsIn } from './records.ts';
 import type { Records } from './records.ts';
+import type { Bucket } from './bucket.ts';
 import { sweep } from './sweep.ts';
 import type { Swept } from './sweep.ts';
 import type { Tables } from './tables.ts';
 
-/** The data folder: a database and files beside it. */
+/** What is kept: a database and files beside it. */
 export interface Store {
   readonly read: Records;
   readonly files: Files;
-  /** What was put in order when the folder was opened. */
+  /** What was put in order when it was opened. */
   readonly swept: Swept;
   /** Runs the work in one transaction; all of it holds when the promise is kept, or none of it. */
   write<T>(work: (records: Records) => Promise<T>): Promise<T>;
-  /** True when the database answers. */
+  /** True when the database and the files answer. */
   answers(): Promise<boolean>;
+  /** Tells every process that shares this store that a pad has changed. */
+  tell(pad: string): void;
+  /** Calls back with each pad that any of them tells of. */
+  hear(call: (pad: string) => void): Promise<void>;
   close(): Promise<void>;
 }
 
+/** A database and a bucket that several processes share. */
+export interface Shared {
+  /** `postgres://...` */
+  readonly database: string;
+  readonly files: Bucket;
+}
+
 /**
- * Opens a data folder for this process alone: takes it, brings the tables up to date, sweeps.
+ * Opens a data folder for this process alone: takes it, brings the tables up to date, sweeps. With a shared
+ * store the folder holds only what is on its way and copies, and each process has one of its own.
  *
- * Every commit is synced to the disk (write-ahead log, synchronous = FULL). Writing transactions stand
- * in line inside the process, because SQLite lets in only one at a time.
+ * Every commit is synced to the disk. Writing transactions stand in line inside the process, because
+ * SQLite lets in only one at a time; those of several processes stand in line in the database.
  */
-export async function openStore(folder: string): Promise<Store> {
+export async function openStore(folder: string, shared: Shared | null = null): Promise<Store> {
   await mkdir(folder, { recursive: true });
   const lock = await lockFolder(folder);
   try {
-    const db = new Kysely<Tables>({
-      dialect: new LibsqlDialect(openFile(join(folder, 'plyhue.db'))),
-    });
-    await settle(db);
-    await migrate(db);
-    const files = await openFiles(folder);
-    const swept = await sweep(db, files);
-    return storeOn(db, files, swept, lock.release);
+    return shared === null
+      ? await openOwn(folder, lock.release)
+      : await openShared(folder, shared, lock.release);
   } catch (fault) {
     lock.release();
+    throw fault;
+  }
+}
+
+async function openOwn(folder: string, release: () => void): Promise<Store> {
+  const db = new Kysely<Tables>({
+    dialect: new LibsqlDialect(openFile(join(folder, 'plyhue.db'))),
+  });
+  await settle(db);
+  await migrate(db, 'sqlite');
+  const files = await openFiles(folder);
+  const swept = await sweep(db, files);
+  const line = writersOn(db, () => Promise.resolve());
+  const ears: ((pad: string) => void)[] = [];
+  return {
+    read: recordsIn(db),
+    write: line.write,
+    files,
+    swept,
+    answers: () => answers(db),
+    tell: (pad) => {
+      for (const ear of ears) ear(pad);
+    },
+    hear: (call) => {
+      ears.push(call);
+      return Promise.resolve();
+    },
+    close: async () => {
+      await line.end();
+      await db.destroy();
+      release();
+    },
+  };
+}
+
+/**
+ * Nothing is swept here: a file that no row owns may be one that another process is about to keep. The
+ * clients of both are loaded only when they are asked for; most people never need them.
+ */
+async function openShared(folder: string, shared: Shared, release: () => void): Promise<Store> {
+  const { openSharedDatabase } = await import('./shared-database.ts');
+  const { bucketAnswers, openSharedFiles } = await import('./shared-files.ts');
+  const database = openSharedDatabase(shared.database);
+  try {
+    await migrate(database.db, 'postgres');
+    const files = await openSharedFiles(folder, shared.files);
+    const { db } = database;
+    const line = writersOn(db, (transaction) => database.takeTurn(transaction));
+    return {
+      read: recordsIn(db),
+      write: line.write,
+      files,
+      swept: { cleared: 0, missing: [] },
+      answers: async () => (await answers(db)) && (await bucketAnswers(files)),
+      tell: (pad) => database.tell(pad),
+      hear: (call) => database.hear(call),
+      close: async () => {
+        await line.end();
+        await database.close();
+        release();
+      },
+    };
+  } catch (fault) {
+    await database.close();
     throw fault;
   }
 }
@@ -57,31 +130,34 @@ async function settle(db: Kysely<Tables>): Promise<void> {
     throw new Error('Expected a database that syncs every commit to the disk (synchronous = FULL)');
 }
 
-function storeOn(db: Kysely<Tables>, files: Files, swept: Swept, release: () => void): Store {
+/** The line in which writing transactions stand; `takeTurn` is the first thing that each does. */
+function writersOn(
+  db: Kysely<Tables>,
+  takeTurn: (transaction: Transaction<Tables>) => Promise<void>,
+): { write: Store['write']; end: () => Promise<void> } {
   let line: Promise<unknown> = Promise.resolve();
   return {
-    read: recordsIn(db),
-    files,
-    swept,
     write: (work) => {
       const turn = line.then(() =>
-        db.transaction().execute((transaction) => work(recordsIn(transaction))),
+        db.transaction().execute(async (transaction) => {
+          await takeTurn(transaction);
+          return work(recordsIn(transaction));
+        }),
       );
       line = turn.catch(() => null);
       return turn;
     },
-    answers: async () => {
-      try {
-        await sql`select 1`.execute(db);
-        return true;
-      } catch {
-        return false;
-      }
-    },
-    close: async () => {
+    end: async () => {
       await line;
-      await db.destroy();
-      release();
     },
   };
+}
+
+async function answers(db: Kysely<Tables>): Promise<boolean> {
+  try {
+    await sql`select 1`.execute(db);
+    return true;
+  } catch {
+    return false;
+  }
 }

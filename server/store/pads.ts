@@ -50,10 +50,10 @@ export function padsIn(db: Kysely<Tables>): Pads {
     sheetCounts: async () => {
       const rows = await db
         .selectFrom('sheets')
-        .select((now) => ['pad', now.fn.countAll<number>().as('count')])
+        .select((now) => ['pad', now.fn.countAll<number | string>().as('count')])
         .groupBy('pad')
         .execute();
-      return new Map(rows.map(({ pad, count }) => [pad, count]));
+      return new Map(rows.map(({ pad, count }) => [pad, Number(count)]));
     },
     remove: async (id) => {
       const plans = db.selectFrom('plans').select('id').where('pad', '=', id);

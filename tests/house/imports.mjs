@@ -80,6 +80,8 @@ export const DOORS = {
   'heic-decode': ['images'],
   '@libsql/client': ['store'],
   kysely: ['store'],
+  pg: ['store'],
+  '@aws-sdk/client-s3': ['store'],
   'tar-stream': ['store'],
   'prom-client': ['http'],
   pdfkit: ['printing'],

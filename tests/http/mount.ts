@@ -30,7 +30,7 @@ export async function mount(folder: string, desk: Desk = fakeDesk()): Promise<Mo
     desk,
     now: () => '2026-05-04T03:02:01.000Z',
     newId: () => `id-${(count = String(Number(count) + 1))}`,
-    changes: createChanges(),
+    changes: await createChanges(store),
     doing: () => null,
     version: '0.0.0',
   };

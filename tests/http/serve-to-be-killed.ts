@@ -13,7 +13,7 @@ const app = await buildApp(
     desk: fakeDesk(),
     now: () => new Date().toISOString(),
     newId: () => randomBytes(12).toString('base64url'),
-    changes: createChanges(),
+    changes: await createChanges(store),
     doing: () => null,
     version: '0.0.0',
   },

@@ -1,0 +1,130 @@
+import { createReadStream } from 'node:fs';
+import { rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import {
+  DeleteObjectCommand,
+  GetObjectCommand,
+  HeadObjectCommand,
+  ListObjectsV2Command,
+  PutObjectCommand,
+  S3Client,
+} from '@aws-sdk/client-s3';
+import { once } from './once.ts';
+import { SHELVES, missing, openFiles } from './files.ts';
+import type { Files, Shelf } from './files.ts';
+import type { Bucket } from './bucket.ts';
+
+/**
+ * Files in a bucket that several processes share, with copies beside this process of those it asked for.
+ *
+ * A file is received here first, whole and hashed, then put into the bucket, and only then counts as kept.
+ * Names are hashes of the content, so two processes that keep the same file write the same bytes. The keys
+ * come from the environment, by the names that S3 clients share (AWS_ACCESS_KEY_ID, AWS_SECRET_ACCESS_KEY).
+ */
+export async function openSharedFiles(folder: string, place: Bucket): Promise<Files> {
+  const copies = join(folder, 'copies');
+  await rm(copies, { recursive: true, force: true });
+  const local = await openFiles(copies);
+  const { prefix, endpoint, region, bucket: Bucket } = place;
+  const client = new S3Client({
+    region,
+    ...(endpoint === null ? {} : { endpoint, forcePathStyle: true }),
+    requestChecksumCalculation: 'WHEN_REQUIRED',
+  });
+  const folderOf = (shelf: Shelf): string => (prefix === '' ? `${shelf}/` : `${prefix}/${shelf}/`);
+  const keyOf = (shelf: Shelf, hash: string): { Bucket: string; Key: string } => ({
+    Bucket,
+    Key: `${folderOf(shelf)}${hash}`,
+  });
+
+  const isThere = async (shelf: Shelf, hash: string): Promise<boolean> => {
+    try {
+      await client.send(new HeadObjectCommand(keyOf(shelf, hash)));
+      return true;
+    } catch (fault) {
+      if (isMissing(fault)) return false;
+      throw fault;
+    }
+  };
+
+  /** Brings a file here, unless it is here already. */
+  const bring = async (shelf: Shelf, hash: string): Promise<void> => {
+    if (await local.has(shelf, hash)) return;
+    try {
+      const { Body } = await client.send(new GetObjectCommand(keyOf(shelf, hash)));
+      const received = await local.receive(Body as AsyncIterable<Uint8Array>);
+      if (received.hash === hash) await local.keep(shelf, received);
+      else {
+        await local.drop(received);
+        throw missing(shelf);
+      }
+    } catch (fault) {
+      throw isMissing(fault) ? missing(shelf) : fault;
+    }
+  };
+
+  const files: Files = {
+    ...local,
+    keep: async (shelf, received) => {
+      const { hash, size, path } = received;
+      if (!(await isThere(shelf, hash)))
+        await client.send(
+          new PutObjectCommand({
+            ...keyOf(shelf, hash),
+            Body: createReadStream(path),
+            ContentLength: size,
+          }),
+        );
+      return local.keep(shelf, received);
+    },
+    keepBytes: async (shelf, bytes) => files.keep(shelf, await local.receive(once(bytes))),
+    read: async (shelf, hash) => {
+      await bring(shelf, hash);
+      return local.read(shelf, hash);
+    },
+    readable: async (shelf, hash) => {
+      await bring(shelf, hash);
+      return local.readable(shelf, hash);
+    },
+    has: async (shelf, hash) => (await local.has(shelf, hash)) || (await isThere(shelf, hash)),
+    hashesOn: async (shelf) => {
+      const Prefix = folderOf(shelf);
+      const hashes: string[] = [];
+      let ContinuationToken: string | undefined;
+      do {
+        const page = await client.send(
+          new ListObjectsV2Command({
+            Bucket,
+            Prefix,
+            ...(ContinuationToken === undefined ? {} : { ContinuationToken }),
+          }),
+        );
+        for (const { Key } of page.Contents ?? []) hashes.push(Key!.slice(Prefix.length));
+        ContinuationToken = page.NextContinuationToken;
+      } while (ContinuationToken !== undefined);
+      return hashes;
+    },
+    remove: async (shelf, hash) => {
+      await client.send(new DeleteObjectCommand(keyOf(shelf, hash)));
+      await local.remove(shelf, hash);
+    },
+  };
+  return files;
+}
+
+/** True when the bucket answers; its shelves need not hold anything yet. */
+export async function bucketAnswers(files: Files): Promise<boolean> {
+  try {
+    await files.hashesOn(SHELVES[0]);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function isMissing(fault: unknown): boolean {
+  return (
+    fault instanceof Error &&
+    (fault.name === 'NoSuchKey' || fault.name === 'NotFound' || fault.name === '404')
+  );
+}
