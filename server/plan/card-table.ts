@@ -55,10 +55,22 @@ export function tableOf(card: CardModel, book: LookBook, designs: number): CardT
     pair: 1 / (k - 2),
   };
   const third = scaledBy(states, shared);
+  const exact = (lists: readonly (readonly number[])[]): Float64Array =>
+    designTable(whole, all, amongOf(all, shows, lists));
+  const known = new Map<number, number>();
   const wide: Wide = {
     scope: slots,
+    at(choice) {
+      let key = 0;
+      for (const slot of slots) key = key * designs + choice[slot]!;
+      const kept = known.get(key);
+      if (kept !== undefined) return kept;
+      const worth = exact(slots.map((slot) => [choice[slot]!]))[0]!;
+      known.set(key, worth);
+      return worth;
+    },
     upper: triplesOf(all).map((three) => over(three, third)),
-    exact: (lists) => designTable(whole, all, amongOf(all, shows, lists)),
+    exact,
   };
   return { factor: null, wide, best };
 }

@@ -1,5 +1,4 @@
-import { worth } from './network.ts';
-import type { Network } from './network.ts';
+import type { Pair, Relaxation, Triple } from './relaxation.ts';
 
 /** A small generator of chance from a seed (mulberry32), in [0, 1). */
 export function chance(seed: number): () => number {
@@ -13,95 +12,207 @@ export function chance(seed: number): () => number {
   };
 }
 
+/** Random starts, and kicks of the best found: some slots laid anew at random. */
+const STARTS = 16;
+const KICKS = 48;
+const KICKED = 3;
+/** How many of the best are given. */
+const GIVEN = 4;
+
 /**
- * A good choice quickly: from several starts, single changes and exchanges of two slots as long as
- * they help.
+ * Good choices quickly, the best first: from given and random starts, and from kicks of the best so
+ * far, single changes and exchanges of two slots as long as they help. Only the tables of the slots
+ * that change are looked at. Choices are designs by open slot.
  */
-export function localSearch(
-  network: Network,
+export function goodChoices(
+  relaxation: Relaxation,
   starts: readonly (readonly number[])[],
-): { readonly choice: number[]; readonly value: number } | null {
-  let best: { choice: number[]; value: number } | null = null;
-  for (const start of starts) {
-    const found = climb(network, [...start]);
-    if (best === null || found.value > best.value) best = found;
-  }
-  return best;
+  random: () => number,
+  until: () => boolean,
+): number[][] {
+  const { designs } = relaxation;
+  const ground = groundOf(relaxation);
+  const found: { places: Int32Array; worth: number }[] = [];
+  const offer = (start: Int32Array | null): void => {
+    if (start === null) return;
+    const worth = climb(ground, start);
+    if (found.some((one) => one.places.every((place, at) => place === start[at]))) return;
+    found.push({ places: start, worth });
+    found.sort((a, b) => b.worth - a.worth);
+    found.length = Math.min(found.length, GIVEN);
+  };
+  for (const start of starts) offer(placed(designs, start));
+  for (let turn = 0; turn < STARTS && !until(); turn++) offer(atRandom(ground, random, null));
+  for (let turn = 0; turn < KICKS && found.length > 0 && !until(); turn++)
+    offer(atRandom(ground, random, found[turn % Math.min(2, found.length)]!.places));
+  return found.map(({ places }) => Array.from(places, (place, at) => designs[at]![place]!));
 }
 
-/** A random choice within the copies; null when this draw ran out of designs. */
-export function randomChoice(network: Network, random: () => number): number[] | null {
-  const left = [...network.copies];
-  const order = network.allowed
-    .map((designs, slot) => ({ slot, tight: designs.length + random() }))
+interface Ground {
+  readonly relaxation: Relaxation;
+  readonly pairsAt: readonly (readonly Pair[])[];
+  readonly triplesAt: readonly (readonly Triple[])[];
+  readonly placeOf: readonly Int32Array[];
+}
+
+function groundOf(relaxation: Relaxation): Ground {
+  const { designs, pairs, triples, copies } = relaxation;
+  return {
+    relaxation,
+    pairsAt: designs.map((_, at) => pairs.filter(({ a, b }) => a === at || b === at)),
+    triplesAt: designs.map((_, at) =>
+      triples.filter(({ a, b, c }) => a === at || b === at || c === at),
+    ),
+    placeOf: designs.map((list) => {
+      const places = new Int32Array(copies.length).fill(-1);
+      list.forEach((design, place) => (places[design] = place));
+      return places;
+    }),
+  };
+}
+
+function placed(designs: readonly Int32Array[], choice: readonly number[]): Int32Array | null {
+  const places = Int32Array.from(choice, (design, at) => designs[at]!.indexOf(design));
+  return places.includes(-1) ? null : places;
+}
+
+/** A random choice within the copies, the slots with fewest designs first; null when it ran out. */
+function atRandom(
+  { relaxation, placeOf }: Ground,
+  random: () => number,
+  kicked: Int32Array | null,
+): Int32Array | null {
+  const { designs } = relaxation;
+  const left = relaxation.copies.slice();
+  const places = kicked?.slice() ?? new Int32Array(designs.length).fill(-1);
+  if (kicked !== null)
+    for (let kick = 0; kick < KICKED; kick++) places[Math.floor(random() * places.length)] = -1;
+  places.forEach((place, at) => {
+    if (place >= 0) left[designs[at]![place]!]!--;
+  });
+  const order = designs
+    .map((list, at) => ({ at, tight: list.length + random() }))
+    .filter(({ at }) => places[at] === -1)
     .sort((a, b) => a.tight - b.tight);
-  const choice = new Array<number>(network.allowed.length).fill(-1);
-  for (const { slot } of order) {
-    const free = network.allowed[slot]!.filter((design) => left[design]! > 0);
+  for (const { at } of order) {
+    const free = designs[at]!.filter((design) => left[design]! > 0);
     if (free.length === 0) return null;
     const design = free[Math.floor(random() * free.length)]!;
-    choice[slot] = design;
+    places[at] = placeOf[at]![design]!;
     left[design]!--;
   }
-  return choice;
+  return places;
 }
 
-/** All choices that differ from this one in one slot, or by exchanging two. */
-export function changes(network: Network, choice: readonly number[]): number[][] {
-  const used = network.copies.map((_, design) => choice.filter((one) => one === design).length);
-  const singles = choice.flatMap((old, slot) =>
-    network.allowed[slot]!.filter(
-      (design) => design !== old && used[design]! < network.copies[design]!,
-    ).map((design) => choice.map((one, at) => (at === slot ? design : one))),
-  );
-  const exchanges = choice.flatMap((a, slot) =>
-    choice.flatMap((b, other) =>
-      other > slot &&
-      a !== b &&
-      network.allowed[slot]!.includes(b) &&
-      network.allowed[other]!.includes(a)
-        ? [choice.map((one, at) => (at === slot ? b : at === other ? a : one))]
-        : [],
-    ),
-  );
-  return [...singles, ...exchanges];
-}
-
-function climb(network: Network, choice: number[]): { choice: number[]; value: number } {
-  const may = network.allowed.map((designs) => new Set(designs));
-  const used = new Array<number>(network.copies.length).fill(0);
-  for (const design of choice) used[design]!++;
-  let value = worth(network, choice);
+/** Changes `places` for the better until nothing helps; gives its worth. */
+function climb(ground: Ground, places: Int32Array): number {
+  const { relaxation, placeOf } = ground;
+  const { designs, copies } = relaxation;
+  const left = copies.slice();
+  places.forEach((place, at) => left[designs[at]![place]!]!--);
   for (let better = true; better;) {
     better = false;
-    for (let slot = 0; slot < choice.length; slot++) {
-      for (const design of network.allowed[slot]!) {
-        const old = choice[slot]!;
-        if (design === old || used[design]! >= network.copies[design]!) continue;
-        choice[slot] = design;
-        const now = worth(network, choice);
-        if (now > value + 1e-12) {
-          used[old]!--;
-          used[design]!++;
-          value = now;
-          better = true;
-        } else choice[slot] = old;
-      }
-      for (let other = slot + 1; other < choice.length; other++) {
-        const [a, b] = [choice[slot]!, choice[other]!];
-        if (a === b || !may[slot]!.has(b) || !may[other]!.has(a)) continue;
-        choice[slot] = b;
-        choice[other] = a;
-        const now = worth(network, choice);
-        if (now > value + 1e-12) {
-          value = now;
-          better = true;
-        } else {
-          choice[slot] = a;
-          choice[other] = b;
+    for (let at = 0; at < places.length; at++) {
+      better = changeAlone(ground, places, left, at) || better;
+      for (let other = at + 1; other < places.length; other++) {
+        const [mine, theirs] = [places[at]!, places[other]!];
+        const given = placeOf[at]![designs[other]![theirs]!]!;
+        const taken = placeOf[other]![designs[at]![mine]!]!;
+        if (given < 0 || taken < 0 || given === mine) continue;
+        const before = worthAround(ground, places, at, other);
+        places[at] = given;
+        places[other] = taken;
+        if (worthAround(ground, places, at, other) > before + 1e-12) better = true;
+        else {
+          places[at] = mine;
+          places[other] = theirs;
         }
       }
     }
   }
-  return { choice, value };
+  return wholeWorth(relaxation, places);
+}
+
+/** Gives one slot its best design beside the others. */
+function changeAlone(ground: Ground, places: Int32Array, left: Int32Array, at: number): boolean {
+  const list = ground.relaxation.designs[at]!;
+  const old = places[at]!;
+  const row = rowOf(ground, places, at);
+  let best = old;
+  for (let place = 0; place < row.length; place++)
+    if (row[place]! > row[best]! + 1e-12 && left[list[place]!]! > 0) best = place;
+  if (best === old) return false;
+  left[list[old]!]!++;
+  left[list[best]!]!--;
+  places[at] = best;
+  return true;
+}
+
+/** What each design of a slot is worth beside the others as they stand. */
+function rowOf(
+  { relaxation, pairsAt, triplesAt }: Ground,
+  places: Int32Array,
+  at: number,
+): Float64Array {
+  const { designs, unary } = relaxation;
+  const row = unary[at]!.slice();
+  for (const { a, b, data } of pairsAt[at]!) {
+    const width = designs[b]!.length;
+    const [begin, step] = a === at ? [places[b]!, width] : [places[a]! * width, 1];
+    for (let place = 0, cell = begin; place < row.length; place++, cell += step)
+      row[place]! += data[cell]!;
+  }
+  for (const { a, b, c, data } of triplesAt[at]!) {
+    const width = designs[c]!.length;
+    const block = designs[b]!.length * width;
+    const whole = places[a]! * block + places[b]! * width + places[c]!;
+    const step = a === at ? block : b === at ? width : 1;
+    for (
+      let place = 0, cell = whole - places[at]! * step;
+      place < row.length;
+      place++, cell += step
+    )
+      row[place]! += data[cell]!;
+  }
+  return row;
+}
+
+/** What the tables that touch one of two slots are worth. */
+function worthAround(
+  { relaxation, pairsAt, triplesAt }: Ground,
+  places: Int32Array,
+  at: number,
+  other: number,
+): number {
+  const { unary } = relaxation;
+  let sum = unary[at]![places[at]!]! + unary[other]![places[other]!]!;
+  for (const pair of pairsAt[at]!) sum += worthOfPair(relaxation, pair, places);
+  for (const triple of triplesAt[at]!) sum += worthOfTriple(relaxation, triple, places);
+  for (const pair of pairsAt[other]!)
+    if (pair.a !== at && pair.b !== at) sum += worthOfPair(relaxation, pair, places);
+  for (const triple of triplesAt[other]!)
+    if (triple.a !== at && triple.b !== at && triple.c !== at)
+      sum += worthOfTriple(relaxation, triple, places);
+  return sum;
+}
+
+function wholeWorth(relaxation: Relaxation, places: Int32Array): number {
+  let sum = relaxation.constant;
+  relaxation.unary.forEach((row, at) => (sum += row[places[at]!]!));
+  for (const pair of relaxation.pairs) sum += worthOfPair(relaxation, pair, places);
+  for (const triple of relaxation.triples) sum += worthOfTriple(relaxation, triple, places);
+  return sum;
+}
+
+function worthOfPair({ designs }: Relaxation, { a, b, data }: Pair, places: Int32Array): number {
+  return data[places[a]! * designs[b]!.length + places[b]!]!;
+}
+
+function worthOfTriple(
+  { designs }: Relaxation,
+  { a, b, c, data }: Triple,
+  places: Int32Array,
+): number {
+  const row = places[a]! * designs[b]!.length + places[b]!;
+  return data[row * designs[c]!.length + places[c]!]!;
 }

@@ -24,7 +24,9 @@ export interface Wide {
   /** Slot numbers, ascending. */
   readonly scope: readonly number[];
   readonly upper: readonly Factor[];
-  /** For the designs listed for each slot of `scope`, the last slot running fastest. */
+  /** The true worth; `choice` holds the design of every slot of the network. */
+  at(choice: ArrayLike<number>): number;
+  /** The true worth for the designs listed for each slot of `scope`, the last slot running fastest. */
   exact(designs: readonly (readonly number[])[]): Float64Array;
 }
 
@@ -47,8 +49,7 @@ export type Limit = { readonly steps: number } | { readonly until: () => boolean
 export function worth(network: Network, choice: ArrayLike<number>): number {
   let sum = 0;
   for (const factor of network.factors) sum += valueAt(factor, choice);
-  for (const wide of network.wides)
-    sum += wide.exact(wide.scope.map((slot) => [choice[slot]!]))[0]!;
+  for (const wide of network.wides) sum += wide.at(choice);
   return sum;
 }
 

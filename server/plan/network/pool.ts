@@ -8,7 +8,7 @@ export interface Kept {
 
 /** The best few different choices met so far. */
 export interface Pool {
-  offer(choice: readonly number[]): void;
+  offer(choice: ArrayLike<number>): void;
   /** What a choice must pass to come in: -Infinity while there is room. */
   least(): number;
   /** The best first. */
@@ -21,7 +21,7 @@ export function createPool(network: Network, size: number): Pool {
     offer(choice) {
       if (kept.some((other) => other.choice.every((design, slot) => design === choice[slot])))
         return;
-      kept = [...kept, { choice: [...choice], value: worth(network, choice) }]
+      kept = [...kept, { choice: Array.from(choice), value: worth(network, choice) }]
         .sort((a, b) => b.value - a.value)
         .slice(0, size);
     },

@@ -1,16 +1,20 @@
-import { tighten } from './bound.ts';
-import { chance, changes, localSearch, randomChoice } from './local-search.ts';
-import { HAIR, relaxed } from './network.ts';
+import { chance, goodChoices } from './local-search.ts';
+import { HAIR } from './network.ts';
 import type { Limit, Network, Solution } from './network.ts';
-import { exactWhereShort, rootOf, settle } from './node.ts';
-import type { Node } from './node.ts';
 import { createPool } from './pool.ts';
-import type { Pool } from './pool.ts';
+import { relaxationOf, settle, writtenOut } from './relaxation.ts';
+import type { Relaxation } from './relaxation.ts';
+import { spentBy } from './task.ts';
+import type { Task } from './task.ts';
+import { tighten } from './tighten.ts';
+import { walkerOf } from './walk.ts';
+import { wideWorth } from './wide-worth.ts';
 
-/** Random starts of the local search. */
-const STARTS = 6;
-/** Rounds of tightening at the root, one step down, and below. */
-const ROUNDS = [24, 8, 4] as const;
+/** Rounds of tightening at the root, and below. */
+const ROUNDS = [12, 3] as const;
+/** A walk may take as many nodes as the next tightening costs: some nodes, and one for so many cells. */
+const NODES = 2000;
+const CELLS_A_NODE = 200;
 
 /**
  * The best choice of a design for every slot, proven by branch and bound.
@@ -19,7 +23,9 @@ const ROUNDS = [24, 8, 4] as const;
  *             choices to keep.
  * Gives       the best choices found, and a bound that none but these passes: equal to the worth of the
  *             best when proven, else the largest bound of what was left unsearched.
- * Good up to  about eight slots of 48 designs in some seconds; beyond, the gap says how far.
+ * Method      local search for a first plan; one thorough tightening of the whole network; from there a
+ *             walk through each design of one slot, which only takes up the tightened tables; a part that
+ *             the walk does not finish soon is settled, tightened anew and branched on in turn.
  */
 export function solve(
   network: Network,
@@ -28,78 +34,86 @@ export function solve(
   limit: Limit,
   keep = 1,
 ): Solution {
-  const random = chance(seed);
-  const begun = [...starts];
-  for (let start = 0; start < STARTS; start++) {
-    const choice = randomChoice(network, random);
-    if (choice !== null) begun.push(choice);
-  }
-  const search: Search = { network, pool: createPool(network, keep), steps: 0, limit };
-  const roughly = localSearch(relaxed(network), begun);
-  const found = roughly === null ? null : localSearch(network, [roughly.choice, ...starts]);
-  if (found !== null) {
-    search.pool.offer(found.choice);
-    if (keep > 1) for (const choice of changes(network, found.choice)) search.pool.offer(choice);
-  }
-  const open = branch(search, rootOf(network), 0);
-  const best = search.pool.best();
+  const pool = createPool(network, keep);
+  const task: Task = {
+    pool,
+    wides: network.wides.map(wideWorth),
+    rules: [],
+    steps: 0,
+    spent: spentBy(limit, () => task.steps),
+  };
+  const root = relaxationOf(network);
+  for (const choice of goodChoices(root, starts, chance(seed), task.spent)) pool.offer(choice);
+  const open = branch(task, root, 0);
+  const best = pool.best();
   const value = best[0]?.value ?? -Infinity;
-  const proven = open <= search.pool.least() + HAIR;
+  const proven = open <= pool.least() + HAIR;
   return {
     choice: best[0]?.choice ?? null,
     value,
     bound: proven ? value : Math.max(value, open),
     proven,
     best,
-    steps: search.steps,
+    steps: task.steps,
   };
 }
 
-interface Search {
-  readonly network: Network;
-  readonly pool: Pool;
-  steps: number;
-  readonly limit: Limit;
-}
-
-/** Searches a node; gives the largest bound of what it had to leave unsearched, else -Infinity. */
-function branch(search: Search, start: Node, depth: number): number {
-  search.steps++;
+/** Searches a relaxation; gives the largest bound of what it had to leave unsearched, else -Infinity. */
+function branch(task: Task, start: Relaxation, depth: number): number {
+  task.steps++;
   if (start.slots.length === 0) {
-    search.pool.offer(start.settled);
+    task.pool.offer(start.settled);
     return -Infinity;
   }
-  const rounds = ROUNDS[Math.min(depth, 2)]!;
-  const least = search.pool.least();
-  const first = tighten(start, least, rounds);
-  const closer = exactWhereShort(first.node);
-  const { node, bound } =
-    closer === first.node || first.bound <= least + HAIR ? first : tighten(closer, least, rounds);
-  if (bound <= least + HAIR) return -Infinity;
-  if (spent(search)) return bound;
-  const at = mostTelling(node);
-  const order = [...node.live[at]!.keys()].sort(
-    (a, b) => node.unary[at]![b]! - node.unary[at]![a]!,
-  );
+  const least = (): number => task.pool.least() + HAIR;
+  const { relaxation, bound } = tighten(start, task.pool.least(), ROUNDS[Math.min(depth, 1)]!);
+  if (bound <= least()) return -Infinity;
+  if (task.spent()) return bound;
+  const walk = walkerOf(writtenOut(relaxation), task);
+  const at = mostTelling(relaxation);
+  const row = relaxation.unary[at]!;
+  const order = [...row.keys()].sort((a, b) => row[b]! - row[a]!);
+  const cells = relaxation.triples.reduce((sum, { data }) => sum + data.length, 0);
   let open = -Infinity;
-  for (const value of order) {
-    const child = settle(node, at, value);
-    if (child === null) continue;
-    if (spent(search)) open = Math.max(open, bound);
-    else open = Math.max(open, Math.min(bound, branch(search, child, depth + 1)));
+  for (const place of order) {
+    const most = bound + row[place]!;
+    if (most <= least()) break;
+    if (task.spent()) return Math.max(open, most);
+    let left = Math.min(most, walk(NODES + cells / CELLS_A_NODE, { at, place }));
+    if (left > least() && !task.spent())
+      left = Math.min(left, branch(task, part(task, relaxation, bound, at, place), depth + 1));
+    open = Math.max(open, left);
   }
   return open;
 }
 
-/**
- * The slot to settle next: the one with the fewest designs for how far they fall behind the best of
- * them, so that most of its branches end early.
- */
-function mostTelling(node: Node): number {
+/** The part of a relaxation in which slot `at` is settled, without what cannot beat the best any more. */
+function part(task: Task, whole: Relaxation, bound: number, at: number, place: number): Relaxation {
+  const design = whole.designs[at]![place]!;
+  const rest = bound + whole.unary[at]![place]!;
+  const kept = whole.designs.map((list, slot) => {
+    const row = whole.unary[slot]!;
+    return Int32Array.from(
+      [...list.keys()].filter(
+        (other) =>
+          (list[other] !== design || whole.copies[design]! > 1) &&
+          (slot === at || rest + row[other]! > task.pool.least() + HAIR),
+      ),
+    );
+  });
+  const child = settle(whole, at, place, kept);
+  const slot = whole.slots[at]!;
+  for (const wide of task.wides)
+    if (wide.scope.includes(slot) && wide.scope.every((one) => child.settled[one] !== -1))
+      child.constant += wide.correction(child.settled);
+  return child;
+}
+
+/** The slot with the fewest designs for how far they fall behind the best of them. */
+function mostTelling({ unary }: Relaxation): number {
   let best = 0;
   let most = -Infinity;
-  for (let at = 0; at < node.live.length; at++) {
-    const row = node.unary[at]!;
+  unary.forEach((row, at) => {
     const top = row.reduce((high, value) => Math.max(high, value), -Infinity);
     const behind = row.reduce((sum, value) => sum + top - value, 0) / row.length;
     const telling = (behind + 1e-12) / row.length;
@@ -107,10 +121,6 @@ function mostTelling(node: Node): number {
       most = telling;
       best = at;
     }
-  }
+  });
   return best;
-}
-
-function spent(search: Search): boolean {
-  return 'steps' in search.limit ? search.steps >= search.limit.steps : search.limit.until();
 }
