@@ -13,7 +13,11 @@ try {
     throw new WrongSetting(
       'Say `backup FOLDER` or `restore FOLDER`, with an empty folder to copy to.',
     );
-  const { dataFolder } = readSettings(process.env);
+  const { dataFolder, shared } = readSettings(process.env);
+  if (shared !== null)
+    throw new WrongSetting(
+      'These commands copy a data folder. For a shared store use pg_dump and the copies of the bucket; for one pad, save it as a file.',
+    );
   const { files } =
     verb === 'backup' ? await backUp(dataFolder, folder) : await restore(folder, dataFolder);
   console.log(

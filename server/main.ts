@@ -94,6 +94,8 @@ function saying(fault: unknown): string {
     return 'The port is already taken. Stop what runs there, or choose another: PORT=7444 npm start';
   if (code === 'EADDRNOTAVAIL')
     return 'HOST is not an address of this computer. Leave it out to listen on 127.0.0.1.';
+  if (/^(ECONNREFUSED|ENOTFOUND|EAI_AGAIN|28|3D000)/.test(code))
+    return `Expected a database and a bucket that answer at DATABASE_URL and PHOTOS_URL: ${fault.message}`;
   if (code === 'EACCES' || code === 'EROFS' || code === 'EPERM')
     return `Expected a data folder and a port that may be used, but this is not allowed: ${fault.message}`;
   if (/SQLITE_(CORRUPT|NOTADB|IOERR)/.test(code))

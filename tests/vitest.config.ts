@@ -1,11 +1,40 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { postgresPrograms } from './shared-store/postgres-programs.ts';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const patience = { testTimeout: 60_000, hookTimeout: 180_000 };
+
+const onFolder = {
+  root,
+  test: {
+    name: 'data folder',
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/shared-store/**'],
+    ...patience,
+  },
+};
+
+/** The same tests of what is kept and answered, on PostgreSQL and an S3 store. */
+const onSharedStore = {
+  root,
+  test: {
+    name: 'shared store',
+    include: [
+      'tests/store/store.test.ts',
+      'tests/http/{pads,photos,sheets,plans,supplies,layouts,events,pad-files}.test.ts',
+      'tests/shared-store/*.test.ts',
+    ],
+    globalSetup: ['tests/shared-store/start.ts'],
+    ...patience,
+  },
+};
+
+const shared = postgresPrograms() !== null;
+if (!shared)
+  console.warn('No PostgreSQL on this machine: the tests on a shared store are skipped.');
 
 export default defineConfig({
-  root: fileURLToPath(new URL('..', import.meta.url)),
-  test: {
-    include: ['tests/**/*.test.ts'],
-    testTimeout: 60_000,
-    hookTimeout: 180_000,
-  },
+  root,
+  test: { projects: shared ? [onFolder, onSharedStore] : [onFolder] },
 });

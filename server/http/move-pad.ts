@@ -133,10 +133,14 @@ async function addAll(records: Records, contents: PadContents): Promise<void> {
   }
 }
 
+/** Classes 22 and 23 of PostgreSQL's error codes: data that does not fit, integrity that would break. */
+const INTEGRITY = /^2[23]\w{3}$/;
+
 /** A full disk is not the file's fault; a row that a table refuses, or a value of the wrong kind, is. */
 function isOfContents(fault: unknown): boolean {
   if (fault instanceof TypeError || fault instanceof RangeError) return true;
-  return fault instanceof Error && 'code' in fault && String(fault.code).includes('CONSTRAINT');
+  const code = fault instanceof Error && 'code' in fault ? String(fault.code) : '';
+  return code.includes('CONSTRAINT') || INTEGRITY.test(code);
 }
 
 async function readBack(records: Records, { pad, plans }: PadContents): Promise<void> {

@@ -2,10 +2,10 @@ import type { Problem } from '../contract/values.ts';
 import { problem } from './problem.ts';
 import type { ProblemKind } from './problem-kinds.ts';
 
-/** What a disk or the database refuses, by the codes of the system and of SQLite. */
+/** What a disk or a database refuses, by the codes of the system, of SQLite and of PostgreSQL (appendix A). */
 const OF_STORAGE: readonly (readonly [RegExp, ProblemKind, string, string])[] = [
   [
-    /^(ENOSPC|EDQUOT|SQLITE_FULL)/,
+    /^(ENOSPC|EDQUOT|SQLITE_FULL|53100)/,
     'disk-full',
     'The disk that holds the data folder is full, so this was not saved. All that was saved before is safe.',
     'Free some space, then send it again.',
@@ -15,6 +15,12 @@ const OF_STORAGE: readonly (readonly [RegExp, ProblemKind, string, string])[] = 
     'cannot-write',
     'The data folder cannot be written, so this was not saved.',
     'Allow Plyhue to write there, or start it with another DATA_DIR.',
+  ],
+  [
+    /^(ECONNREFUSED|ECONNRESET|EPIPE|ETIMEDOUT|ENOTFOUND|EAI_AGAIN|08\w{3}|57P0\d|53[234]00)/,
+    'busy',
+    'The database or the store of the files could not be reached, so this was not done.',
+    'Try again in a moment; nothing that was saved is lost.',
   ],
   [
     /^(SQLITE_CORRUPT|SQLITE_NOTADB|SQLITE_IOERR|EIO)/,

@@ -1,5 +1,3 @@
-import { readdir } from 'node:fs/promises';
-import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { Pad, PhotoAnswer, Side } from '../../server/contract/pads.ts';
 import { fakeDesk, papers, photoOf } from './fake-desk.ts';
@@ -100,7 +98,7 @@ describe('photos', () => {
     for (const side of sides)
       expect((await ask(service, 'GET', side.swatch)).payload).toContain('swatch');
     expect((await ask(service, 'GET', photo.picture)).headers['content-type']).toBe('image/jpeg');
-    expect(await readdir(join(folder, 'incoming'))).toEqual([]);
+    expect(await service.edges.store.files.clearIncoming()).toBe(0);
   });
 
   test('all stays after a restart', async () => {
@@ -210,7 +208,7 @@ describe('photos', () => {
     const id = await newPad(service);
     const answer = await sendForm(service, `/api/pads/${id}/photos`, parts);
     expect([answer.statusCode, problemIn(answer).field]).toEqual([status, field]);
-    expect(await readdir(join(folder, 'incoming'))).toEqual([]);
+    expect(await service.edges.store.files.clearIncoming()).toBe(0);
     expect((await padAt(service, id)).photos).toEqual([]);
   });
 

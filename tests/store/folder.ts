@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { openStore } from '../../server/store/open-store.ts';
 import type { Store } from '../../server/store/open-store.ts';
+import { sharedPlace } from '../shared-store/place.ts';
 
 /** An empty folder that goes when the test has ended. */
 export async function newFolder(): Promise<string> {
@@ -12,9 +13,9 @@ export async function newFolder(): Promise<string> {
   return folder;
 }
 
-/** A store on a folder, closed when the test has ended; closing it twice does no harm. */
+/** A store on a folder, or on the shared place of its name; closed when the test has ended, twice does no harm. */
 export async function openForTest(folder: string): Promise<Store> {
-  const store = await openStore(folder);
+  const store = await openStore(folder, await sharedPlace(folder));
   let open = true;
   const close = async (): Promise<void> => {
     if (open) await store.close();
