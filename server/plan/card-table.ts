@@ -1,7 +1,7 @@
 import type { CardModel, Part } from './card-model.ts';
 import { factorsOf } from './card-factors.ts';
-import { designTable, scaledBy, WHOLE } from './design-table.ts';
-import type { Among, Parts, Scaled } from './design-table.ts';
+import { cellReader, designTable, scaledBy, WHOLE } from './design-table.ts';
+import type { Among, Scaled } from './design-table.ts';
 import type { LookBook } from './look-book.ts';
 import { cutDown, undominated } from './network/dominated.ts';
 import { decode, maximiseOut } from './network/eliminate.ts';
@@ -11,14 +11,14 @@ import type { Wide } from './network/network.ts';
 import { stockStates } from './stock-states.ts';
 import type { StockStates } from './stock-states.ts';
 
-/** Cards of more papers than this are not written out as one table. */
-const WHOLE_UP_TO = 3;
+/** Cards of more than two papers are written out as one table only up to this many cells. */
+const CELLS = 4096;
 
 /** What a card scores for every choice of designs in its slots, with sides and cardstock at their best. */
 export interface CardTable {
   /** Exact, over slot numbers and designs; null for a card of many papers. */
   readonly factor: Factor | null;
-  /** For a card of many papers: bounds over three slots at a time, and exact parts on request. */
+  /** For a card of many papers: bounds over two slots at a time, and its true worth on request. */
   readonly wide: Wide | null;
   /** Number of the option of each part when the slots are cut from these designs. */
   best(designs: readonly number[]): number[];
@@ -47,30 +47,15 @@ export function tableOf(card: CardModel, book: LookBook, designs: number): CardT
     };
   };
   const all = papers.map((_, at) => at);
-  if (papers.length <= WHOLE_UP_TO) return { factor: over(all, whole), wide: null, best };
+  if (papers.length <= 2 || designs ** papers.length <= CELLS)
+    return { factor: over(all, whole), wide: null, best };
   const k = papers.length;
-  const shared: Parts = {
-    worth: 6 / (k * (k - 1) * (k - 2)),
-    alone: 2 / ((k - 1) * (k - 2)),
-    pair: 1 / (k - 2),
-  };
-  const third = scaledBy(states, shared);
-  const exact = (lists: readonly (readonly number[])[]): Float64Array =>
-    designTable(whole, all, amongOf(all, shows, lists));
-  const known = new Map<number, number>();
+  const shared = scaledBy(states, { worth: 2 / (k * (k - 1)), alone: 1 / (k - 1), pair: 1 });
   const wide: Wide = {
     scope: slots,
-    at(choice) {
-      let key = 0;
-      for (const slot of slots) key = key * designs + choice[slot]!;
-      const kept = known.get(key);
-      if (kept !== undefined) return kept;
-      const worth = exact(slots.map((slot) => [choice[slot]!]))[0]!;
-      known.set(key, worth);
-      return worth;
-    },
-    upper: triplesOf(all).map((three) => over(three, third)),
-    exact,
+    upper: pairsOf(all).map((two) => over(two, shared)),
+    at: remembered(slots, designs, cellReader(whole, shows)),
+    exact: (lists) => designTable(whole, all, amongOf(all, shows, lists)),
   };
   return { factor: null, wide, best };
 }
@@ -178,10 +163,27 @@ function emptyTable(parts: readonly Part[], papers: readonly number[], designs: 
   };
 }
 
-function triplesOf(list: readonly number[]): number[][] {
-  return list.flatMap((a, i) =>
-    list.slice(i + 1).flatMap((b, j) => list.slice(i + j + 2).map((c) => [a, b, c])),
-  );
+function pairsOf(list: readonly number[]): [number, number][] {
+  return list.flatMap((a, i) => list.slice(i + 1).map((b): [number, number] => [a, b]));
+}
+
+/** Reads the card's worth off a choice for all slots, each cell worked out once. */
+function remembered(
+  slots: readonly number[],
+  designs: number,
+  read: (designs: readonly number[]) => number,
+): Wide['at'] {
+  const known = new Map<number, number>();
+  return (choice) => {
+    let key = 0;
+    for (const slot of slots) key = key * designs + choice[slot]!;
+    let worth = known.get(key);
+    if (worth === undefined) {
+      worth = read(slots.map((slot) => choice[slot]!));
+      known.set(key, worth);
+    }
+    return worth;
+  };
 }
 
 /** The best sides for given designs, by trying all; cardstock maximised out exactly for each. */

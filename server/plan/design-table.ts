@@ -14,14 +14,11 @@ export interface Among {
 /** The parts of a card's score scaled for one use, so that many tables can be made from them. */
 export interface Scaled {
   readonly states: number;
-  /** The numbers of all states. */
-  readonly every: Int32Array;
   readonly worth: Float64Array;
+  /** For each paper: option by option, the states side by side. */
   readonly alone: readonly Float64Array[];
-  /** The same, state by state with the options side by side. */
-  readonly byState: readonly Float64Array[];
-  /** For each paper: by how much, at [rival][state], the state can at most be ahead of the rival. */
-  readonly lead: readonly Float64Array[];
+  /** The best of each option over all states. */
+  readonly most: readonly Float64Array[];
   /** pair[earlier][later], options of the earlier paper in rows. */
   readonly pair: readonly (readonly Float64Array[])[];
   readonly options: readonly number[];
@@ -38,16 +35,13 @@ export const WHOLE: Parts = { worth: 1, alone: 1, pair: 1 };
 
 /** Scales the parts of a card's score; papers that are not judged together get noughts. */
 export function scaledBy(states: StockStates, parts: Parts): Scaled {
-  const { options } = states;
+  const { options, count } = states;
   const alone = states.alone.map((row) => row.map((value) => value * parts.alone));
-  const byState = alone.map((row, paper) => turned(row, options[paper]!, states.count));
   return {
-    states: states.count,
-    every: Int32Array.from([...states.worth.keys()]),
+    states: count,
     worth: states.worth.map((value) => value * parts.worth),
     alone,
-    byState,
-    lead: byState.map((rows, paper) => leads(rows, options[paper]!, states.count)),
+    most: alone.map((row, paper) => bestOfStates(row, options[paper]!, count)),
     pair: options.map((rows, earlier) =>
       options.map((columns, later) => {
         const table = states.pair[earlier]![later];
@@ -60,10 +54,18 @@ export function scaledBy(states: StockStates, parts: Parts): Scaled {
   };
 }
 
+function bestOfStates(row: Float64Array, options: number, states: number): Float64Array {
+  const out = new Float64Array(options).fill(-Infinity);
+  for (let option = 0, cell = 0; option < options; option++)
+    for (let state = 0; state < states; state++, cell++)
+      if (row[cell]! > out[option]!) out[option] = row[cell]!;
+  return out;
+}
+
 /**
  * The best score of a card for every choice of designs, over all sides and all cardstock: a walk over
- * the papers in turn that carries, for every state of the cardstock, the sum so far, and goes on with
- * only those states that can still be best.
+ * the papers in turn that carries, for every state of the cardstock, the sum so far. At the last
+ * paper the states are tried from the most promising down, as long as one can still be best.
  *
  * @param papers which papers of the card take part, ascending, in the order of `among`
  */
@@ -76,145 +78,127 @@ export function designTable(card: Scaled, papers: readonly number[], among: Amon
     return out;
   }
   const alone = papers.map((paper) => card.alone[paper]!);
-  const hopes = hopesOf(count, alone, among);
-  const leadsOf = papers.map((paper) => card.lead[paper]!);
   const tables = papers.map((later, at) =>
     papers.slice(0, at).map((earlier) => card.pair[earlier]![later]!),
   );
   const widths = papers.map((paper) => card.options[paper]!);
   const rows = papers.map((_, at) => new Int32Array(at));
   const sums = Array.from({ length: depth }, () => new Float64Array(count));
-  const active = Array.from({ length: depth }, () => new Int32Array(count));
   const last = depth - 1;
-  const lastOptions = among.options[last]!;
-  const lastPlace = among.place[last]!;
-  const lastByState = card.byState[papers[last]!]!;
-  const lastWidth = widths[last]!;
-  const best = new Float64Array(lastOptions.length);
+  const lastMost = card.most[papers[last]!]!;
+  const ranked = new Int32Array(count);
+  const height = new Float64Array(count);
 
-  /** All options of the last paper at once. */
-  const finish = (
-    cell: number,
-    base: number,
-    before: Float64Array,
-    open: Int32Array,
-    width: number,
-  ): void => {
-    best.fill(-Infinity);
-    for (let slot = 0; slot < width; slot++) {
-      const state = open[slot]!;
-      const begun = base + before[state]!;
-      const from = state * lastWidth;
-      for (let number = 0; number < lastOptions.length; number++) {
-        const value = begun + lastByState[from + lastOptions[number]!]!;
-        if (value > best[number]!) best[number] = value;
+  /** What the options so far are worth beside `option` at place `at` of the walk. */
+  const beside = (at: number, option: number): number => {
+    const pairs = tables[at]!;
+    const row = rows[at]!;
+    let sum = 0;
+    for (let earlier = 0; earlier < at; earlier++) sum += pairs[earlier]![row[earlier]! + option]!;
+    return sum;
+  };
+  const finish = (cell: number, base: number, before: Float64Array): void => {
+    rank(before, height, ranked);
+    const options = among.options[last]!;
+    const place = among.place[last]!;
+    const own = alone[last]!;
+    for (let number = 0; number < options.length; number++) {
+      const option = options[number]!;
+      const begun = base + beside(last, option);
+      const at = cell + place[number]!;
+      const ceiling = lastMost[option]!;
+      if (begun + height[0]! + ceiling <= out[at]!) continue;
+      const from = option * count;
+      let best = -Infinity;
+      for (let slot = 0; slot < count && height[slot]! + ceiling > best; slot++) {
+        const value = height[slot]! + own[from + ranked[slot]!]!;
+        if (value > best) best = value;
       }
-    }
-    for (let earlier = 0; earlier < last; earlier++) {
-      const pair = tables[last]![earlier]!;
-      const row = rows[last]![earlier]!;
-      for (let number = 0; number < lastOptions.length; number++)
-        best[number]! += pair[row + lastOptions[number]!]!;
-    }
-    for (let number = 0; number < lastOptions.length; number++) {
-      const at = cell + lastPlace[number]!;
-      if (best[number]! > out[at]!) out[at] = best[number]!;
+      if (begun + best > out[at]!) out[at] = begun + best;
     }
   };
-
-  const walk = (
-    at: number,
-    cell: number,
-    base: number,
-    before: Float64Array,
-    open: Int32Array,
-    width: number,
-  ): void => {
+  const walk = (at: number, cell: number, base: number, before: Float64Array): void => {
     if (at === last) {
-      finish(cell, base, before, open, width);
+      finish(cell, base, before);
       return;
     }
     const options = among.options[at]!;
     const place = among.place[at]!;
-    const step = among.step[at]!;
     const own = alone[at]!;
-    const pairs = tables[at]!;
-    const row = rows[at]!;
     const now = sums[at]!;
-    const still = active[at]!;
-    const hope = hopes[at]!;
     for (let number = 0; number < options.length; number++) {
       const option = options[number]!;
-      let sum = base;
-      for (let earlier = 0; earlier < at; earlier++)
-        sum += pairs[earlier]![row[earlier]! + option]!;
       const from = option * count;
-      let rival = open[0]!;
-      let strongest = -Infinity;
-      for (let slot = 0; slot < width; slot++) {
-        const state = open[slot]!;
-        const value = before[state]! + own[from + state]!;
-        now[state] = value;
-        if (value + hope[state]! > strongest) {
-          strongest = value + hope[state]!;
-          rival = state;
-        }
-      }
-      still[0] = rival;
-      let left = 1;
-      const row0 = rival * count;
-      for (let slot = 0; slot < width; slot++) {
-        const state = open[slot]!;
-        let ahead = now[state]! - now[rival]!;
-        for (let later = at + 1; later < depth; later++) ahead += leadsOf[later]![row0 + state]!;
-        if (ahead > 0 && state !== rival) still[left++] = state;
-      }
+      for (let state = 0; state < count; state++) now[state] = before[state]! + own[from + state]!;
       for (let later = at + 1; later < depth; later++) rows[later]![at] = option * widths[later]!;
-      walk(at + 1, cell + place[number]! * step, sum, now, still, left);
+      walk(at + 1, cell + place[number]! * among.step[at]!, base + beside(at, option), now);
     }
   };
-  walk(0, 0, 0, card.worth, card.every, count);
+  walk(0, 0, 0, card.worth);
   return out;
 }
 
-function turned(row: Float64Array, options: number, states: number): Float64Array {
-  const out = new Float64Array(row.length);
-  for (let option = 0; option < options; option++)
-    for (let state = 0; state < states; state++)
-      out[state * options + option] = row[option * states + state]!;
-  return out;
+/** Numbers the values from the greatest down, in `ranked`, and lists them so in `height`. */
+function rank(values: Float64Array, height: Float64Array, ranked: Int32Array): void {
+  for (let slot = 0; slot < values.length; slot++) {
+    const value = values[slot]!;
+    let hole = slot;
+    for (; hole > 0 && height[hole - 1]! < value; hole--) {
+      height[hole] = height[hole - 1]!;
+      ranked[hole] = ranked[hole - 1]!;
+    }
+    height[hole] = value;
+    ranked[hole] = slot;
+  }
 }
 
-/** For each place in the walk and each state, what the later papers add at their best. */
-function hopesOf(count: number, alone: readonly Float64Array[], among: Among): Float64Array[] {
-  const hopes: Float64Array[] = [];
-  let hope = new Float64Array(count);
-  for (let at = alone.length - 1; at >= 0; at--) {
-    hopes[at] = hope;
-    hope = hope.slice();
-    const most = new Float64Array(count).fill(-Infinity);
-    for (const option of among.options[at]!) {
-      for (let state = 0; state < count; state++) {
-        const value = alone[at]![option * count + state]!;
-        if (value > most[state]!) most[state] = value;
+/**
+ * One cell of the design table of all papers at a time, for those that are needed only now and then.
+ * `shows[paper][design]` lists the options that show a design.
+ */
+export function cellReader(
+  card: Scaled,
+  shows: readonly (readonly (readonly number[])[])[],
+): (designs: readonly number[]) => number {
+  const { states, worth, alone, most, pair, options: widths } = card;
+  const depth = shows.length;
+  const sums = shows.map(() => new Float64Array(states));
+  const chosen = new Int32Array(depth);
+  let best = -Infinity;
+  const read = (
+    designs: readonly number[],
+    at: number,
+    base: number,
+    before: Float64Array,
+    top: number,
+  ): void => {
+    const own = alone[at]!;
+    for (const option of shows[at]![designs[at]!]!) {
+      let begun = base;
+      for (let earlier = 0; earlier < at; earlier++)
+        begun += pair[earlier]![at]![chosen[earlier]! * widths[at]! + option]!;
+      const from = option * states;
+      if (at < depth - 1) {
+        const now = sums[at]!;
+        let highest = -Infinity;
+        for (let state = 0; state < states; state++) {
+          const value = before[state]! + own[from + state]!;
+          now[state] = value;
+          if (value > highest) highest = value;
+        }
+        chosen[at] = option;
+        read(designs, at + 1, begun, now, highest);
+      } else if (begun + top + most[at]![option]! > best) {
+        for (let state = 0; state < states; state++) {
+          const value = begun + before[state]! + own[from + state]!;
+          if (value > best) best = value;
+        }
       }
     }
-    for (let state = 0; state < count; state++) hope[state]! += most[state]!;
-  }
-  return hopes;
-}
-
-function leads(byState: Float64Array, options: number, states: number): Float64Array {
-  const out = new Float64Array(states * states);
-  for (let rival = 0; rival < states; rival++) {
-    for (let state = 0; state < states; state++) {
-      let most = -Infinity;
-      for (let option = 0; option < options; option++) {
-        const lead = byState[state * options + option]! - byState[rival * options + option]!;
-        if (lead > most) most = lead;
-      }
-      out[rival * states + state] = most;
-    }
-  }
-  return out;
+  };
+  return (designs) => {
+    best = -Infinity;
+    read(designs, 0, 0, worth, Infinity);
+    return best;
+  };
 }

@@ -18,7 +18,7 @@ export interface Network {
 
 /**
  * A card over more slots than are worth writing out as one table. Its worth is at most the sum of
- * `upper`, tables over three of its slots each; `exact` writes out the true worth for short lists.
+ * `upper`, tables over two of its slots each.
  */
 export interface Wide {
   /** Slot numbers, ascending. */
