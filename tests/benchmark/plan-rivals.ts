@@ -1,4 +1,6 @@
+import { busy } from './busy.ts';
 import { chance } from '../../server/plan/network/local-search.ts';
+import { valueAt } from '../../server/plan/network/factor.ts';
 import { worth } from '../../server/plan/network/network.ts';
 import type { Network } from '../../server/plan/network/network.ts';
 
@@ -37,20 +39,23 @@ function laid(network: Network, choice: readonly number[], last: number): number
   );
 }
 
-/** Simulated annealing by single changes and exchanges for as long as it is given. */
+/** Simulated annealing by single changes and exchanges for so much processor time. */
 export function annealed(network: Network, seed: number, milliseconds: number): number {
   const random = chance(seed);
-  const stop = performance.now() + milliseconds;
+  const begin = busy();
   const used = network.copies.map(() => 0);
   const choice = network.allowed.map((designs) => {
     const design = designs.find((one) => used[one]! < network.copies[one]!)!;
     used[design]!++;
     return design;
   });
+  const around = aroundOf(network);
   let value = worth(network, choice);
   let best = value;
-  for (let now = performance.now(); now < stop; now = performance.now()) {
-    const heat = 0.2 * Math.max(0.001, (stop - now) / milliseconds) ** 2;
+  let part = 0;
+  for (let turn = 0; part < 1; turn++) {
+    if (turn % 32 === 0) part = (busy() - begin) / milliseconds;
+    const heat = 0.2 * Math.max(0.001, 1 - part) ** 2;
     const slot = Math.floor(random() * choice.length);
     const other = Math.floor(random() * choice.length);
     const old = choice[slot]!;
@@ -59,11 +64,13 @@ export function annealed(network: Network, seed: number, milliseconds: number): 
       ? choice[other]!
       : network.allowed[slot]![Math.floor(random() * network.allowed[slot]!.length)]!;
     if (fresh === old || (!exchange && used[fresh]! >= network.copies[fresh]!)) continue;
+    const touched = exchange ? [slot, other] : [slot];
+    const before = around(choice, touched);
     choice[slot] = fresh;
     if (exchange) choice[other] = old;
-    const next = worth(network, choice);
-    if (next >= value || random() < Math.exp((next - value) / heat)) {
-      value = next;
+    const gain = around(choice, touched) - before;
+    if (gain >= 0 || random() < Math.exp(gain / heat)) {
+      value += gain;
       best = Math.max(best, value);
       if (!exchange) {
         used[old]!--;
@@ -75,4 +82,18 @@ export function annealed(network: Network, seed: number, milliseconds: number): 
     }
   }
   return best;
+}
+
+/** The worth of the cards that are cut from some of these slots. */
+function aroundOf(
+  network: Network,
+): (choice: readonly number[], slots: readonly number[]) => number {
+  return (choice, slots) => {
+    const touched = (scope: readonly number[]): boolean =>
+      scope.some((slot) => slots.includes(slot));
+    let sum = 0;
+    for (const factor of network.factors) if (touched(factor.scope)) sum += valueAt(factor, choice);
+    for (const wide of network.wides) if (touched(wide.scope)) sum += wide.at(choice);
+    return sum;
+  };
 }

@@ -3,6 +3,7 @@ import { instanceOf } from '../../server/plan/instance.ts';
 import type { Instance } from '../../server/plan/instance.ts';
 import { solve } from '../../server/plan/network/solve.ts';
 import type { Solution } from '../../server/plan/network/network.ts';
+import { busy } from './busy.ts';
 import { layOut } from '../../server/plan/plan-desk.ts';
 import { planOf } from '../../server/plan/plan-cards.ts';
 import type { Figure } from './figure.ts';
@@ -12,6 +13,12 @@ import { worldOf } from './plan-worlds.ts';
 import type { WorldSize } from './plan-worlds.ts';
 
 const SEEDS = Array.from({ length: 20 }, (_, at) => 2001 + at);
+const COPIES: WorldSize = { designs: 12, copies: 2, slots: 6, cards: 15 };
+const DISTINCT: WorldSize = { designs: 24, copies: 1, slots: 6, cards: 15 };
+/** Worked through first and not counted, so that all that is counted runs warm. */
+const WARMING = 1999;
+/** Longest search of one world in milliseconds, so that the benchmark ends. */
+const PATIENCE = 20_000;
 
 interface Run {
   readonly instance: Instance;
@@ -21,14 +28,8 @@ interface Run {
   readonly faults: readonly string[];
 }
 
-/** Processor time of this process in milliseconds: what else the machine does is left out. */
-function busy(): number {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1000;
-}
-
 /** Each world is worked through twice and the quicker pass counts, so that the code is warm. */
-function run(seed: number, size: WorldSize, patience: number): Run {
+function run(seed: number, size: WorldSize, patience = PATIENCE): Run {
   const passes = [0, 1].map(() => {
     const ask = worldOf(seed, size);
     const begin = busy();
@@ -49,36 +50,43 @@ function run(seed: number, size: WorldSize, patience: number): Run {
 }
 
 export function copiesFigures(): Figure[] {
-  const runs = SEEDS.map((seed) =>
-    run(seed, { designs: 12, copies: 2, slots: 6, cards: 15 }, 20_000),
-  );
+  run(WARMING, COPIES);
+  const runs = SEEDS.map((seed) => run(seed, COPIES));
   const name = '12 designs x 2 copies, 6 slots, 15 cards';
-  return [proven(name, runs), ...times(name, runs, { max: 100 }), faults(name, runs)];
+  return [
+    proven(name, runs),
+    ...times(name, runs, { max: 100 }),
+    faults(name, runs),
+    ...independent(name, runs, null),
+  ];
 }
 
 export function distinctFigures(): Figure[] {
-  const runs = SEEDS.map((seed) =>
-    run(seed, { designs: 24, copies: 1, slots: 6, cards: 15 }, 20_000),
-  );
+  const runs = SEEDS.map((seed) => run(seed, DISTINCT));
   const name = '24 distinct sheets, 6 slots, 15 cards';
   return [
     proven(name, runs),
     ...times(name, runs, { median: 200, max: 500 }),
     faults(name, runs),
     ...rivals(name, runs),
-    ...independent(name, runs),
+    ...independent(name, runs, 5),
   ];
 }
 
+/** A batch that takes every sheet of a small pad: as many slots as sheets. */
+export function wholePadFigures(): Figure[] {
+  const runs = SEEDS.map((seed) => run(seed, { designs: 12, copies: 1, slots: 12, cards: 12 }));
+  const name = '12 distinct sheets, 12 slots, 12 cards';
+  return [proven(name, runs), ...times(name, runs, {}), faults(name, runs)];
+}
+
 export function largeFigures(): Figure[] {
-  const seeds = SEEDS.slice(0, 5);
-  const copies = seeds.map((seed) =>
-    run(seed, { designs: 24, copies: 2, slots: 8, cards: 24 }, 20_000),
-  );
+  const seeds = SEEDS.slice(0, 10);
+  const copies = seeds.map((seed) => run(seed, { designs: 24, copies: 2, slots: 8, cards: 24 }));
   const some = '24 designs x 2 copies, 8 slots, 24 cards';
   const size = { designs: 48, copies: 1, slots: 8, cards: 24 };
   const quick = seeds.map((seed) => run(seed, size, 1000));
-  const long = seeds.map((seed) => run(seed, size, 20_000));
+  const long = quick.map((one, at) => (one.solution.proven ? one : run(seeds[at]!, size)));
   const all = '48 distinct sheets, 8 slots, 24 cards';
   const behind = quick.map(
     ({ solution }, at) =>
@@ -87,28 +95,24 @@ export function largeFigures(): Figure[] {
   return [
     proven(some, copies),
     ...times(some, copies, { max: 1500 }),
+    faults(some, copies),
     {
-      name: `${all}: behind the bound after 1 s of search, worst`,
+      name: `${all}: behind the optimum (or its bound) after 1 s of search, worst`,
       value: Math.max(...behind),
       unit: '%',
       bar: { at: 'most', value: 0.5 },
-      note: `${seeds.length} seeds, against the bound after 20 s`,
+      note: `${quick.filter(({ solution }) => solution.proven).length} of ${quick.length} proven within that second`,
     },
-    {
-      name: `${all}: proven within 20 s of search`,
-      value: long.filter(({ solution }) => solution.proven).length,
-      unit: `of ${long.length}`,
-      bar: null,
-      note: `largest gap stated ${(100 * Math.max(...long.map(gap))).toFixed(3)} %`,
-    },
-    ...times(all, long, {}),
+    proven(all, long),
+    ...times(all, long, { max: PATIENCE }),
+    faults(all, long),
   ];
 }
 
 /** The pin of one card moves to another sheet; tables of the other cards are kept. */
 export function pinFigures(): Figure[] {
   const took = SEEDS.map((seed) => {
-    const ask = worldOf(seed, { designs: 24, copies: 1, slots: 6, cards: 15 });
+    const ask = worldOf(seed, DISTINCT);
     const desk = layOut(ask);
     const [card] = ask.cards;
     const layer = card!.layout.layers.find(({ material }) => material === 'patterned')!;
@@ -165,10 +169,11 @@ function times(
       bar: most(bars.max),
     },
     {
-      name: `${name}: score tables from palettes and layouts, median`,
-      value: median(runs.map((one) => one.tables)),
+      name: `${name}: what she waits for, score tables and search, median`,
+      value: median(runs.map((one) => one.tables + one.search)),
       unit: 'ms',
       bar: null,
+      note: `score tables from palettes and layouts alone: ${median(runs.map((one) => one.tables)).toFixed(0)} ms`,
     },
   ];
 }
@@ -182,9 +187,12 @@ function faults(name: string, runs: readonly Run[]): Figure {
   };
 }
 
+/** Greedy, and simulated annealing for as long as the proof took (50 ms at least). */
 function rivals(name: string, runs: readonly Run[]): Figure[] {
   const byGreed = runs.map(({ instance }) => greedy(instance.network));
-  const byHeat = runs.map(({ instance, search }, at) => annealed(instance.network, at + 1, search));
+  const byHeat = runs.map(({ instance, search }, at) =>
+    annealed(instance.network, at + 1, Math.max(50, search)),
+  );
   const behind = (values: readonly number[]): string =>
     `${(100 * Math.max(...values.map((value, at) => 1 - value / runs[at]!.solution.value))).toFixed(2)} % behind at worst`;
   const missed = (values: readonly number[]): number =>
@@ -194,7 +202,7 @@ function rivals(name: string, runs: readonly Run[]): Figure[] {
   ).length;
   return [
     {
-      name: `${name}: a rival with the same time found more`,
+      name: `${name}: a rival found more`,
       value: above,
       unit: 'times',
       bar: { at: 'most', value: 0 },
@@ -216,41 +224,35 @@ function rivals(name: string, runs: readonly Run[]): Figure[] {
   ];
 }
 
-function independent(name: string, runs: readonly Run[]): Figure[] {
+function independent(name: string, runs: readonly Run[], bar: number | null): Figure[] {
   const figures = (equal: number, faster: number, note: string): Figure[] => [
     {
       name: `${name}: same optimum as an independent exact solver (toulbar2)`,
       value: equal,
-      unit: `of ${SOME}`,
-      bar: { at: 'least', value: SOME },
-      note,
+      unit: `of ${runs.length}`,
+      bar: { at: 'least', value: runs.length },
+      note: 'costs in 1e-7',
     },
     {
       name: `${name}: times faster than it, median`,
       value: faster,
       unit: 'times',
-      bar: { at: 'least', value: 5 },
+      bar: bar === null ? null : { at: 'least', value: bar },
       note,
     },
   ];
   if (!hasToulbar2()) return figures(NaN, NaN, 'skipped: toulbar2 is not installed');
-  const compared = runs.slice(0, SOME).map((one) => {
+  const compared = runs.map((one) => {
     const other = solveIndependently(one.instance.network);
     const equal = Math.abs(other.value - one.solution.value) <= other.rounding;
     return { equal, ratio: other.milliseconds / one.search };
   });
+  const ratios = compared.map(({ ratio }) => ratio);
   return figures(
     compared.filter(({ equal }) => equal).length,
-    median(compared.map(({ ratio }) => ratio)),
-    'its own stated processor time against ours; costs in 1e-7',
+    median(ratios),
+    `its own stated time, without reading the file, against our search; least ${Math.min(...ratios).toFixed(1)}`,
   );
-}
-
-/** Instances that are handed to the independent solver; it is slow on them. */
-const SOME = 6;
-
-function gap({ solution }: Run): number {
-  return solution.bound / solution.value - 1;
 }
 
 function median(values: readonly number[]): number {

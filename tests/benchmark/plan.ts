@@ -1,12 +1,19 @@
 import type { Topic } from './figure.ts';
 import { blindChoice, TUNED, UNSEEN } from './plan-blind.ts';
 import { peoplesColours } from './plan-people.ts';
-import { copiesFigures, distinctFigures, largeFigures, pinFigures } from './plan-solver.ts';
+import {
+  copiesFigures,
+  distinctFigures,
+  largeFigures,
+  pinFigures,
+  wholePadFigures,
+} from './plan-solver.ts';
 
 /** The coordination score and the solver with proof. */
 export const plan: Topic = async () => [
   ...copiesFigures(),
   ...distinctFigures(),
+  ...wholePadFigures(),
   ...pinFigures(),
   ...largeFigures(),
   ...(await blindChoice('unseen seeds', UNSEEN, true)),
