@@ -1,8 +1,10 @@
 /** The service without a port: `buildApp(edges)` is what main.ts listens with and what tests mount. */
+import cookie from '@fastify/cookie';
 import multipart from '@fastify/multipart';
 import Fastify from 'fastify';
 import type { FastifyServerOptions } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { askerNow, isOnNetwork, letIn } from './http/askers.ts';
 import type { Edges, Service } from './http/edges.ts';
 import { eventRoutes } from './http/events.ts';
 import { spareKnown } from './http/fresh.ts';
@@ -10,6 +12,7 @@ import { guardDoor } from './http/guard.ts';
 import { healthRoutes } from './http/health.ts';
 import { metricRoutes } from './http/metrics.ts';
 import { noteWays } from './http/known-ways.ts';
+import { keyRoutes } from './http/keys.ts';
 import { layoutRoutes } from './http/layouts.ts';
 import { matchRoutes } from './http/matches.ts';
 import { describeApi } from './http/openapi.ts';
@@ -36,7 +39,10 @@ export interface AppOptions {
 
 const MEGABYTE = 2 ** 20;
 
-export async function buildApp(edges: Edges, options: AppOptions): Promise<Service> {
+export async function buildApp(whole: Edges, options: AppOptions): Promise<Service> {
+  const { store } = whole;
+  const network = isOnNetwork(options.host);
+  const edges: Edges = { ...whole, store: { ...store, ...store.askedBy(askerNow) } };
   const app: Service = Fastify({
     logger: options.logger ?? false,
     bodyLimit: MEGABYTE,
@@ -54,6 +60,8 @@ export async function buildApp(edges: Edges, options: AppOptions): Promise<Servi
   const ways = noteWays(app);
   guardDoor(app, options.host);
   spareKnown(app);
+  await app.register(cookie);
+  letIn(app, store, network);
   await secure(app);
   await app.register(multipart, {
     limits: { fileSize: 40 * MEGABYTE, files: 4, fields: 70, fieldSize: 4096, headerPairs: 40 },
@@ -62,6 +70,7 @@ export async function buildApp(edges: Edges, options: AppOptions): Promise<Servi
   await describeApi(app, edges.version);
   answerWithProblems(app, ways);
   metricRoutes(app, edges);
+  keyRoutes(app, edges, network);
   healthRoutes(app, edges);
   padRoutes(app, edges);
   padFileRoutes(app, edges);

@@ -3,8 +3,11 @@ import { randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { buildApp } from './app.ts';
 import { loadDemo } from './demo.ts';
+import { isOnNetwork } from './http/askers.ts';
 import { createChanges } from './http/changes.ts';
 import type { Edges, Service } from './http/edges.ts';
+import { addressesWith, newCode } from './http/keys.ts';
+import { HOUSE } from './store/asker.ts';
 import { openDesk } from './photo-desk.ts';
 import { WrongSetting, inRoot, readSettings } from './settings.ts';
 import type { ServiceSettings } from './settings.ts';
@@ -47,7 +50,22 @@ async function start(settings: ServiceSettings): Promise<void> {
     await loadDemo(edges, inRoot('sample-swatches'), (line) => console.log(line));
   }
   doing = null;
-  console.log(`Plyhue is ready at ${addressOf(app)}`);
+  await sayWhere(app, edges, settings.host);
+}
+
+/** On a network the address carries a code, good once, that gives the first device its key. */
+async function sayWhere(app: Service, edges: Edges, host: string): Promise<void> {
+  if (!isOnNetwork(host)) {
+    console.log(`Plyhue is ready at ${addressOf(app)}`);
+    return;
+  }
+  const { code } = await newCode(edges, { person: HOUSE, pad: null }, 'First device');
+  const { port } = new URL(addressOf(app));
+  const [address = `${addressOf(app)}/#code=${code}`] = addressesWith(code, Number(port));
+  console.log(
+    `Plyhue is ready on your network. Open this within a quarter of an hour; it works once:`,
+  );
+  console.log(`  ${address}`);
 }
 
 /** At the first signal nothing new is taken, what is under way is finished; at the second it ends at once. */

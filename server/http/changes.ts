@@ -1,3 +1,4 @@
+import { AsyncResource } from 'node:async_hooks';
 import { EventEmitter } from 'node:events';
 import type { Store } from '../store/open-store.ts';
 
@@ -18,7 +19,9 @@ export async function createChanges(store: Pick<Store, 'tell' | 'hear'>): Promis
   await store.hear((pad) => void emitter.emit(name(pad)));
   return {
     tell: (pad) => store.tell(pad),
-    watch: (pad, call) => {
+    watch: (pad, told) => {
+      // Who watches is asked for when it is told, not who made the change.
+      const call = AsyncResource.bind(told);
       emitter.on(name(pad), call);
       watching += 1;
       let stopped = false;

@@ -21,6 +21,7 @@ export function eventRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/pads/:pad/events',
     {
+      config: { phone: true },
       schema: {
         summary: 'Tells each change of a pad: `event: changed` with its revision.',
         params: z.object({ pad: z.string() }),

@@ -18,7 +18,7 @@ export function guideRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/plans/:plan/guide.pdf',
     {
-      config: LABOUR,
+      config: { ...LABOUR, phone: true },
       schema: {
         summary: 'The guide that she cuts from.',
         params: GuidePath,

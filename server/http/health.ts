@@ -5,6 +5,7 @@ export function healthRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/health',
     {
+      config: { open: true },
       schema: {
         summary: 'Whether the service lives and is ready; 503 while it starts or cannot work.',
         response: { 200: Health, 503: Health },
@@ -21,7 +22,10 @@ export function healthRoutes(app: Service, edges: Edges): void {
 
   app.get(
     '/api/health/live',
-    { schema: { summary: 'Whether the process answers.', response: { 200: Health } } },
+    {
+      config: { open: true },
+      schema: { summary: 'Whether the process answers.', response: { 200: Health } },
+    },
     () => healthOf(edges),
   );
 }

@@ -44,7 +44,7 @@ export function layoutRoutes(app: Service, edges: Edges): void {
         makeOnce(records, question, edges.now(), async () => {
           const taken =
             catalogue.some((each) => each.id === layout.id) ||
-            (await records.layouts.at(layout.id)) !== null;
+            (await records.layouts.isTaken(layout.id));
           if (taken) throw idTaken(layout.id);
           await records.layouts.add({ layout, createdAt: edges.now() });
           return [layout.id];

@@ -43,7 +43,10 @@ export function padRoutes(app: Service, edges: Edges): void {
 
   app.get(
     '/api/pads',
-    { schema: { summary: 'All pads.', response: answers({ 200: Wire.PadList }) } },
+    {
+      config: { phone: true },
+      schema: { summary: 'All pads.', response: answers({ 200: Wire.PadList }) },
+    },
     async () => {
       const counts = await store.read.pads.sheetCounts();
       const all = await store.read.pads.all();
@@ -54,6 +57,7 @@ export function padRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/pads/:pad',
     {
+      config: { phone: true },
       schema: {
         summary: 'A pad with its photos, sheets and colour story.',
         params: PadPath,

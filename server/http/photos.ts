@@ -28,7 +28,7 @@ export function photoRoutes(app: Service, edges: Edges): void {
   app.post(
     '/api/pads/:pad/photos',
     {
-      config: { ...LABOUR, form: { file: 'photo', words: Wire.PhotoForm } },
+      config: { ...LABOUR, phone: true, form: { file: 'photo', words: Wire.PhotoForm } },
       schema: {
         summary: 'Add a photo of sheets laid apart, or of one sheet.',
         consumes: ['multipart/form-data'],
@@ -107,6 +107,7 @@ export function photoRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/photos/:photo/picture',
     {
+      config: { phone: true },
       schema: {
         summary: 'The upright photo, shrunk for the screen, without metadata.',
         params: PhotoPath,

@@ -49,6 +49,7 @@ export function planRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/plans',
     {
+      config: { phone: true },
       schema: {
         summary: 'All plans, or those of one pad, the oldest first.',
         querystring: z.object({ pad: z.string().optional() }),
@@ -64,14 +65,17 @@ export function planRoutes(app: Service, edges: Edges): void {
 
   app.get(
     '/api/plans/:plan',
-    { schema: { summary: 'A plan.', params: PlanPath, response: answers({ 200: Wire.Plan }) } },
+    {
+      config: { phone: true },
+      schema: { summary: 'A plan.', params: PlanPath, response: answers({ 200: Wire.Plan }) },
+    },
     async (request) => planOnWire(await planAt(edges, request.params.plan)),
   );
 
   app.get(
     '/api/plans/:plan/cards/:card.png',
     {
-      config: LABOUR,
+      config: { ...LABOUR, phone: true },
       schema: {
         summary: 'A card with the real papers, as a picture.',
         params: CardPath,
@@ -94,6 +98,7 @@ export function planRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/plans/:plan/cards/:card.svg',
     {
+      config: { phone: true },
       schema: {
         summary: 'A card with the real papers, as a drawing.',
         params: CardPath,

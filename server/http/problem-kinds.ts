@@ -4,6 +4,8 @@ export const KINDS = {
   'not-found': { status: 404, title: 'Not found' },
   'no-such-way': { status: 405, title: 'Not done that way' },
   'wrong-kind-of-body': { status: 415, title: 'Not the kind of body that is taken here' },
+  'no-key': { status: 401, title: 'No key' },
+  'beyond-key': { status: 403, title: 'Beyond this key' },
   'foreign-host': { status: 403, title: 'Asked by another name' },
   'foreign-page': { status: 403, title: 'Asked by another page' },
   'does-not-fit': { status: 422, title: 'Does not fit' },

@@ -19,6 +19,7 @@ export function sideRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/sides/:side',
     {
+      config: { phone: true },
       schema: { summary: 'A side.', params: SidePath, response: answers({ 200: Wire.Side }) },
     },
     async (request, reply) => {
@@ -63,6 +64,7 @@ export function sideRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/sides/:side/swatch',
     {
+      config: { phone: true },
       schema: {
         summary: 'The flat, evenly lit picture of a side.',
         params: SidePath,

@@ -1,4 +1,6 @@
 import type { Kysely } from 'kysely';
+import { isOwn, ownerNow } from './asker.ts';
+import type { Whose } from './asker.ts';
 import type { Layout } from '../layouts/layout.ts';
 import type { LayoutRow } from './rows.ts';
 import type { Tables } from './tables.ts';
@@ -8,27 +10,46 @@ import { nextTurn } from './turn.ts';
 export interface Layouts {
   all(): Promise<LayoutRow[]>;
   at(id: string): Promise<LayoutRow | null>;
+  /** Whether anyone has a layout of this id. */
+  isTaken(id: string): Promise<boolean>;
   add(row: LayoutRow): Promise<void>;
   remove(id: string): Promise<void>;
 }
 
-export function layoutsIn(db: Kysely<Tables>): Layouts {
+export function layoutsIn(db: Kysely<Tables>, whose: Whose): Layouts {
   return {
     all: async () =>
-      (await db.selectFrom('layouts').selectAll().orderBy('turn').execute()).map(read),
+      (
+        await db.selectFrom('layouts').selectAll().where(isOwn(whose)).orderBy('turn').execute()
+      ).map(read),
     at: async (id) => {
       const row = await db
         .selectFrom('layouts')
         .selectAll()
         .where('id', '=', id)
+        .where(isOwn(whose))
         .executeTakeFirst();
       return row === undefined ? null : read(row);
+    },
+    isTaken: async (id) => {
+      const row = await db
+        .selectFrom('layouts')
+        .select('id')
+        .where('id', '=', id)
+        .executeTakeFirst();
+      return row !== undefined;
     },
     add: async ({ layout, createdAt }) => {
       const turn = await nextTurn(db, 'layouts');
       await db
         .insertInto('layouts')
-        .values({ id: layout.id, doc: JSON.stringify(layout), created_at: createdAt, turn })
+        .values({
+          id: layout.id,
+          doc: JSON.stringify(layout),
+          created_at: createdAt,
+          turn,
+          owner: ownerNow(whose),
+        })
         .execute();
     },
     remove: async (id) => {

@@ -35,6 +35,18 @@ const STEPS: readonly (readonly string[])[] = [
       created_at text not null)`,
     `create table facts (name text primary key, value text not null)`,
   ],
+  [
+    `alter table pads add column owner text not null default 'house'`,
+    `alter table photos add column owner text not null default 'house'`,
+    `alter table supplies add column owner text not null default 'house'`,
+    `alter table layouts add column owner text not null default 'house'`,
+    `create index pads_of_owner on pads (owner)`,
+    `create table people (id text primary key, name text not null, created_at text not null)`,
+    `create table keys (id text primary key, person text not null, pad text, name text not null,
+      hash text not null, created_at text not null)`,
+    `create table codes (hash text primary key, person text not null, pad text, name text not null,
+      expires_at text not null)`,
+  ],
 ];
 
 export type Speech = 'sqlite' | 'postgres';

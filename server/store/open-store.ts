@@ -2,6 +2,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Kysely, sql } from 'kysely';
 import type { Transaction } from 'kysely';
+import type { Whose } from './asker.ts';
 import { LibsqlDialect, openFile } from './dialect.ts';
 import { openFiles } from './files.ts';
 import type { Files } from './files.ts';
@@ -28,6 +29,8 @@ export interface Store {
   tell(pad: string): void;
   /** Calls back with each pad that any of them tells of. */
   hear(call: (pad: string) => void): Promise<void>;
+  /** The same store for whoever asks at the moment: it sees and adds only what is theirs. */
+  askedBy(whose: Whose): Pick<Store, 'read' | 'write'>;
   close(): Promise<void>;
 }
 
@@ -69,8 +72,8 @@ async function openOwn(folder: string, release: () => void): Promise<Store> {
   const line = writersOn(db, () => Promise.resolve());
   const ears: ((pad: string) => void)[] = [];
   return {
-    read: recordsIn(db),
-    write: line.write,
+    ...line.askedBy(() => null),
+    askedBy: line.askedBy,
     files,
     swept,
     answers: () => answers(db),
@@ -103,8 +106,8 @@ async function openShared(folder: string, shared: Shared, release: () => void): 
     const { db } = database;
     const line = writersOn(db, (transaction) => database.takeTurn(transaction));
     return {
-      read: recordsIn(db),
-      write: line.write,
+      ...line.askedBy(() => null),
+      askedBy: line.askedBy,
       files,
       swept: { cleared: 0, missing: [] },
       answers: async () => (await answers(db)) && (await bucketAnswers(files)),
@@ -134,19 +137,22 @@ async function settle(db: Kysely<Tables>): Promise<void> {
 function writersOn(
   db: Kysely<Tables>,
   takeTurn: (transaction: Transaction<Tables>) => Promise<void>,
-): { write: Store['write']; end: () => Promise<void> } {
+): { askedBy: Store['askedBy']; end: () => Promise<void> } {
   let line: Promise<unknown> = Promise.resolve();
   return {
-    write: (work) => {
-      const turn = line.then(() =>
-        db.transaction().execute(async (transaction) => {
-          await takeTurn(transaction);
-          return work(recordsIn(transaction));
-        }),
-      );
-      line = turn.catch(() => null);
-      return turn;
-    },
+    askedBy: (whose) => ({
+      read: recordsIn(db, whose),
+      write: (work) => {
+        const turn = line.then(() =>
+          db.transaction().execute(async (transaction) => {
+            await takeTurn(transaction);
+            return work(recordsIn(transaction, whose));
+          }),
+        );
+        line = turn.catch(() => null);
+        return turn;
+      },
+    }),
     end: async () => {
       await line;
     },

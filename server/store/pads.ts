@@ -1,4 +1,6 @@
 import type { Kysely } from 'kysely';
+import { isSeenPad, ownerNow } from './asker.ts';
+import type { Whose } from './asker.ts';
 import { units } from '../lengths/length.ts';
 import type { PadRow } from './rows.ts';
 import type { Tables } from './tables.ts';
@@ -16,21 +18,40 @@ export interface Pads {
   remove(id: string): Promise<void>;
 }
 
-export function padsIn(db: Kysely<Tables>): Pads {
+export function padsIn(db: Kysely<Tables>, whose: Whose): Pads {
   return {
     all: async () =>
-      (await db.selectFrom('pads').selectAll().orderBy('created_at').orderBy('id').execute()).map(
-        read,
-      ),
+      (
+        await db
+          .selectFrom('pads')
+          .selectAll()
+          .where(isSeenPad(whose))
+          .orderBy('created_at')
+          .orderBy('id')
+          .execute()
+      ).map(read),
     at: async (id) => {
-      const row = await db.selectFrom('pads').selectAll().where('id', '=', id).executeTakeFirst();
+      const row = await db
+        .selectFrom('pads')
+        .selectAll()
+        .where('id', '=', id)
+        .where(isSeenPad(whose))
+        .executeTakeFirst();
       return row === undefined ? null : read(row);
     },
     add: async ({ id, name, sheetSize, createdAt, revision }) => {
       const { width, height } = sheetSize;
       await db
         .insertInto('pads')
-        .values({ id, name, width, height, created_at: createdAt, revision })
+        .values({
+          id,
+          name,
+          width,
+          height,
+          created_at: createdAt,
+          revision,
+          owner: ownerNow(whose),
+        })
         .execute();
     },
     rename: async (id, name) => {
@@ -58,7 +79,7 @@ export function padsIn(db: Kysely<Tables>): Pads {
     remove: async (id) => {
       const plans = db.selectFrom('plans').select('id').where('pad', '=', id);
       await db.deleteFrom('plan_swatches').where('plan', 'in', plans).execute();
-      for (const table of ['plans', 'sheets', 'sides', 'photos'] as const)
+      for (const table of ['plans', 'sheets', 'sides', 'photos', 'keys', 'codes'] as const)
         await db.deleteFrom(table).where('pad', '=', id).execute();
       await db.deleteFrom('pads').where('id', '=', id).execute();
     },

@@ -1,4 +1,6 @@
 import type { Kysely } from 'kysely';
+import { isSeenPhoto, ownerNow } from './asker.ts';
+import type { Whose } from './asker.ts';
 import type { Face, PhotoRow } from './rows.ts';
 import type { Tables } from './tables.ts';
 import { nextTurn } from './turn.ts';
@@ -16,15 +18,26 @@ export interface Photos {
 
 type Doc = Pick<PhotoRow, 'width' | 'height' | 'white' | 'notes'>;
 
-export function photosIn(db: Kysely<Tables>): Photos {
+export function photosIn(db: Kysely<Tables>, whose: Whose): Photos {
   return {
     at: async (id) => {
-      const row = await db.selectFrom('photos').selectAll().where('id', '=', id).executeTakeFirst();
+      const row = await db
+        .selectFrom('photos')
+        .selectAll()
+        .where('id', '=', id)
+        .where(isSeenPhoto(whose))
+        .executeTakeFirst();
       return row === undefined ? null : read(row);
     },
     ofPad: async (pad) =>
       (
-        await db.selectFrom('photos').selectAll().where('pad', '=', pad).orderBy('turn').execute()
+        await db
+          .selectFrom('photos')
+          .selectAll()
+          .where('pad', '=', pad)
+          .where(isSeenPhoto(whose))
+          .orderBy('turn')
+          .execute()
       ).map(read),
     same: async (pad, face, arrangement, hash) => {
       const row = await db
@@ -34,13 +47,14 @@ export function photosIn(db: Kysely<Tables>): Photos {
         .where('face', '=', face)
         .where('arrangement', '=', arrangement)
         .where('hash', '=', hash)
+        .where(isSeenPhoto(whose))
         .executeTakeFirst();
       return row === undefined ? null : read(row);
     },
     add: async (photo) => {
       await db
         .insertInto('photos')
-        .values({ ...write(photo), turn: await nextTurn(db, 'photos') })
+        .values({ ...write(photo), turn: await nextTurn(db, 'photos'), owner: ownerNow(whose) })
         .execute();
     },
     put: async (photo) => {
@@ -75,7 +89,7 @@ function read(row: Tables['photos']): PhotoRow {
   };
 }
 
-function write(photo: PhotoRow): Omit<Tables['photos'], 'turn'> {
+function write(photo: PhotoRow): Omit<Tables['photos'], 'turn' | 'owner'> {
   const { id, pad, face, arrangement, hash, picture, createdAt, revision } = photo;
   const { width, height, white, notes } = photo;
   const doc: Doc = { width, height, white, notes };

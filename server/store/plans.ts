@@ -1,4 +1,6 @@
 import type { Kysely } from 'kysely';
+import { isOfSeenPad } from './asker.ts';
+import type { Whose } from './asker.ts';
 import type { PlanRow } from './rows.ts';
 import type { Tables } from './tables.ts';
 import { nextTurn } from './turn.ts';
@@ -14,19 +16,33 @@ export interface Plans {
 
 const BRIEF = ['id', 'pad', 'cards', 'value', 'created_at'] as const;
 
-export function plansIn(db: Kysely<Tables>): Plans {
+export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
   return {
     all: async () =>
-      (await db.selectFrom('plans').select(BRIEF).orderBy('turn').execute()).map(read),
+      (
+        await db
+          .selectFrom('plans')
+          .select(BRIEF)
+          .where(isOfSeenPad(whose))
+          .orderBy('turn')
+          .execute()
+      ).map(read),
     ofPad: async (pad) =>
       (
-        await db.selectFrom('plans').select(BRIEF).where('pad', '=', pad).orderBy('turn').execute()
+        await db
+          .selectFrom('plans')
+          .select(BRIEF)
+          .where('pad', '=', pad)
+          .where(isOfSeenPad(whose))
+          .orderBy('turn')
+          .execute()
       ).map(read),
     at: async (id) => {
       const row = await db
         .selectFrom('plans')
         .select('doc')
         .where('id', '=', id)
+        .where(isOfSeenPad(whose))
         .executeTakeFirst();
       return row === undefined ? null : (JSON.parse(row.doc) as unknown);
     },

@@ -1,4 +1,7 @@
 import type { Kysely } from 'kysely';
+import type { Whose } from './asker.ts';
+import { keysIn } from './keys.ts';
+import type { Keys } from './keys.ts';
 import { factsIn } from './facts.ts';
 import type { Facts } from './facts.ts';
 import { layoutsIn } from './layouts.ts';
@@ -29,19 +32,23 @@ export interface Records {
   readonly layouts: Layouts;
   readonly plans: Plans;
   readonly requests: Requests;
+  /** Of everyone: who may not see them is kept from them at the door. */
+  readonly keys: Keys;
   readonly facts: Facts;
 }
 
-export function recordsIn(db: Kysely<Tables>): Records {
+/** The records that an asker may see and change; what is added is the asker's. */
+export function recordsIn(db: Kysely<Tables>, whose: Whose): Records {
   return {
-    pads: padsIn(db),
-    photos: photosIn(db),
-    sides: sidesIn(db),
-    sheets: sheetsIn(db),
-    supplies: suppliesIn(db),
-    layouts: layoutsIn(db),
-    plans: plansIn(db),
-    requests: requestsIn(db),
+    pads: padsIn(db, whose),
+    photos: photosIn(db, whose),
+    sides: sidesIn(db, whose),
+    sheets: sheetsIn(db, whose),
+    supplies: suppliesIn(db, whose),
+    layouts: layoutsIn(db, whose),
+    plans: plansIn(db, whose),
+    requests: requestsIn(db, whose),
+    keys: keysIn(db),
     facts: factsIn(db),
   };
 }

@@ -1,4 +1,6 @@
 import type { Kysely } from 'kysely';
+import { isOfSeenPad } from './asker.ts';
+import type { Whose } from './asker.ts';
 import type { SheetRow } from './rows.ts';
 import type { Tables } from './tables.ts';
 
@@ -11,15 +13,21 @@ export interface Sheets {
   remove(id: string): Promise<void>;
 }
 
-export function sheetsIn(db: Kysely<Tables>): Sheets {
+export function sheetsIn(db: Kysely<Tables>, whose: Whose): Sheets {
   return {
     at: async (id) =>
-      (await db.selectFrom('sheets').selectAll().where('id', '=', id).executeTakeFirst()) ?? null,
+      (await db
+        .selectFrom('sheets')
+        .selectAll()
+        .where('id', '=', id)
+        .where(isOfSeenPad(whose))
+        .executeTakeFirst()) ?? null,
     ofPad: (pad) =>
       db
         .selectFrom('sheets')
         .selectAll()
         .where('pad', '=', pad)
+        .where(isOfSeenPad(whose))
         .orderBy('place')
         .orderBy('id')
         .execute(),

@@ -1,4 +1,6 @@
 import type { Kysely } from 'kysely';
+import { isOfSeenPad } from './asker.ts';
+import type { Whose } from './asker.ts';
 import type { SideRow } from './rows.ts';
 import type { Tables } from './tables.ts';
 
@@ -14,14 +16,25 @@ export interface Sides {
 
 type Doc = Pick<SideRow, 'corners' | 'palette' | 'pattern' | 'confidence' | 'notes'>;
 
-export function sidesIn(db: Kysely<Tables>): Sides {
+export function sidesIn(db: Kysely<Tables>, whose: Whose): Sides {
   const of = async (column: 'pad' | 'photo', id: string): Promise<SideRow[]> =>
     (
-      await db.selectFrom('sides').selectAll().where(column, '=', id).orderBy('place').execute()
+      await db
+        .selectFrom('sides')
+        .selectAll()
+        .where(column, '=', id)
+        .where(isOfSeenPad(whose))
+        .orderBy('place')
+        .execute()
     ).map(read);
   return {
     at: async (id) => {
-      const row = await db.selectFrom('sides').selectAll().where('id', '=', id).executeTakeFirst();
+      const row = await db
+        .selectFrom('sides')
+        .selectAll()
+        .where('id', '=', id)
+        .where(isOfSeenPad(whose))
+        .executeTakeFirst();
       return row === undefined ? null : read(row);
     },
     ofPad: (pad) => of('pad', pad),

@@ -1,4 +1,6 @@
 import type { Kysely } from 'kysely';
+import { isOwn, ownerNow } from './asker.ts';
+import type { Whose } from './asker.ts';
 import type { SupplyRow } from './rows.ts';
 import type { Tables } from './tables.ts';
 import { nextTurn } from './turn.ts';
@@ -13,22 +15,25 @@ export interface Supplies {
 
 type Doc = Pick<SupplyRow, 'lab' | 'uncertainty' | 'sheets' | 'corners'>;
 
-export function suppliesIn(db: Kysely<Tables>): Supplies {
+export function suppliesIn(db: Kysely<Tables>, whose: Whose): Supplies {
   return {
     all: async () =>
-      (await db.selectFrom('supplies').selectAll().orderBy('turn').execute()).map(read),
+      (
+        await db.selectFrom('supplies').selectAll().where(isOwn(whose)).orderBy('turn').execute()
+      ).map(read),
     at: async (id) => {
       const row = await db
         .selectFrom('supplies')
         .selectAll()
         .where('id', '=', id)
+        .where(isOwn(whose))
         .executeTakeFirst();
       return row === undefined ? null : read(row);
     },
     add: async (supply) => {
       await db
         .insertInto('supplies')
-        .values({ ...write(supply), turn: await nextTurn(db, 'supplies') })
+        .values({ ...write(supply), turn: await nextTurn(db, 'supplies'), owner: ownerNow(whose) })
         .execute();
     },
     put: async (supply) => {
@@ -50,7 +55,7 @@ function read(row: Tables['supplies']): SupplyRow {
   return { id, kind, name, photo, revision, createdAt: row.created_at, ...doc };
 }
 
-function write(supply: SupplyRow): Omit<Tables['supplies'], 'turn'> {
+function write(supply: SupplyRow): Omit<Tables['supplies'], 'turn' | 'owner'> {
   const { id, kind, name, photo, createdAt, revision } = supply;
   const { lab, uncertainty, sheets, corners } = supply;
   const doc: Doc = { lab, uncertainty, sheets, corners };

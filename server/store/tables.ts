@@ -8,6 +8,8 @@ export interface Tables {
     height: number;
     created_at: string;
     revision: number;
+    /** The person who has it. */
+    owner: string;
   };
   photos: {
     id: string;
@@ -22,6 +24,7 @@ export interface Tables {
     revision: number;
     /** Order of arrival. */
     turn: number;
+    owner: string;
   };
   sides: {
     id: string;
@@ -54,8 +57,9 @@ export interface Tables {
     revision: number;
     /** Order of arrival. */
     turn: number;
+    owner: string;
   };
-  layouts: { id: string; doc: string; created_at: string; turn: number };
+  layouts: { id: string; doc: string; created_at: string; turn: number; owner: string };
   plans: {
     id: string;
     pad: string;
@@ -71,4 +75,17 @@ export interface Tables {
   requests: { key: string; fingerprint: string; made: string; created_at: string };
   /** Single facts about the whole folder. */
   facts: { name: string; value: string };
+  people: { id: string; name: string; created_at: string };
+  /** What a device shows to be let in; of its secret word only the hash is kept. */
+  keys: {
+    id: string;
+    person: string;
+    /** The only pad that it opens, for a phone; null for all that the person has. */
+    pad: string | null;
+    name: string;
+    hash: string;
+    created_at: string;
+  };
+  /** Words that give a key, once and for a while. */
+  codes: { hash: string; person: string; pad: string | null; name: string; expires_at: string };
 }

@@ -22,7 +22,11 @@ export interface Mounted {
 }
 
 /** The service on a folder, without a port; ids and times are counted, not drawn. */
-export async function mount(folder: string, desk: Desk = fakeDesk()): Promise<Mounted> {
+export async function mount(
+  folder: string,
+  desk: Desk = fakeDesk(),
+  host = '127.0.0.1',
+): Promise<Mounted> {
   const store = await openForTest(folder);
   let count = (await store.read.facts.at('ids of tests')) ?? '0';
   const edges: Edges = {
@@ -34,7 +38,7 @@ export async function mount(folder: string, desk: Desk = fakeDesk()): Promise<Mo
     doing: () => null,
     version: '0.0.0',
   };
-  const app = await buildApp(edges, { host: '127.0.0.1', page: 'no such folder' });
+  const app = await buildApp(edges, { host, page: 'no such folder' });
   let open = true;
   const stop = async (): Promise<void> => {
     if (!open) return;
