@@ -5,6 +5,7 @@ import type { PlanAsk } from './ask.ts';
 import { groupOf, linksOf } from './links.ts';
 import type { CardLinks } from './links.ts';
 import type { Option } from './options.ts';
+import { standing } from './upright.ts';
 import { keeps } from './wishes.ts';
 
 /** The layers of a card that are cut from one paper or one cardstock, with all that they may be. */
@@ -44,7 +45,8 @@ export function modelCard(
     const options = from.filter((option) => pins.every((pin) => keeps(option, pin)));
     if (layers[0]!.material === 'cardstock')
       return { group, layers, slot: null, pieces: [], options };
-    return { group, layers, options, ...cutFrom(ask, card, layers) };
+    const { slot, pieces } = cutFrom(ask, card, layers);
+    return { group, layers, options: standing(options, pieces), slot, pieces };
   });
   return { card, links: linksOf(card.layout), parts };
 }

@@ -1,14 +1,8 @@
 import type { Layer } from '../layouts/layout.ts';
-import type { Side } from '../pad/pad.ts';
-import { toMillimetres } from '../lengths/length.ts';
 import type { BatchCard } from '../cutting/pieces-of.ts';
 import type { PlanAsk } from './ask.ts';
-import { scoreCard } from './card-score.ts';
-import type { Shown } from './card-score.ts';
-import { createColourTable } from './coordination/look.ts';
-import { lookOfSide, lookOfSolid, reachOf } from './coordination/shown.ts';
-import { linksOf } from './links.ts';
-import { lies } from './lying.ts';
+import { lyingFaults } from './check-lying.ts';
+import { recounted, sideOf } from './recount.ts';
 import type { Choice, ChosenCard, Plan } from './plan.ts';
 
 /** Sums may differ by this much by the order of adding. */
@@ -17,11 +11,12 @@ const TOLERANCE = 1e-7;
 /**
  * What is wrong with a plan; empty when nothing is. Reads only the ask and the plan, knows nothing of
  * the solver's tables: slots and copies, one paper for a group and different ones for different groups
- * of slots, pins, sheets left out, and every score worked out again.
+ * of slots, pins, sheets left out, prints that need not lie, and every score worked out again (recount.ts).
  */
 export function checkPlan(ask: PlanAsk, plan: Plan): string[] {
   const faults = [
     ...slotFaults(ask, plan),
+    ...lyingFaults(ask, plan),
     ...ask.cards.flatMap((card) => cardFaults(ask, plan, card)),
   ];
   if (plan.cards.length !== ask.cards.length)
@@ -143,63 +138,8 @@ function scoreFaults(
   choices: ReadonlyMap<string, Choice>,
   where: string,
 ): string[] {
-  const table = createColourTable();
-  const shown = new Map(
-    card.layout.layers.map((layer): [string, Shown] => [
-      layer.id,
-      shows(ask, card, layer, choices.get(layer.id)!, table),
-    ]),
-  );
-  const { score } = scoreCard(
-    linksOf(card.layout),
-    (layer) => shown.get(layer.id)!,
-    table,
-    ask.taste,
-  );
+  const score = recounted(ask, card, choices);
   return Math.abs(score - chosen.score) > TOLERANCE
     ? [`${where}: scored ${chosen.score}, worked out again ${score}`]
     : [];
-}
-
-function shows(
-  ask: PlanAsk,
-  card: BatchCard,
-  layer: Layer,
-  choice: Choice,
-  table: ReturnType<typeof createColourTable>,
-): Shown {
-  if (choice.kind !== 'paper') {
-    const solid =
-      choice.kind === 'wanted'
-        ? { lab: choice.lab, uncertainty: 0 }
-        : ask.supplies.find(({ id }) => id === choice.supply)!;
-    const wanted = choice.kind === 'wanted';
-    return { look: lookOfSolid(solid, table), side: null, lying: false, wanted };
-  }
-  const { side } = sideOf(ask, choice)!;
-  const placed = ask.scheme.slots
-    .flatMap(({ pieces }) => pieces)
-    .filter(({ piece }) => piece.card === card.number && piece.layer === layer.id);
-  const place = placed[0] === undefined ? null : (ask.shown?.(side.id, placed[0]) ?? null);
-  const palette = place ?? side.palette;
-  const indices = palette.colours.map((colour) => table.add(colour));
-  const edge = Math.min(toMillimetres(layer.box.width), toMillimetres(layer.box.height));
-  const reach = place === null ? reachOf(edge, side.pattern.scale) : 1;
-  return {
-    look: lookOfSide(palette, side.pattern, indices, reach),
-    side: side.id,
-    lying: placed.some((one) => lies(side.pattern, one)),
-    wanted: false,
-  };
-}
-
-function sideOf(
-  ask: PlanAsk,
-  choice: Extract<Choice, { kind: 'paper' }>,
-): { sheet: string; side: Side } | undefined {
-  for (const sheet of ask.pad.sheets) {
-    for (const side of [sheet.front, sheet.back])
-      if (side?.id === choice.side) return { sheet: sheet.id, side };
-  }
-  return undefined;
 }

@@ -10,6 +10,7 @@ import type { Network } from './network/network.ts';
 import { cardstockOptions, designsOf, paperOptions } from './options.ts';
 import type { Design } from './options.ts';
 import type { Pin } from './plan.ts';
+import { uprightWherePossible } from './upright.ts';
 
 /** The ask worked out into tables: what the solver reads, and what is needed to read its answer. */
 export interface Instance {
@@ -42,9 +43,14 @@ export function instanceOf(ask: PlanAsk, earlier?: Instance): Instance {
     const model = modelCard(ask, card, papers, cardstock);
     return { model, table: tableOf(model, book, designs.length) };
   });
+  const copies = designs.map(({ sheet }) => sheet.copies);
   const network: Network = {
-    allowed: ask.scheme.slots.map((_, slot) => allowed(ask, slot, cards, designs)),
-    copies: designs.map(({ sheet }) => sheet.copies),
+    allowed: uprightWherePossible(
+      ask.scheme.slots.map((_, slot) => allowed(ask, slot, cards, designs)),
+      cards.map(({ model }) => model),
+      copies,
+    ),
+    copies,
     factors: cards.flatMap(({ table }) => table.factor ?? []),
     wides: cards.flatMap(({ table }) => table.wide ?? []),
   };

@@ -46,7 +46,7 @@ export function reasonsOf(
 }
 
 function cautions(layer: Layer, shown: Shown, called: (layer: Layer) => string): string[] {
-  return shown.lying ? [`the print of ${called(layer)} lies on its side`] : [];
+  return shown.lying ? [`the print of ${called(layer)} has to lie on its side`] : [];
 }
 
 function greetingReasons(

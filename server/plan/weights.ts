@@ -96,7 +96,7 @@ export const TOGETHER = 0.5;
 /** What is taken off along all borders of a cardstock that she would have to buy. [trade] */
 export const WANTED_DISCOUNT = 0.12;
 
-/** A one-way print lying on its side is worth this along the borders of its piece. [trade] */
+/** A one-way print that has to lie on its side is worth this along the borders of its piece. [trade] */
 export const LYING = 0.1;
 
 /** A greeting is read from L of at least `light` (dark ink) and on busyness of at most `calm`. [trade] */

@@ -25,14 +25,14 @@ export function bestByTryingAll(ask: PlanAsk): number {
       );
       return;
     }
-    left.forEach((copies, design) => {
-      if (copies === 0) return;
+    for (const design of instance.network.allowed[slot]!) {
+      if (left[design] === 0) continue;
       left[design]!--;
       chosen.push(design);
       fill(slot + 1);
       chosen.pop();
       left[design]!++;
-    });
+    }
   };
   fill(0);
   return best;

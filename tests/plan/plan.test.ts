@@ -97,6 +97,51 @@ describe('the plan', () => {
     expect(sideOf(planCards(turned))).toMatchObject({ side: 'lying' });
   });
 
+  test('a sheet that stands on neither side is kept out while another can fill the slot', () => {
+    const print = (id: string, up: 0 | 90): ReturnType<typeof side> =>
+      side(id, { white: 0.6, kelp: 0.4 }, { direction: 'one-way', up });
+    const plain = side('plain', { lemon: 0.5, violet: 0.5 });
+    const alone = ask({
+      sheets: [sheet('Lying', print('a', 90), print('b', 90))],
+      cards: [{ number: 1, layout: FRAMED }],
+      slots: [slot('s', [{ card: 1, layout: FRAMED, paper: 'a' }])],
+    });
+    const both = {
+      ...alone,
+      pad: { ...alone.pad, sheets: [...alone.pad.sheets, sheet('Plain', plain, null)] },
+    };
+    expect(planCards(both).slots).toEqual({ s: 'Plain' });
+    const forced = planCards(alone);
+    expect(checkPlan(alone, forced)).toEqual([]);
+    expect(forced.cards[0]!.reasons.some(({ text }) => text.includes('has to lie'))).toBe(true);
+    expect(checkPlan(both, forced).join()).toMatch(/though all could stand/);
+    const pinned = { ...both, pins: [{ card: 1, layer: 'panel', sheet: 'Lying' }] };
+    expect(planCards(pinned).slots).toEqual({ s: 'Lying' });
+    expect(checkPlan(pinned, planCards(pinned))).toEqual([]);
+  });
+
+  test('a narrow strip of a big print shows its ground more than its accents', () => {
+    const bouquet = (scale: number): ReturnType<typeof side> =>
+      side('bouquet', { white: 0.6, coral: 0.4 }, { scale, busyness: 0.5 });
+    const coral = side('coral', { coral: 0.9, white: 0.1 }, { busyness: 0.05 });
+    const strip = (scale: number): string => {
+      const world = ask({
+        sheets: [sheet('A', coral, null), sheet('B', bouquet(scale), null)],
+        cards: [{ number: 1, layout: BANDED }],
+        slots: [
+          slot('s', [{ card: 1, layout: BANDED, paper: 'a' }]),
+          slot('t', [{ card: 1, layout: BANDED, paper: 'b' }]),
+        ],
+      });
+      const pins = [{ card: 1, layer: 'strip', sheet: 'B' }];
+      const plan = planCards({ ...world, pins });
+      expect(checkPlan({ ...world, pins }, plan)).toEqual([]);
+      return plan.cards[0]!.reasons.find(({ layers }) => layers.join() === 'panel,strip')!.text;
+    };
+    expect(strip(8)).toContain('(90 % and 40 %)');
+    expect(strip(80)).toContain('(90 % and 20 %)');
+  });
+
   test('what a piece shows at its place counts before the side as a whole', () => {
     const world = ask({
       sheets: [
@@ -212,6 +257,23 @@ describe('the checker finds planted faults', () => {
     const out = { ...world, without: [Object.values(plan.slots)[0]!] };
     expect(checkPlan(out, plan).join()).toMatch(/left out/);
     expect(checkPlan(world, { ...plan, cards: rest }).join()).toMatch(/missing/);
+  });
+
+  test('a print that lies although the other side of its sheet would stand', () => {
+    const print = (id: string, up: 0 | 90): ReturnType<typeof side> =>
+      side(id, { white: 0.6, kelp: 0.4 }, { direction: 'one-way', up });
+    const forest = ask({
+      sheets: [sheet('A', print('stands', 0), print('lies', 90))],
+      cards: [{ number: 1, layout: FRAMED }],
+      slots: [slot('s', [{ card: 1, layout: FRAMED, paper: 'a' }])],
+    });
+    const good = planCards(forest);
+    expect(checkPlan(forest, good)).toEqual([]);
+    const layers = good.cards[0]!.layers.map((one) =>
+      one.choice.kind === 'paper' ? { ...one, choice: { ...one.choice, side: 'lies' } } : one,
+    );
+    const bad = { ...good, cards: [{ ...good.cards[0]!, layers }] };
+    expect(checkPlan(forest, bad).join()).toMatch(/the other side of A would stand/);
   });
 
   test('another side, another cardstock, a broken pin', () => {

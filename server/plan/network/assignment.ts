@@ -10,6 +10,8 @@
  */
 export interface Assignment {
   readonly total: number;
+  /** The column that each row is given. */
+  readonly column: Int32Array;
   readonly rowPrice: Float64Array;
   readonly columnPrice: Float64Array;
 }
@@ -70,7 +72,14 @@ export function assign(
       at = before;
     }
   }
-  return prices(u, v, columns, counts, rows);
+  return { ...prices(u, v, columns, counts, rows), column: given(owner, columns, rows) };
+}
+
+function given(owner: Int32Array, columns: readonly number[], rows: number): Int32Array {
+  const column = new Int32Array(rows);
+  for (let at = 1; at < owner.length; at++)
+    if (owner[at]! > 0) column[owner[at]! - 1] = columns[at - 1]!;
+  return column;
 }
 
 /** Copies of one kind share the lowest of their prices, which keeps every promise and the total. */
@@ -80,7 +89,7 @@ function prices(
   columns: readonly number[],
   counts: ArrayLike<number>,
   rows: number,
-): Assignment {
+): Omit<Assignment, 'column'> {
   const rowPrice = new Float64Array(rows);
   const columnPrice = new Float64Array(counts.length);
   let total = 0;
