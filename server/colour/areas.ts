@@ -17,46 +17,81 @@ export function areasOf(
   flat: Uint8Array,
 ): Float64Array {
   const areas = new Float64Array(colours.length);
-  for (let y = 0, pixel = 0; y < height; y++)
+  const centre = Float64Array.from(colours.flatMap(({ l, a, b }) => [l, a, b]));
+  for (let y = 0, pixel = 0; y < height; y++) {
+    const top = y > 0 ? -width : 0;
+    const bottom = y < height - 1 ? width : 0;
     for (let x = 0; x < width; x++, pixel++) {
       const own = of[pixel]!;
+      if (flat[pixel] === 1 && off(lab, 3 * pixel, centre, 3 * own) <= PURE) {
+        areas[own]! += 1;
+        continue;
+      }
       let other = own;
       let part = 0;
-      if (flat[pixel] === 0 || off(lab, 3 * pixel, colours[own]!) > PURE) {
-        let least = Infinity;
-        for (let v = Math.max(0, y - 1); v <= Math.min(height - 1, y + 1); v++)
-          for (let u = Math.max(0, x - 1); u <= Math.min(width - 1, x + 1); u++) {
-            const beside = of[v * width + u]!;
-            if (beside === own || beside === other) continue;
-            const mix = mixture(lab, 3 * pixel, colours[own]!, colours[beside]!);
-            if (mix.off >= least) continue;
-            least = mix.off;
-            other = beside;
-            part = mix.part;
-          }
-      }
+      let least = Infinity;
+      const left = x > 0 ? -1 : 0;
+      const right = x < width - 1 ? 1 : 0;
+      for (let row = top; row <= bottom; row += width)
+        for (let step = left; step <= right; step++) {
+          const beside = of[pixel + row + step]!;
+          if (beside === own || beside === other) continue;
+          const along = partAlong(lab, 3 * pixel, centre, 3 * own, 3 * beside);
+          const apart = offLine(lab, 3 * pixel, centre, 3 * own, 3 * beside, along);
+          if (apart >= least) continue;
+          least = apart;
+          other = beside;
+          part = along;
+        }
       areas[own]! += 1 - part;
       areas[other]! += part;
     }
+  }
   return areas;
 }
 
 /** A pixel nearer than this to its colour is that colour: squared CIELAB units. */
 const PURE = 8 ** 2;
 
-function off(lab: Float32Array, at: number, { l, a, b }: Lab): number {
-  return (lab[at]! - l) ** 2 + (lab[at + 1]! - a) ** 2 + (lab[at + 2]! - b) ** 2;
+function off(lab: Float32Array, at: number, centre: Float64Array, c: number): number {
+  const l = lab[at]! - centre[c]!;
+  const a = lab[at + 1]! - centre[c + 1]!;
+  const b = lab[at + 2]! - centre[c + 2]!;
+  return l * l + a * a + b * b;
 }
 
-/** How far a pixel lies on the way from one colour to another, and its squared distance off that line. */
-function mixture(
+/** How far a pixel lies on the way from one colour to another, in [0, 1]. */
+function partAlong(
   lab: Float32Array,
   at: number,
-  from: Lab,
-  to: Lab,
-): { readonly part: number; readonly off: number } {
-  const [dl, da, db] = [to.l - from.l, to.a - from.a, to.b - from.b];
-  const [l, a, b] = [lab[at]! - from.l, lab[at + 1]! - from.a, lab[at + 2]! - from.b];
-  const part = Math.min(1, Math.max(0, (l * dl + a * da + b * db) / (dl * dl + da * da + db * db)));
-  return { part, off: (l - part * dl) ** 2 + (a - part * da) ** 2 + (b - part * db) ** 2 };
+  centre: Float64Array,
+  from: number,
+  to: number,
+): number {
+  const dl = centre[to]! - centre[from]!;
+  const da = centre[to + 1]! - centre[from + 1]!;
+  const db = centre[to + 2]! - centre[from + 2]!;
+  const l = lab[at]! - centre[from]!;
+  const a = lab[at + 1]! - centre[from + 1]!;
+  const b = lab[at + 2]! - centre[from + 2]!;
+  const part = (l * dl + a * da + b * db) / (dl * dl + da * da + db * db);
+  return part < 0 ? 0 : part > 1 ? 1 : part;
+}
+
+/** The squared distance of a pixel from the place that lies `part` of the way from one colour to another. */
+function offLine(
+  lab: Float32Array,
+  at: number,
+  centre: Float64Array,
+  from: number,
+  to: number,
+  part: number,
+): number {
+  let sum = 0;
+  for (let axis = 0; axis < 3; axis++) {
+    const start = centre[from + axis]!;
+    const here = start + part * (centre[to + axis]! - start);
+    sum += (lab[at + axis]! - here) ** 2;
+  }
+  return sum;
 }

@@ -29,20 +29,29 @@ export const STEP_A = AB_BOXES;
 /** Counts the pixels with `keep` 1, or all of them when `keep` is null. */
 export function histogramOf(lab: Float32Array, keep: Uint8Array | null): Histogram {
   const at = new Int32Array(L_BOXES * STEP_L).fill(-1);
-  const cells: number[] = [];
-  const sums: number[] = [];
+  let room = 4096;
+  let cells = new Int32Array(room);
+  let sums = new Float64Array(4 * room);
+  let size = 0;
+  const halfAb = AB_BOXES / 2;
   for (let pixel = 0, p = 0; p < lab.length; pixel++, p += 3) {
     if (keep !== null && keep[pixel] === 0) continue;
-    const [l, a, b] = [lab[p]!, lab[p + 1]!, lab[p + 2]!];
+    const l = lab[p]!;
+    const a = lab[p + 1]!;
+    const b = lab[p + 2]!;
     const cell =
       within(l / BOX + 2, L_BOXES) * STEP_L +
-      within(a / BOX + AB_BOXES / 2, AB_BOXES) * STEP_A +
-      within(b / BOX + AB_BOXES / 2, AB_BOXES);
+      within(a / BOX + halfAb, AB_BOXES) * STEP_A +
+      within(b / BOX + halfAb, AB_BOXES);
     let box = at[cell]!;
     if (box < 0) {
-      box = at[cell] = cells.length;
-      cells.push(cell);
-      sums.push(0, 0, 0, 0);
+      if (size === room) {
+        room *= 2;
+        cells = grown(cells, new Int32Array(room));
+        sums = grown(sums, new Float64Array(4 * room));
+      }
+      box = at[cell] = size++;
+      cells[box] = cell;
     }
     const sum = 4 * box;
     sums[sum]! += l;
@@ -50,17 +59,21 @@ export function histogramOf(lab: Float32Array, keep: Uint8Array | null): Histogr
     sums[sum + 2]! += b;
     sums[sum + 3]! += 1;
   }
-  return { ...meansOf(sums), cell: Int32Array.from(cells), at };
+  return { ...meansOf(sums, size), cell: cells.slice(0, size), at };
+}
+
+function grown<T extends Int32Array | Float64Array>(old: T, roomy: T): T {
+  roomy.set(old);
+  return roomy;
 }
 
 /** A box index, kept one box away from the rim so that every box has all its neighbours. */
 function within(place: number, boxes: number): number {
-  const box = Math.floor(place);
+  const box = place | 0;
   return box < 1 ? 1 : box > boxes - 2 ? boxes - 2 : box;
 }
 
-function meansOf(sums: readonly number[]): WeighedColours {
-  const size = sums.length / 4;
+function meansOf(sums: Float64Array, size: number): WeighedColours {
   const lab = new Float64Array(3 * size);
   const weight = new Float64Array(size);
   for (let box = 0; box < size; box++) {

@@ -3,20 +3,28 @@ import type { Lab, LabImage } from './lab.ts';
 import { labelPixels } from './label-pixels.ts';
 import type { Labels } from './label-pixels.ts';
 
+/** Colours, which of them each pixel shows, and how many pixels each fills. */
+export interface Shown {
+  readonly colours: readonly Lab[];
+  readonly labels: Labels;
+  readonly areas: Float64Array;
+}
+
+export function shownIn(image: LabImage, flat: Uint8Array, colours: readonly Lab[]): Shown {
+  const labels = labelPixels(image, colours, flat);
+  return { colours, labels, areas: areasOf(image, colours, labels, flat) };
+}
+
 /**
  * Leaves out colours that nobody printed: those that fill next to nothing, and those that have no inside of
  * their own and lie in colour between two others, as the soft borders of shapes do.
  *
  * Takes       the picture, which of its pixels are flat, and the colours found (1 or more).
- * Gives       the colours that stay, at least one.
+ * Gives       the colours that stay, at least one, and where they show.
  */
-export function withoutMixtures(
-  image: LabImage,
-  flat: Uint8Array,
-  colours: readonly Lab[],
-): readonly Lab[] {
-  const labels = labelPixels(image, colours, flat);
-  const areas = areasOf(image, colours, labels, flat);
+export function withoutMixtures(image: LabImage, flat: Uint8Array, colours: readonly Lab[]): Shown {
+  const shown = shownIn(image, flat, colours);
+  const { labels, areas } = shown;
   const inside = insides(labels, flat, colours.length);
   const pixels = labels.of.length;
   const stays = colours.filter((colour, index) => {
@@ -28,7 +36,8 @@ export function withoutMixtures(
       heavier.some((q, j) => j > i && offLine(colour, p, q) < BETWEEN),
     );
   });
-  return stays.length > 0 ? stays : colours.slice(0, 1);
+  if (stays.length === colours.length) return shown;
+  return shownIn(image, flat, stays.length > 0 ? stays : colours.slice(0, 1));
 }
 
 /** A printed colour fills at least this part of the side. */

@@ -1,4 +1,3 @@
-import { areasOf } from './areas.ts';
 import { cluster } from './cluster.ts';
 import { colourUncertainty } from './colour-uncertainty.ts';
 import { flatPixels } from './flat-pixels.ts';
@@ -6,12 +5,12 @@ import { groundOf } from './ground.ts';
 import { grainOf } from './grain.ts';
 import { histogramOf } from './histogram.ts';
 import type { ColourError, Lab, LabImage } from './lab.ts';
-import { labelPixels } from './label-pixels.ts';
 import { mergeClose } from './merge-close.ts';
 import type { Palette, PaletteColour } from './palette.ts';
 import { peaksOf } from './peaks.ts';
 import type { Refined } from './refine.ts';
-import { withoutMixtures } from './mixtures.ts';
+import { shownIn, withoutMixtures } from './mixtures.ts';
+import type { Shown } from './mixtures.ts';
 import { thinColours } from './thin-colours.ts';
 import { tonalColours, toneRange } from './tone.ts';
 
@@ -39,10 +38,10 @@ export function readPalette(image: LabImage, error: ColourError, seed: number): 
     seed,
   );
   const tones = tonalColours(histogram, clustered.centres, error.noise, seed);
-  const centres = tones ?? printedColours(image, clustered, error.noise);
+  if (tones !== null) return describe(image, shownIn(image, flat, tones), true, error);
+  const centres = printedColours(image, clustered, error.noise);
   const runs = centres.length === 1 && grainOf(image) > PLAIN + PLAIN_NOISE * error.noise;
-  const kept = tones ?? withoutMixtures(image, flat, centres);
-  return describe(image, flat, kept, tones !== null || runs, error);
+  return describe(image, withoutMixtures(image, flat, centres), runs, error);
 }
 
 /** When fewer pixels than this are flat, the print is too fine to part flat from mixed: all count. */
@@ -67,17 +66,10 @@ function printedColours(image: LabImage, { centres, weights }: Refined, noise: n
 /** A thin colour shows in at least this part of all pixels. */
 const LEAST_THIN = 0.02;
 
-function describe(
-  image: LabImage,
-  flat: Uint8Array,
-  centres: readonly Lab[],
-  tonal: boolean,
-  error: ColourError,
-): Palette {
-  const labels = labelPixels(image, centres, flat);
-  const ground = groundOf(labels, centres.length);
-  const areas = areasOf(image, centres, labels, flat);
-  const colours = centres.map((lab, index): PaletteColour => {
+function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourError): Palette {
+  const { labels, areas } = shown;
+  const ground = groundOf(labels, areas.length);
+  const colours = shown.colours.map((lab, index): PaletteColour => {
     const area = areas[index]!;
     return {
       lab,
@@ -95,6 +87,6 @@ function describe(
 
 function count(flags: Uint8Array): number {
   let set = 0;
-  for (const flag of flags) set += flag;
+  for (let at = 0; at < flags.length; at++) set += flags[at]!;
   return set;
 }

@@ -1,53 +1,63 @@
-import { transform } from './fourier.ts';
 import type { Grid } from './grid.ts';
 
-/** How alike a picture and its shifted self are, for every shift. */
+/** How alike a picture and its shifted self are, for shifts along the two axes from 0 to `furthest` fields. */
 export interface Autocorrelation {
-  /** Shifts run from -reach to reach fields in x and y. */
-  readonly reach: number;
+  readonly furthest: number;
   /** Likeness at a shift: 1 for no shift, about 0 where nothing agrees. */
-  at(dx: number, dy: number): number;
+  readonly across: Float64Array;
+  readonly down: Float64Array;
 }
 
 /**
  * The autocorrelation of several maps of one picture together, each shift weighed by its own overlap
- * only, so that the sheet's edges do not matter. Two maps go through one transform, as real and imaginary part:
- * what they have in common then falls into the imaginary part of the result, which is not read.
+ * only, so that the sheet's edges do not matter.
  *
- * Takes       grids of the same side (a power of two).
+ * Repeats are sought along the axes alone, and there the plain sums take a third of the time of a fast
+ * Fourier transform of the whole.
+ *
+ * Takes       grids of the same side, and the furthest shift, less than the side.
  * Gives       likeness in about [-1, 1]; a picture without any contrast is unlike itself everywhere.
- * Source      N. Wiener and A. Khinchin's theorem, as in any text of signal processing.
  */
-export function autocorrelation(maps: readonly Grid[]): Autocorrelation {
-  const { side } = maps[0]!;
-  const wide = 2 * side;
-  const power = new Float64Array(wide * wide);
-  for (let first = 0; first < maps.length; first += 2) {
-    const re = padded(maps[first]!, wide);
-    const second = maps[first + 1];
-    const im = second === undefined ? new Float64Array(wide * wide) : padded(second, wide);
-    transform(re, im, wide);
-    for (let i = 0; i < power.length; i++) power[i]! += re[i]! ** 2 + im[i]! ** 2;
+export function autocorrelation(maps: readonly Grid[], furthest: number): Autocorrelation {
+  const across = new Float64Array(furthest + 1);
+  const down = new Float64Array(furthest + 1);
+  for (const { side, values } of maps) {
+    const rows = withoutMean(values);
+    addProducts(rows, side, across);
+    addProducts(turned(rows, side), side, down);
   }
-  const nothing = new Float64Array(wide * wide);
-  transform(power, nothing, wide, true);
-  const self = power[0]! / (side * side);
-  return {
-    reach: side - 1,
-    at(dx, dy) {
-      const overlap = (side - Math.abs(dx)) * (side - Math.abs(dy));
-      const sum = power[((dy + wide) % wide) * wide + ((dx + wide) % wide)]!;
-      return self > FAINT ? sum / overlap / self : 0;
-    },
-  };
+  const { side } = maps[0]!;
+  const self = across[0]! / (side * side);
+  for (const sums of [across, down])
+    for (let shift = 0; shift <= furthest; shift++)
+      sums[shift] = self > FAINT ? sums[shift]! / ((side - shift) * side) / self : 0;
+  return { furthest, across, down };
 }
 
-/** The map without its mean, in the corner of a field of zeros. */
-function padded({ side, values }: Grid, wide: number): Float64Array {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const out = new Float64Array(wide * wide);
+/** Adds, for each shift along the rows, the products of what then lies on each other. */
+function addProducts(values: Float64Array, side: number, sums: Float64Array): void {
+  for (let row = 0; row < values.length; row += side)
+    for (let shift = 0; shift < sums.length; shift++) {
+      let sum = 0;
+      const end = row + side;
+      for (let at = row, other = row + shift; other < end; at++, other++)
+        sum += values[at]! * values[other]!;
+      sums[shift]! += sum;
+    }
+}
+
+function withoutMean(values: Float64Array): Float64Array {
+  let sum = 0;
+  for (let at = 0; at < values.length; at++) sum += values[at]!;
+  const mean = sum / values.length;
+  return values.map((value) => value - mean);
+}
+
+/** Columns as rows. */
+function turned(values: Float64Array, side: number): Float64Array {
+  const out = new Float64Array(values.length);
   for (let y = 0; y < side; y++)
-    for (let x = 0; x < side; x++) out[y * wide + x] = values[y * side + x]! - mean;
+    for (let x = 0; x < side; x++) out[x * side + y] = values[y * side + x]!;
   return out;
 }
 

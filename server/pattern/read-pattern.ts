@@ -8,8 +8,9 @@ import { describeOutlines } from './descriptor.ts';
 import { directionOf } from './direction.ts';
 import { channelsOf } from './grid.ts';
 import { outlinesOf } from './outlines.ts';
-import { findRepeat } from './repeat.ts';
+import { FURTHEST, findRepeat } from './repeat.ts';
 import { shapeSize } from './shape-size.ts';
+import { shrunken } from './shrunken.ts';
 import type { PatternTraits } from './traits.ts';
 
 /**
@@ -20,15 +21,20 @@ import type { PatternTraits } from './traits.ts';
  *             knows the same drawing in other colours.
  */
 export function readPattern(
-  image: LabImage,
+  swatch: LabImage,
   palette: Palette,
-  millimetresPerPixel: number,
+  millimetresPerSwatchPixel: number,
 ): PatternTraits {
+  const shrink = Math.max(1, Math.round(swatch.width / ENOUGH));
+  const image = shrunken(swatch, shrink);
+  const millimetresPerPixel = shrink * millimetresPerSwatchPixel;
   const colours = palette.colours.map(({ lab }) => lab);
   const labels = labelPixels(image, colours, flatPixels(image, 0));
   const ground = palette.colours.findIndex(({ role }) => role === 'ground');
   const outlines = outlinesOf(image);
-  const repeat = findRepeat(autocorrelation(channelsOf(image, FIELDS)));
+  const repeat = findRepeat(
+    autocorrelation(channelsOf(image, FIELDS), Math.ceil(FURTHEST * FIELDS)),
+  );
   const sheet = image.width * millimetresPerPixel;
   const size = palette.tonal ? null : shapeSize(labels, ground);
   return {
@@ -44,5 +50,7 @@ export function readPattern(
   };
 }
 
+/** Pixels across in which every shape of a print is still seen: half a millimetre each on a sheet of 6 in. */
+const ENOUGH = 300;
 /** Fields a side of the grid in which repeats are sought. */
 const FIELDS = 128;

@@ -95,51 +95,66 @@ export function reduced(
   size: { readonly width: number; readonly height: number },
   inset: number,
 ): LinearImage {
-  const across = spans(image.width, size.width, inset);
-  const down = spans(image.height, size.height, inset);
+  const across = spansOf(image.width, size.width, inset);
+  const down = spansOf(image.height, size.height, inset);
   const light = new Float32Array(3 * size.width * size.height);
-  const line = new Float32Array(3 * image.width);
-  down.forEach(({ from, weights }, y) => {
-    line.fill(0);
-    weights.forEach((weight, k) => {
-      const start = 3 * (from + k) * image.width;
-      for (let at = 0; at < line.length; at++) line[at]! += weight * image.light[start + at]!;
-    });
-    let to = 3 * y * size.width;
-    for (const span of across) {
-      let [r, g, b] = [0, 0, 0];
-      for (let k = 0, at = 3 * span.from; k < span.weights.length; k++, at += 3) {
-        const weight = span.weights[k]!;
+  const line = new Float64Array(3 * image.width);
+  for (let y = 0, to = 0; y < size.height; y++) {
+    addRows(image, down, y, line);
+    for (let x = 0; x < size.width; x++, to += 3) {
+      let r = 0;
+      let g = 0;
+      let b = 0;
+      const end = across.start[x + 1]!;
+      for (let k = across.start[x]!, at = 3 * across.from[x]!; k < end; k++, at += 3) {
+        const weight = across.weight[k]!;
         r += weight * line[at]!;
         g += weight * line[at + 1]!;
         b += weight * line[at + 2]!;
       }
-      light[to++] = r;
-      light[to++] = g;
-      light[to++] = b;
+      light[to] = r;
+      light[to + 1] = g;
+      light[to + 2] = b;
     }
-  });
+  }
   return { primaries: image.primaries, ...size, light };
 }
 
-interface Span {
-  readonly from: number;
-  readonly weights: readonly number[];
+/** The rows that fall on one row of the smaller picture, each with its weight, into one line. */
+function addRows({ width, light }: LinearImage, down: Spans, y: number, line: Float64Array): void {
+  line.fill(0);
+  const end = down.start[y + 1]!;
+  for (let k = down.start[y]!, row = down.from[y]!; k < end; k++, row++) {
+    const weight = down.weight[k]!;
+    const first = 3 * row * width;
+    for (let at = 0; at < line.length; at++) line[at]! += weight * light[first + at]!;
+  }
 }
 
 /** Which pixels, and how much of each, fall on every pixel of the smaller picture along one axis. */
-function spans(long: number, short: number, inset: number): Span[] {
-  const start = inset * long;
+interface Spans {
+  /** The first pixel of each. */
+  readonly from: Int32Array;
+  /** Where the weights of each begin; one more than there are pixels. */
+  readonly start: Int32Array;
+  readonly weight: Float64Array;
+}
+
+function spansOf(long: number, short: number, inset: number): Spans {
+  const first = inset * long;
   const step = ((1 - 2 * inset) * long) / short;
-  return Array.from({ length: short }, (_, index) => {
-    const low = start + index * step;
+  const from = new Int32Array(short);
+  const start = new Int32Array(short + 1);
+  const weight: number[] = [];
+  for (let index = 0; index < short; index++) {
+    const low = first + index * step;
     const high = Math.min(long, low + step);
-    const from = Math.floor(low);
-    const weights: number[] = [];
-    for (let at = from; at < high; at++)
-      weights.push((Math.min(high, at + 1) - Math.max(low, at)) / (high - low));
-    return { from, weights };
-  });
+    from[index] = Math.floor(low);
+    for (let at = from[index]!; at < high; at++)
+      weight.push((Math.min(high, at + 1) - Math.max(low, at)) / (high - low));
+    start[index + 1] = weight.length;
+  }
+  return { from, start, weight: Float64Array.from(weight) };
 }
 
 /** For reading: CIELAB, nothing clipped. */
