@@ -72,8 +72,7 @@ function growInto(
     }
     left = still;
   }
-  for (let i = 0; i < open.length; i++)
-    framed[open[i]!] = likeliest(lab, framed, open[i]!, stride, centre);
+  for (const at of open) framed[at] = likeliest(lab, framed, at, stride, centre);
 }
 
 /** For each colour a squared distance within which no other colour is nearer: half the way to the next. */

@@ -87,6 +87,6 @@ function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourEr
 
 function count(flags: Uint8Array): number {
   let set = 0;
-  for (let at = 0; at < flags.length; at++) set += flags[at]!;
+  for (const flag of flags) set += flag;
   return set;
 }

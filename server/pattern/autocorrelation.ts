@@ -48,7 +48,7 @@ function addProducts(values: Float64Array, side: number, sums: Float64Array): vo
 
 function withoutMean(values: Float64Array): Float64Array {
   let sum = 0;
-  for (let at = 0; at < values.length; at++) sum += values[at]!;
+  for (const value of values) sum += value;
   const mean = sum / values.length;
   return values.map((value) => value - mean);
 }
