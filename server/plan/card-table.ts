@@ -1,18 +1,14 @@
-import type { CardModel, Part } from './card-model.ts';
+import type { Layout } from '../layouts/layout.ts';
 import { factorsOf } from './card-factors.ts';
+import type { CardModel, Part } from './card-model.ts';
 import { cellReader, designTable, scaledBy, WHOLE } from './design-table.ts';
 import type { Among, Scaled } from './design-table.ts';
 import type { LookBook } from './look-book.ts';
-import { cutDown, undominated } from './network/dominated.ts';
-import { decode, maximiseOut } from './network/eliminate.ts';
-import { valueAt } from './network/factor.ts';
 import type { Factor } from './network/factor.ts';
 import type { Wide } from './network/network.ts';
-import { stockStates } from './stock-states.ts';
-import type { StockStates } from './stock-states.ts';
-
-/** Cards of more than two papers are written out as one table only up to this many cells. */
-const CELLS = 4096;
+import type { Option } from './options.ts';
+import { bestOptions, optionsByDesign, statesOf, withoutDominated } from './slim-card.ts';
+import type { Slim } from './slim-card.ts';
 
 /** What a card scores for every choice of designs in its slots, with sides and cardstock at their best. */
 export interface CardTable {
@@ -24,106 +20,129 @@ export interface CardTable {
   best(designs: readonly number[]): number[];
 }
 
-/** Maximises cardstock and sides out exactly. */
-export function tableOf(card: CardModel, book: LookBook, designs: number): CardTable {
+export interface TableSettings {
+  readonly designs: number;
+  /** Cards of three papers are written out as one table up to so many cells. */
+  readonly cells: number;
+  /** Whether what a piece shows depends on its very place, so that no two cards are alike. */
+  readonly byPlace: boolean;
+}
+
+/**
+ * Makes the tables of cards, with sides and cardstock maximised out exactly. Cards of one layout that are
+ * cut and pinned alike share their tables, whatever slots they are cut from.
+ */
+export function createTables(
+  book: LookBook,
+  settings: TableSettings,
+): (card: CardModel) => CardTable {
+  const numbers = new Map<Layout, number>();
+  const known = new Map<string, Tables>();
+  return (card) => {
+    const { layout, number } = card.card;
+    if (!numbers.has(layout)) numbers.set(layout, numbers.size);
+    const key = [
+      settings.byPlace ? `card ${number}` : `layout ${numbers.get(layout)!}`,
+      ...inOrderOfSlots(card.parts).map((at) => `${at}`),
+      ...card.parts.map(likeness),
+    ].join(' | ');
+    const tables = known.get(key) ?? tablesOf(card, book, settings);
+    known.set(key, tables);
+    return placed(card, tables);
+  };
+}
+
+/** What two parts have in common that may share tables: options, and how their pieces are turned. */
+function likeness({ options, pieces }: Part): string {
+  const turned = pieces.map(({ piece, turned: turn }) => `${piece.layer}${turn ? '*' : ''}`);
+  return `${turned.join(' ')}: ${options.map(keyOf).join(' ')}`;
+}
+
+function keyOf(option: Option): string {
+  if (option.kind === 'paper') return `${option.design}.${option.side.id}`;
+  if (option.kind === 'supply') return option.supply.id;
+  return `${option.lab.l},${option.lab.a},${option.lab.b}`;
+}
+
+function inOrderOfSlots(parts: readonly Part[]): number[] {
+  return [...parts.keys()]
+    .filter((at) => parts[at]!.slot !== null)
+    .sort((a, b) => parts[a]!.slot! - parts[b]!.slot!);
+}
+
+/** The tables of a card over its papers, in the order of their slots. */
+interface Tables {
+  readonly slim: Slim;
+  readonly whole: Float64Array | null;
+  readonly upper: readonly { readonly papers: readonly number[]; readonly data: Float64Array }[];
+  readonly at: (designs: readonly number[]) => number;
+  readonly exact: Wide['exact'];
+}
+
+function tablesOf(card: CardModel, book: LookBook, settings: TableSettings): Tables {
+  const { designs, cells } = settings;
   const slim = withoutDominated(card.parts, factorsOf(card, book));
-  const best = (choice: readonly number[]): number[] => bestOptions(card.parts, slim, choice);
-  const papers = slim.papers;
-  if (papers.some((part) => slim.kept[part]!.length === 0))
-    return { factor: emptyTable(card.parts, papers, designs), wide: null, best };
-  const states = statesOf(slim);
+  const { papers } = slim;
   const slots = papers.map((part) => card.parts[part]!.slot!);
   if (new Set(slots).size < slots.length)
     throw new RangeError('Expected different papers of one card in different slots');
+  if (papers.some((part) => slim.kept[part]!.length === 0)) return nothing(slim, designs);
+  const states = statesOf(slim);
   const shows = papers.map((part) => optionsByDesign(card.parts[part]!, slim.kept[part]!, designs));
   const every = Array.from({ length: designs }, (_, design) => design);
-  const whole = scaledBy(states, WHOLE);
-  const over = (chosen: readonly number[], scaled: Scaled): Factor => {
-    const lists = chosen.map(() => every);
-    return {
-      scope: chosen.map((paper) => slots[paper]!),
-      sizes: chosen.map(() => designs),
-      data: designTable(scaled, chosen, amongOf(chosen, shows, lists)),
-    };
-  };
   const all = papers.map((_, at) => at);
-  if (papers.length <= 2 || designs ** papers.length <= CELLS)
-    return { factor: over(all, whole), wide: null, best };
+  const over = (chosen: readonly number[], scaled: Scaled): Float64Array =>
+    designTable(
+      scaled,
+      chosen,
+      amongOf(
+        chosen,
+        shows,
+        chosen.map(() => every),
+      ),
+    );
+  const whole = scaledBy(states, WHOLE);
   const k = papers.length;
+  const written = k <= 2 || (k === 3 && designs ** k <= cells);
   const shared = scaledBy(states, { worth: 2 / (k * (k - 1)), alone: 1 / (k - 1), pair: 1 });
-  const wide: Wide = {
-    scope: slots,
-    upper: pairsOf(all).map((two) => over(two, shared)),
-    at: remembered(slots, designs, cellReader(whole, shows)),
+  return {
+    slim,
+    whole: written ? over(all, whole) : null,
+    upper: written ? [] : pairsOf(all).map((two) => ({ papers: two, data: over(two, shared) })),
+    at: remembered(designs, cellReader(whole, shows)),
     exact: (lists) => designTable(whole, all, amongOf(all, shows, lists)),
+  };
+}
+
+/** The tables as those of one card, over the slots that it is cut from. */
+function placed(card: CardModel, tables: Tables): CardTable {
+  const { slim, whole, upper } = tables;
+  const scope = slim.papers.map((part) => card.parts[part]!.slot!);
+  const best = (choice: readonly number[]): number[] => bestOptions(card.parts, slim, choice);
+  const factor = (papers: readonly number[], data: Float64Array): Factor => {
+    const width = Math.round(data.length ** (1 / Math.max(1, papers.length)));
+    return { scope: papers.map((at) => scope[at]!), sizes: papers.map(() => width), data };
+  };
+  if (whole !== null) return { factor: factor([...scope.keys()], whole), wide: null, best };
+  const wide: Wide = {
+    scope,
+    upper: upper.map(({ papers, data }) => factor(papers, data)),
+    at: (choice) => tables.at(scope.map((slot) => choice[slot]!)),
+    exact: tables.exact,
   };
   return { factor: null, wide, best };
 }
 
-interface Slim {
-  readonly papers: readonly number[];
-  readonly stock: readonly number[];
-  /** Numbers of the options of each part that are left. */
-  readonly kept: readonly (readonly number[])[];
-  /** Over the options that are left. */
-  readonly factors: readonly Factor[];
-}
-
-/**
- * Leaves out the cardstock and the sides that something else always beats. A side is only compared with
- * the other side of its design. Papers stand in the order of their slots.
- */
-function withoutDominated(parts: readonly Part[], whole: readonly Factor[]): Slim {
-  let factors = [...whole];
-  const kept = parts.map((part, at) => {
-    const designOf = (option: number): number => {
-      const one = part.options[option]!;
-      return one.kind === 'paper' ? one.design : -1;
-    };
-    const left = undominated(
-      factors,
-      at,
-      part.options.length,
-      (a, b) => designOf(a) === designOf(b),
-    );
-    factors = factors.map((factor) => cutDown(factor, at, left));
-    return left;
-  });
-  const numbers = parts.map((_, at) => at);
+function nothing(slim: Slim, designs: number): Tables {
+  const never = (): number => -Infinity;
   return {
-    papers: numbers
-      .filter((at) => parts[at]!.slot !== null)
-      .sort((a, b) => parts[a]!.slot! - parts[b]!.slot!),
-    stock: numbers.filter((at) => parts[at]!.slot === null),
-    kept,
-    factors,
+    slim,
+    whole: new Float64Array(designs ** slim.papers.length).fill(-Infinity),
+    upper: [],
+    at: never,
+    exact: (lists) =>
+      new Float64Array(lists.reduce((cells, list) => cells * list.length, 1)).fill(-Infinity),
   };
-}
-
-/** Maximises out the cardstock that touches one paper at most; joins the rest into states. */
-function statesOf(slim: Slim): StockStates {
-  const sizeOf = (part: number): number => slim.kept[part]!.length;
-  let factors = slim.factors;
-  const stock: number[] = [];
-  for (const part of slim.stock) {
-    const near = factors.filter((factor) => factor.scope.includes(part));
-    const papers = new Set(
-      near.flatMap((factor) => factor.scope.filter((other) => slim.papers.includes(other))),
-    );
-    if (papers.size <= 1) ({ factors } = maximiseOut(factors, [part], sizeOf));
-    else stock.push(part);
-  }
-  return stockStates(factors, slim.papers, stock, sizeOf);
-}
-
-/** For each design the places, among the kept options, of those that show it. */
-function optionsByDesign(part: Part, kept: readonly number[], designs: number): number[][] {
-  const shows = Array.from({ length: designs }, (): number[] => []);
-  kept.forEach((option, place) => {
-    const chosen = part.options[option]!;
-    if (chosen.kind === 'paper') shows[chosen.design]!.push(place);
-  });
-  return shows;
 }
 
 /** The options that show the listed designs, with the places of these in their lists. */
@@ -155,70 +174,24 @@ function amongOf(
   return { options, place, step, cells };
 }
 
-function emptyTable(parts: readonly Part[], papers: readonly number[], designs: number): Factor {
-  return {
-    scope: papers.map((part) => parts[part]!.slot!),
-    sizes: papers.map(() => designs),
-    data: new Float64Array(designs ** papers.length).fill(-Infinity),
-  };
-}
-
 function pairsOf(list: readonly number[]): [number, number][] {
   return list.flatMap((a, i) => list.slice(i + 1).map((b): [number, number] => [a, b]));
 }
 
-/** Reads the card's worth off a choice for all slots, each cell worked out once. */
+/** Each cell is worked out once. */
 function remembered(
-  slots: readonly number[],
   designs: number,
   read: (designs: readonly number[]) => number,
-): Wide['at'] {
+): (designs: readonly number[]) => number {
   const known = new Map<number, number>();
   return (choice) => {
     let key = 0;
-    for (const slot of slots) key = key * designs + choice[slot]!;
+    for (const design of choice) key = key * designs + design;
     let worth = known.get(key);
     if (worth === undefined) {
-      worth = read(slots.map((slot) => choice[slot]!));
+      worth = read(choice);
       known.set(key, worth);
     }
     return worth;
   };
-}
-
-/** The best sides for given designs, by trying all; cardstock maximised out exactly for each. */
-function bestOptions(parts: readonly Part[], slim: Slim, designs: readonly number[]): number[] {
-  const choice = parts.map(() => 0);
-  let best = [...choice];
-  let most = -Infinity;
-  const fixed: number[] = parts.map(() => -1);
-  const tryOut = (at: number): void => {
-    if (at === slim.papers.length) {
-      const narrow = slim.papers.reduce<readonly Factor[]>(
-        (factors, part) => factors.map((factor) => cutDown(factor, part, [fixed[part]!])),
-        slim.factors,
-      );
-      const { factors, buckets } = maximiseOut(
-        narrow,
-        slim.stock,
-        (part) => slim.kept[part]!.length,
-      );
-      const zero = parts.map(() => 0);
-      const sum = factors.reduce((total, factor) => total + valueAt(factor, zero), 0);
-      if (sum <= most) return;
-      most = sum;
-      decode(buckets, zero);
-      best = zero.map((value, part) => (fixed[part] === -1 ? value : fixed[part]!));
-      return;
-    }
-    const part = slim.papers[at]!;
-    slim.kept[part]!.forEach((number, place) => {
-      const option = parts[part]!.options[number]!;
-      if (option.kind !== 'paper' || option.design !== designs[parts[part]!.slot!]) return;
-      fixed[part] = place;
-      tryOut(at + 1);
-    });
-  };
-  tryOut(0);
-  return best.map((place, part) => slim.kept[part]![place]!);
 }

@@ -1,7 +1,7 @@
 import type { PlanAsk } from './ask.ts';
 import { modelCard } from './card-model.ts';
 import type { CardModel } from './card-model.ts';
-import { tableOf } from './card-table.ts';
+import { createTables } from './card-table.ts';
 import type { CardTable } from './card-table.ts';
 import { refuseImpossible } from './clash.ts';
 import { createLookBook } from './look-book.ts';
@@ -19,7 +19,14 @@ export interface Instance {
   readonly book: LookBook;
   readonly cards: readonly { readonly model: CardModel; readonly table: CardTable }[];
   readonly network: Network;
+  /** Makes the tables of further cards; those that are alike come from memory. */
+  readonly tableOf: (card: CardModel) => CardTable;
 }
+
+/** With few slots the search is quick on loose tables, with more it wants them written out. */
+const FEW_SLOTS = 8;
+const FEW_CELLS = 4096;
+const MANY_CELLS = 40_000;
 
 /**
  * Builds the instance; throws a Refusal when no plan can meet the ask. An `earlier` instance of the same
@@ -32,6 +39,13 @@ export function instanceOf(ask: PlanAsk, earlier?: Instance): Instance {
   const book = lender?.book ?? createLookBook(ask);
   const papers = paperOptions(designs);
   const cardstock = cardstockOptions(ask.supplies, designs);
+  const tableOf =
+    lender?.tableOf ??
+    createTables(book, {
+      designs: designs.length,
+      cells: ask.scheme.slots.length > FEW_SLOTS ? MANY_CELLS : FEW_CELLS,
+      byPlace: ask.shown !== undefined,
+    });
   const cards = ask.cards.map((card) => {
     const lent = lender?.cards.find(
       ({ model }) =>
@@ -41,7 +55,7 @@ export function instanceOf(ask: PlanAsk, earlier?: Instance): Instance {
     );
     if (lent !== undefined) return lent;
     const model = modelCard(ask, card, papers, cardstock);
-    return { model, table: tableOf(model, book, designs.length) };
+    return { model, table: tableOf(model) };
   });
   const copies = designs.map(({ sheet }) => sheet.copies);
   const network: Network = {
@@ -54,7 +68,7 @@ export function instanceOf(ask: PlanAsk, earlier?: Instance): Instance {
     factors: cards.flatMap(({ table }) => table.factor ?? []),
     wides: cards.flatMap(({ table }) => table.wide ?? []),
   };
-  return { ask, designs, book, cards, network };
+  return { ask, designs, book, cards, network, tableOf };
 }
 
 function sameTable(a: PlanAsk, b: PlanAsk): boolean {

@@ -12,6 +12,7 @@ export interface Network {
   readonly allowed: readonly (readonly number[])[];
   /** Copies of each design. */
   readonly copies: readonly number[];
+  /** Each over three slots at most; cards of more stand in `wides`. */
   readonly factors: readonly Factor[];
   readonly wides: readonly Wide[];
 }

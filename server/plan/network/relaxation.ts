@@ -62,6 +62,8 @@ export function relaxationOf(network: Network): Relaxation {
   let constant = 0;
   for (const factor of merged(relaxed(network).factors)) {
     const cut = cutTo(factor, designs);
+    if (factor.scope.length > 3)
+      throw new RangeError(`Expected tables of up to 3 slots but received ${factor.scope.length}`);
     const [a, b, c] = factor.scope;
     if (a === undefined) constant += cut[0]!;
     else if (b === undefined) add(unary[a]!, cut);
