@@ -28,23 +28,36 @@ export function flatten(
 ): LinearImage {
   const { width, height } = size;
   const sheet = rectangleQuad<'sheet'>(0, 0, width, height);
-  const [a, b, c, d, e, f, g, h, i] = homographyOf(sheet, corners).rows;
-  const spp = samplesPerPixel(corners, width, height);
+  const { rows } = homographyOf(sheet, corners);
   const light = new Float32Array(3 * width * height);
-  const weight = 1 / (spp * spp);
+  sampleInto(light, picture, rows, width, height, samplesPerPixel(corners, width, height));
+  correct(light, width, height, rows);
+  return { primaries: picture.primaries, width, height, light };
+}
+
+/** Adds up `spp` x `spp` samples for each pixel of the flat picture, each between four pixels of the photo. */
+function sampleInto(
+  light: Float32Array,
+  picture: Picture,
+  [a, b, c, d, e, f, g, h, i]: readonly number[],
+  width: number,
+  height: number,
+  spp: number,
+): void {
   const { rgb } = picture;
   const row = 3 * picture.width;
   const maxX = picture.width - 1.001;
   const maxY = picture.height - 1.001;
+  const part = 1 / (spp * spp);
   for (let y = 0; y < height; y++)
-    for (let x = 0, at = 3 * y * width; x < width; x++, at += 3) {
-      let [red, green, blue] = [0, 0, 0];
-      for (let sample = 0; sample < spp * spp; sample++) {
-        const u = x + ((sample % spp) + 0.5) / spp;
-        const v = y + (((sample / spp) | 0) + 0.5) / spp;
-        const w = 1 / (g * u + h * v + i);
-        const px = Math.max(0, Math.min(maxX, (a * u + b * v + c) * w - 0.5));
-        const py = Math.max(0, Math.min(maxY, (d * u + e * v + f) * w - 0.5));
+    for (let sample = 0; sample < spp * spp; sample++) {
+      const v = y + (Math.floor(sample / spp) + 0.5) / spp;
+      const first = ((sample % spp) + 0.5) / spp;
+      for (let x = 0, at = 3 * y * width; x < width; x++, at += 3) {
+        const u = x + first;
+        const w = 1 / (g! * u + h! * v + i!);
+        const px = Math.max(0, Math.min(maxX, (a! * u + b! * v + c!) * w - 0.5));
+        const py = Math.max(0, Math.min(maxY, (d! * u + e! * v + f!) * w - 0.5));
         const left = px | 0;
         const top = py | 0;
         const fx = px - left;
@@ -52,32 +65,27 @@ export function flatten(
         // Light adds up; encoded bytes do not. So the four pixels are weighed as light.
         const p = top * row + 3 * left;
         const q = p + row;
-        const w11 = fx * fy;
-        const w10 = fx - w11;
-        const w01 = fy - w11;
-        const w00 = 1 - fx - w01;
-        red +=
+        const w11 = part * fx * fy;
+        const w10 = part * fx - w11;
+        const w01 = part * fy - w11;
+        const w00 = part - part * fx - w01;
+        light[at]! +=
           w00 * linearOfByte[rgb[p]!]! +
           w10 * linearOfByte[rgb[p + 3]!]! +
           w01 * linearOfByte[rgb[q]!]! +
           w11 * linearOfByte[rgb[q + 3]!]!;
-        green +=
+        light[at + 1]! +=
           w00 * linearOfByte[rgb[p + 1]!]! +
           w10 * linearOfByte[rgb[p + 4]!]! +
           w01 * linearOfByte[rgb[q + 1]!]! +
           w11 * linearOfByte[rgb[q + 4]!]!;
-        blue +=
+        light[at + 2]! +=
           w00 * linearOfByte[rgb[p + 2]!]! +
           w10 * linearOfByte[rgb[p + 5]!]! +
           w01 * linearOfByte[rgb[q + 2]!]! +
           w11 * linearOfByte[rgb[q + 5]!]!;
       }
-      light[at] = red * weight;
-      light[at + 1] = green * weight;
-      light[at + 2] = blue * weight;
     }
-  correct(light, width, height, [a, b, c, d, e, f, g, h, i]);
-  return { primaries: picture.primaries, width, height, light };
 }
 
 function samplesPerPixel(corners: Quad<'photo'>, width: number, height: number): number {
