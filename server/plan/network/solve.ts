@@ -1,6 +1,7 @@
 import { chance, goodChoices } from './local-search.ts';
 import { HAIR } from './network.ts';
 import type { Limit, Network, Solution } from './network.ts';
+import { createPolisher } from './polish.ts';
 import { createPool } from './pool.ts';
 import { relaxationOf, settle, writtenOut } from './relaxation.ts';
 import type { Relaxation } from './relaxation.ts';
@@ -15,6 +16,8 @@ const ROUNDS = [12, 3] as const;
 /** A walk may take as many nodes as the next tightening costs: some nodes, and one for so many cells. */
 const NODES = 2000;
 const CELLS_A_NODE = 200;
+/** Kicks of the best plan whenever a walk did not finish: what is hard to prove may not be the best yet. */
+const KICKS = 4;
 
 /**
  * The best choice of a design for every slot, proven by branch and bound.
@@ -23,7 +26,7 @@ const CELLS_A_NODE = 200;
  *             choices to keep.
  * Gives       the best choices found, and a bound that none but these passes: equal to the worth of the
  *             best when proven, else the largest bound of what was left unsearched.
- * Method      local search for a first plan; one thorough tightening of the whole network; from there a
+ * Method      local search for first plans; one thorough tightening of the whole network; from there a
  *             walk through each design of one slot, which only takes up the tightened tables; a part that
  *             the walk does not finish soon is settled, tightened anew and branched on in turn.
  */
@@ -35,15 +38,25 @@ export function solve(
   keep = 1,
 ): Solution {
   const pool = createPool(network, keep);
+  const polisher = createPolisher(network);
+  const random = chance(seed);
   const task: Task = {
     pool,
     wides: network.wides.map(wideWorth),
-    rules: [],
     steps: 0,
     spent: spentBy(limit, () => task.steps),
+    kick: () => {
+      for (let turn = 0; turn < KICKS && !task.spent(); turn++) {
+        const best = pool.best()[0];
+        if (best !== undefined) pool.offer(polisher.kick(best.choice, random));
+      }
+    },
   };
   const root = relaxationOf(network);
-  for (const choice of goodChoices(root, starts, chance(seed), task.spent)) pool.offer(choice);
+  for (const choice of goodChoices(root, starts, random, task.spent)) {
+    pool.offer(choice);
+    pool.offer(polisher.polish(choice));
+  }
   const open = branch(task, root, 0);
   const best = pool.best();
   const value = best[0]?.value ?? -Infinity;
@@ -80,6 +93,7 @@ function branch(task: Task, start: Relaxation, depth: number): number {
     if (most <= least()) break;
     if (task.spent()) return Math.max(open, most);
     let left = Math.min(most, walk(NODES + cells / CELLS_A_NODE, { at, place }));
+    if (left > least()) task.kick();
     if (left > least() && !task.spent())
       left = Math.min(left, branch(task, part(task, relaxation, bound, at, place), depth + 1));
     open = Math.max(open, left);

@@ -6,12 +6,12 @@ import type { WideWorth } from './wide-worth.ts';
 export interface Task {
   readonly pool: Pool;
   readonly wides: readonly WideWorth[];
-  /** Pairs of slots of which the first takes no later design than the second; see symmetry.ts. */
-  readonly rules: readonly (readonly [low: number, high: number])[];
   /** Nodes so far. */
   steps: number;
   /** Whether the limit is reached. */
   readonly spent: () => boolean;
+  /** Tries a little more for a better plan. */
+  readonly kick: () => void;
 }
 
 /** A clock is looked at only so often. */
