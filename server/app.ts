@@ -21,6 +21,7 @@ import { padRoutes } from './http/pads.ts';
 import { servePage } from './http/page.ts';
 import { photoRoutes } from './http/photos.ts';
 import { guideRoutes } from './http/guides.ts';
+import { planAgainRoutes } from './http/plan-again.ts';
 import { planRoutes } from './http/plans.ts';
 import { problemOf } from './http/problem-of.ts';
 import { answerWithProblems, sendProblem } from './http/problems.ts';
@@ -82,6 +83,7 @@ export async function buildApp(whole: Edges, options: AppOptions): Promise<Servi
   matchRoutes(app, edges);
   layoutRoutes(app, edges);
   planRoutes(app, edges);
+  planAgainRoutes(app, edges);
   guideRoutes(app, edges);
   await servePage(app, options.page);
   return app;

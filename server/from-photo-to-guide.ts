@@ -31,6 +31,10 @@ import { readPhoto } from './photo/read-photo.ts';
 import { planCards } from './plan/plan-cards.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
 import type { Plan } from './plan/plan.ts';
+import { nextBest, planWith, planWithout } from './plan/plan-desk.ts';
+import type { OtherPlan } from './plan/plan-desk.ts';
+import { weakestCard } from './plan/weakest.ts';
+import type { WeakestCard } from './plan/weakest.ts';
 import { guidePdf } from './printing/guide-pdf.ts';
 import type { PrintPaper } from './printing/guide-pdf.ts';
 
@@ -155,6 +159,37 @@ export function planBatch(
   const scheme = cutScheme(piecesOf(cards).patterned, ask.pad.sheetSize, settings);
   const plan = planCards({ ...ask, cards, scheme, seed: SEED });
   return { cards, scheme, plan };
+}
+
+// ── …  and what else it could be: the next best, one sheet fewer, a mend for the weakest card ──────
+
+/** A batch that was planned, with the wishes it was planned by. */
+export interface Planned {
+  readonly batch: PlannedBatch;
+  readonly ask: PlanWishes;
+}
+
+export function otherPlans({ batch, ask }: Planned, count: number): OtherPlan[] {
+  return nextBest(askOf(batch, ask), batch.plan, count);
+}
+
+export function withoutSheet({ batch, ask }: Planned, sheet: string): OtherPlan {
+  return planWithout(askOf(batch, ask), batch.plan, sheet);
+}
+
+export function withSheets(
+  { batch, ask }: Planned,
+  slots: Readonly<Record<string, string>>,
+): PlannedBatch {
+  return { ...batch, plan: planWith(askOf(batch, ask), batch.plan, slots) };
+}
+
+export function weakestOf({ batch, ask }: Planned): WeakestCard | null {
+  return weakestCard(askOf(batch, ask), batch.plan);
+}
+
+function askOf({ cards, scheme }: PlannedBatch, ask: PlanWishes): PlanAsk {
+  return { ...ask, cards, scheme, seed: SEED };
 }
 
 // ── 5  a plan becomes pictures of the cards, and the guide to cut from ────────────────────────────

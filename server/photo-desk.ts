@@ -4,7 +4,10 @@ import { availableParallelism } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { Piscina } from 'piscina';
 import type { PhotoOfSides, PhotoOfSupplies, PlannedBatch } from './from-photo-to-guide.ts';
+import type { OtherPlan } from './plan/plan-desk.ts';
+import type { WeakestCard } from './plan/weakest.ts';
 import type {
+  AgainTask,
   Answer,
   GuideTask,
   Pictured,
@@ -18,6 +21,14 @@ export interface Desk {
   readSides(task: SidesTask): Promise<PhotoOfSides & Pictured>;
   readSupplies(task: SuppliesTask): Promise<PhotoOfSupplies & Pictured>;
   plan(task: PlanTask): Promise<PlannedBatch>;
+  /** What else a plan could be: the next best, one without a sheet, one with other sheets, mends. */
+  others(planned: AgainTask['planned'], count: number, patience: number): Promise<OtherPlan[]>;
+  without(planned: AgainTask['planned'], sheet: string, patience: number): Promise<OtherPlan>;
+  withSheets(
+    planned: AgainTask['planned'],
+    slots: Readonly<Record<string, string>>,
+  ): Promise<PlannedBatch>;
+  weakest(planned: AgainTask['planned']): Promise<WeakestCard | null>;
   guide(task: GuideTask): Promise<Uint8Array>;
   drawPng(svg: string, width: number): Promise<Uint8Array>;
   /** How many tasks are under way or wait. */
@@ -56,6 +67,14 @@ export function openDesk(limits: DeskLimits = deskLimits()): Desk {
     readSides: (task) => photos.run('sides', task),
     readSupplies: (task) => photos.run('supplies', task),
     plan: (task) => table.run('plan', task),
+    others: (planned, count, milliseconds) =>
+      table.run('again', { planned, asked: { kind: 'others', count }, milliseconds }),
+    without: (planned, sheet, milliseconds) =>
+      table.run('again', { planned, asked: { kind: 'without', sheet }, milliseconds }),
+    withSheets: (planned, slots) =>
+      table.run('again', { planned, asked: { kind: 'with', slots }, milliseconds: 0 }),
+    weakest: (planned) =>
+      table.run('again', { planned, asked: { kind: 'weakest' }, milliseconds: 0 }),
     guide: (task) => table.run('guide', task),
     drawPng: (svg, width) => table.run('png', { svg, width }),
     load: () => ({ photos: photos.load(), table: table.load() }),

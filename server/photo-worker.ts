@@ -1,10 +1,20 @@
 /** What the worker threads do: the steps of the story that take long, each with values in and values out. */
 import { readFile } from 'node:fs/promises';
 import type { Size } from './lengths/length.ts';
-import { planBatch, printGuide, readSides, readSupplies } from './from-photo-to-guide.ts';
+import {
+  otherPlans,
+  planBatch,
+  printGuide,
+  readSides,
+  readSupplies,
+  weakestOf,
+  withSheets,
+  withoutSheet,
+} from './from-photo-to-guide.ts';
 import type {
   PhotoOfSides,
   PhotoOfSupplies,
+  Planned,
   PlannedBatch,
   PlanWishes,
   Wish,
@@ -77,6 +87,36 @@ export async function plan(task: PlanTask): Promise<Answer<PlannedBatch>> {
   return answer(() =>
     Promise.resolve(planBatch(task.wishes, { ...task.ask, limit }, task.settings)),
   );
+}
+
+/** A plan on the table, and what is asked of it. */
+export interface AgainTask {
+  readonly planned: Omit<Planned, 'ask'> & { readonly ask: Omit<PlanWishes, 'limit'> };
+  readonly asked:
+    | { readonly kind: 'others'; readonly count: number }
+    | { readonly kind: 'without'; readonly sheet: string }
+    | { readonly kind: 'with'; readonly slots: Readonly<Record<string, string>> }
+    | { readonly kind: 'weakest' };
+  readonly milliseconds: number;
+}
+
+export async function again(task: AgainTask): Promise<Answer<unknown>> {
+  const end = performance.now() + task.milliseconds;
+  const { batch, ask } = task.planned;
+  const planned = { batch, ask: { ...ask, limit: { until: () => performance.now() > end } } };
+  const { asked } = task;
+  return answer(() => {
+    switch (asked.kind) {
+      case 'others':
+        return Promise.resolve<unknown>(otherPlans(planned, asked.count));
+      case 'without':
+        return Promise.resolve<unknown>(withoutSheet(planned, asked.sheet));
+      case 'with':
+        return Promise.resolve<unknown>(withSheets(planned, asked.slots));
+      case 'weakest':
+        return Promise.resolve<unknown>(weakestOf(planned));
+    }
+  });
 }
 
 export async function guide(task: GuideTask): Promise<Answer<Uint8Array>> {

@@ -84,6 +84,52 @@ export const Plan = z.object({
   guide: z.string(),
 });
 
+/** One slot cut from another sheet than in the plan it is laid beside. */
+export const Swap = z.object({
+  slot: Id,
+  from: Id,
+  to: Id,
+  /** The cards that get pieces of it. */
+  cards: z.array(z.number().int()),
+});
+
+/** Another plan for the same cards and cuts. To have it, post its slots to /api/plans/ID/taken. */
+export const OtherPlan = z.object({
+  value: z.number(),
+  /** What it is worth more (or less, below 0) than the plan it is laid beside. */
+  gain: z.number(),
+  bound: z.number(),
+  proven: z.boolean(),
+  swaps: z.array(Swap),
+  /** The same in words, and what it gains in all. */
+  changes: z.array(z.string()),
+  slots: z.record(Id, Id).describe('Which sheet each slot is cut from.'),
+});
+
+export const OtherPlans = z.object({ others: z.array(OtherPlan) });
+
+export const TakenPlan = z.object({
+  slots: z.record(Id, Id).describe('Which sheet each slot is cut from, as it was offered.'),
+});
+
+/** The card with the lowest score and what would make it better, the most helpful first. */
+export const Weakest = z.object({
+  card: z.number().int(),
+  score: z.number(),
+  mends: z.array(
+    z.object({
+      text: z.string(),
+      /** What the card gains, and what the whole plan gains; it may lose. */
+      card: z.number(),
+      plan: z.number(),
+      /** A cardstock to buy. */
+      wanted: z.object({ lab: LabTriple, hex: Hex, name: z.string() }).optional(),
+      /** The sheet to put in, and the slot it goes to. */
+      swap: Swap.optional(),
+    }),
+  ),
+});
+
 export const PlanSummary = z.object({
   id: Id,
   pad: Id,
@@ -100,4 +146,7 @@ export type NewPlan = z.infer<typeof NewPlan>;
 export type PlannedLayer = z.infer<typeof PlannedLayer>;
 export type PlannedCard = z.infer<typeof PlannedCard>;
 export type Plan = z.infer<typeof Plan>;
+export type OtherPlan = z.infer<typeof OtherPlan>;
+export type Weakest = z.infer<typeof Weakest>;
+export type Swap = z.infer<typeof Swap>;
 export type PlanSummary = z.infer<typeof PlanSummary>;

@@ -1,6 +1,6 @@
 import type { NewPlan } from '../contract/plans.ts';
 import { usualSettings } from '../cutting/settings.ts';
-import type { PlannedBatch, Wish } from '../from-photo-to-guide.ts';
+import type { PlannedBatch, PlanWishes, Wish } from '../from-photo-to-guide.ts';
 import type { Pad } from '../pad/pad.ts';
 import type { Pin, Taste } from '../plan/plan.ts';
 import { expected } from '../refusals/refusal.ts';
@@ -44,13 +44,12 @@ export async function makePlan(
   const pad = { id: row.id, name: row.name, sheetSize: row.sheetSize, sheets: sheetsOf(rows) };
   if (pad.sheets.length === 0) throw noSheets(asked.pad);
   const wishes = await wishesOf(edges, asked);
-  const { pins = [], without = [] } = asked;
-  await checkIds(edges, pad, pins.map(pinOf), without, wishes);
   const supplies = await store.read.supplies.all();
-  const taste: Taste = asked.taste ?? { contrast: 0, busy: 0, bold: 0 };
+  const ask = wishesKept({ asked, pad, supplies });
+  await checkIds(edges, pad, ask.pins, ask.without, wishes);
   const batch = await desk.plan({
     wishes,
-    ask: { pad, supplies, pins: pins.map(pinOf), without, taste },
+    ask,
     settings: usualSettings(rulerOf(pad.sheetSize)),
     milliseconds: PATIENCE,
   });
@@ -63,10 +62,11 @@ export async function makePlan(
     supplies,
     batch,
   };
-  return keep(edges, kept, question);
+  return keepPlan(edges, kept, question);
 }
 
-async function keep(
+/** Keeps a plan that was made; the same question asked again gives the one that is there. */
+export async function keepPlan(
   edges: Edges,
   kept: KeptPlan,
   question: KeyedQuestion | null,
@@ -83,6 +83,18 @@ async function keep(
   );
   return made === id ? kept : planAt(edges, made!);
 }
+
+/** What she wished of a plan, as the core knows it. */
+export function wishesKept({
+  asked,
+  pad,
+  supplies,
+}: Pick<KeptPlan, 'asked' | 'pad' | 'supplies'>): Omit<PlanWishes, 'limit'> {
+  const { pins = [], without = [], taste = EVEN } = asked;
+  return { pad, supplies, pins: pins.map(pinOf), without, taste };
+}
+
+const EVEN: Taste = { contrast: 0, busy: 0, bold: 0 };
 
 export async function planAt({ store }: Edges, id: string): Promise<KeptPlan> {
   return found((await store.read.plans.at(id)) as KeptPlan | null, 'plan', id);

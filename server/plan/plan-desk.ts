@@ -1,16 +1,30 @@
+import type { Slot } from '../cutting/piece.ts';
+import { expected } from '../refusals/refusal.ts';
 import type { PlanAsk } from './ask.ts';
 import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
 import { solve } from './network/solve.ts';
 import type { Plan } from './plan.ts';
+import { notesOf } from './notes.ts';
 import { planOf } from './plan-cards.ts';
+import { readCards } from './read-plan.ts';
 
 /** What she may change on a plan that lies on the table. */
 export type Change = Partial<Pick<PlanAsk, 'pins' | 'without' | 'limit'>>;
 
-/** A plan and what it changes against the one before, in words. */
+/** One slot cut from another sheet than before. */
+export interface Swap {
+  readonly slot: string;
+  readonly from: string;
+  readonly to: string;
+  /** The cards that get pieces of it. */
+  readonly cards: readonly number[];
+}
+
+/** A plan and what it changes against the one before, in swaps and in words. */
 export interface OtherPlan {
   readonly plan: Plan;
+  readonly swaps: readonly Swap[];
   readonly changes: readonly string[];
 }
 
@@ -66,32 +80,97 @@ function started(instance: Instance, choice: readonly number[]): number[][] {
 }
 
 function nextOf(instance: Instance, plan: Plan, count: number): OtherPlan[] {
-  const { ask, designs, network } = instance;
-  const now = ask.scheme.slots.map((slot) =>
-    designs.findIndex(({ sheet }) => sheet.id === plan.slots[slot.id]),
-  );
+  const { ask, network } = instance;
+  const now = chosenDesigns(instance, plan);
   const solution = solve(network, [now], ask.seed, ask.limit, count + 1);
   return solution.best
     .filter(({ choice }) => choice.some((design, slot) => design !== now[slot]))
     .slice(0, count)
     .map(({ choice }) => {
       const other = planOf(instance, solution, choice);
-      return { plan: other, changes: changesOf(instance, plan, other) };
+      return { plan: other, ...changesOf(instance, plan, other) };
     });
 }
 
-function changesOf(instance: Instance, from: Plan, to: Plan): string[] {
+/** The best plan without one more sheet, and what that changes; a Refusal when there are too few left. */
+export function planWithout(ask: PlanAsk, plan: Plan, sheet: string): OtherPlan {
+  const wish = { ...ask, without: [...ask.without, sheet] };
+  const instance = instanceOf(wish);
+  const now = chosenDesigns(instance, plan);
+  const other = planOf(
+    instance,
+    solve(instance.network, started(instance, now), ask.seed, ask.limit),
+  );
+  return { plan: other, ...changesOf(instance, plan, other) };
+}
+
+/** The plan with these sheets in its slots, when her wishes allow it; its bound is that of the best plan. */
+export function planWith(ask: PlanAsk, best: Plan, slots: Readonly<Record<string, string>>): Plan {
+  const instance = instanceOf(ask);
+  const { designs, network } = instance;
+  const choice = ask.scheme.slots.map((slot, at) => {
+    const design = designs.findIndex(({ sheet }) => sheet.id === slots[slot.id]);
+    if (!network.allowed[at]!.includes(design))
+      throw expected(
+        'a sheet of the pad that may be cut for this slot',
+        `slots.${slot.id}`,
+        slots[slot.id] ?? null,
+        'Take a plan as it was offered; if a pin was changed since, ask for others again.',
+        design < 0 ? 'not-found' : 'clash',
+      );
+    return design;
+  });
+  const over = designs.findIndex(
+    (_, design) => choice.filter((one) => one === design).length > network.copies[design]!,
+  );
+  if (over >= 0)
+    throw expected(
+      `each sheet at most as often as there are copies of it`,
+      'slots',
+      designs[over]!.sheet.id,
+      'Take a plan as it was offered.',
+      'clash',
+    );
+  const cards = readCards(instance, choice);
+  const value = cards.reduce((sum, card) => sum + card.score, 0);
+  const bound = Math.max(value, best.bound);
+  return {
+    cards,
+    slots: Object.fromEntries(ask.scheme.slots.map(({ id }) => [id, slots[id]!])),
+    value,
+    bound,
+    proven: best.proven && value >= bound - ROUNDING,
+    notes: notesOf(ask, cards),
+  };
+}
+
+/** Sums of the same scores in another order differ by less. */
+const ROUNDING = 1e-9;
+
+function chosenDesigns({ ask, designs }: Instance, plan: Plan): number[] {
+  return ask.scheme.slots.map((slot) =>
+    designs.findIndex(({ sheet }) => sheet.id === plan.slots[slot.id]),
+  );
+}
+
+function changesOf(instance: Instance, from: Plan, to: Plan): Omit<OtherPlan, 'plan'> {
   const label = (id: string): string =>
     instance.designs.find(({ sheet }) => sheet.id === id)?.sheet.label ?? id;
-  const swaps = instance.ask.scheme.slots.flatMap((slot) => {
+  const swaps = instance.ask.scheme.slots.flatMap((slot): Swap[] => {
     const [old, fresh] = [from.slots[slot.id]!, to.slots[slot.id]!];
     if (old === fresh) return [];
-    const cards = [...new Set(slot.pieces.map(({ piece }) => piece.card))].sort((a, b) => a - b);
-    return [
-      `${label(fresh)} instead of ${label(old)} for ${cards.length === 1 ? 'card' : 'cards'} ${cards.join(', ')}`,
-    ];
+    return [{ slot: slot.id, from: old, to: fresh, cards: cardsOf(slot) }];
   });
-  return [...swaps, `${signed(to.value - from.value)} in all`];
+  const said = swaps.map(
+    ({ from: old, to: fresh, cards }) =>
+      `${label(fresh)} instead of ${label(old)} for ${cards.length === 1 ? 'card' : 'cards'} ${cards.join(', ')}`,
+  );
+  return { swaps, changes: [...said, `${signed(to.value - from.value)} in all`] };
+}
+
+/** The cards that get pieces of a slot, in order. */
+export function cardsOf({ pieces }: Slot): number[] {
+  return [...new Set(pieces.map(({ piece }) => piece.card))].sort((a, b) => a - b);
 }
 
 function signed(difference: number): string {

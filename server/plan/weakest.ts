@@ -4,6 +4,8 @@ import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
 import { valueAt } from './network/factor.ts';
 import type { ChosenCard, Plan } from './plan.ts';
+import { cardsOf } from './plan-desk.ts';
+import type { Swap } from './plan-desk.ts';
 import { readCards } from './read-plan.ts';
 import { cardstockOptions } from './options.ts';
 import type { Lab } from '../colour/lab.ts';
@@ -16,6 +18,8 @@ export interface Mend {
   readonly plan: number;
   /** The cardstock to buy, when that is the mend. */
   readonly wanted?: Lab;
+  /** The other sheet, when that is the mend. */
+  readonly swap?: Swap;
 }
 
 export interface WeakestCard {
@@ -69,6 +73,12 @@ function sheetMends(instance: Instance, plan: Plan, weakest: ChosenCard): Mend[]
         text: `${designs[best.design]!.sheet.label} in the place of ${designs[now[slot]!]!.sheet.label}`,
         card: best.card - weakest.score,
         plan: whole - plan.value,
+        swap: {
+          slot: ask.scheme.slots[slot]!.id,
+          from: designs[now[slot]!]!.sheet.id,
+          to: designs[best.design]!.sheet.id,
+          cards: cardsOf(ask.scheme.slots[slot]!),
+        },
       },
     ];
   });

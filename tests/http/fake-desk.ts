@@ -1,4 +1,11 @@
-import { planBatch, printGuide } from '../../server/from-photo-to-guide.ts';
+import {
+  otherPlans,
+  planBatch,
+  printGuide,
+  weakestOf,
+  withSheets,
+  withoutSheet,
+} from '../../server/from-photo-to-guide.ts';
 import type { PhotoOfSides, ReadSide } from '../../server/from-photo-to-guide.ts';
 import type { Quad } from '../../server/geometry/points.ts';
 import type { Desk } from '../../server/photo-desk.ts';
@@ -25,6 +32,8 @@ export function papers(count: number, seed = 0): Scene['papers'] {
   });
 }
 
+const STEPS = { steps: 2000 };
+
 /** Does at once, from a scene in JSON, what the real desk reads from pixels; plans for real. */
 export function fakeDesk(): Desk {
   return {
@@ -49,7 +58,15 @@ export function fakeDesk(): Desk {
       return { width, height, white, notes, picture, supplies };
     },
     plan: ({ wishes, ask, settings }) =>
-      Promise.resolve(planBatch(wishes, { ...ask, limit: { steps: 2000 } }, settings)),
+      Promise.resolve(planBatch(wishes, { ...ask, limit: STEPS }, settings)),
+    others: ({ batch, ask }, count) =>
+      Promise.resolve(otherPlans({ batch, ask: { ...ask, limit: STEPS } }, count)),
+    without: ({ batch, ask }, sheet) =>
+      Promise.resolve().then(() => withoutSheet({ batch, ask: { ...ask, limit: STEPS } }, sheet)),
+    withSheets: ({ batch, ask }, slots) =>
+      Promise.resolve().then(() => withSheets({ batch, ask: { ...ask, limit: STEPS } }, slots)),
+    weakest: ({ batch, ask }) =>
+      Promise.resolve(weakestOf({ batch, ask: { ...ask, limit: STEPS } })),
     guide: ({ ask, paper, made }) =>
       printGuide({ ...ask, picture: () => null }, new Map(), paper, new Date(made)),
     drawPng: (svg, width) => Promise.resolve(Buffer.from(`PNG ${width} of ${svg.length}`)),

@@ -202,6 +202,7 @@ const BODIES: Record<string, ((hers: Filled) => unknown) | undefined> = {
   'PATCH /api/sides/{side}': () => ({ corners: SQUARE }),
   'PATCH /api/sheets/{sheet}': () => ({ label: 'Mine now' }),
   'PATCH /api/supplies/{supply}': () => ({ name: 'Mine now' }),
+  'POST /api/plans/{plan}/taken': () => ({ slots: {} }),
 };
 
 const SQUARE = [

@@ -1,0 +1,132 @@
+import { z } from 'zod';
+import * as Wire from '../contract/plans.ts';
+import type { OtherPlan, Swap } from '../plan/plan-desk.ts';
+import type { AgainTask } from '../photo-worker.ts';
+import { answers } from './answers.ts';
+import type { Edges, Service } from './edges.ts';
+import { found } from './found.ts';
+import { keepPlan, planAt, wishesKept } from './make-plan.ts';
+import type { KeptPlan } from './make-plan.ts';
+import { keyOf, madeBefore } from './once.ts';
+import { LABOUR } from './security.ts';
+import { colourOnWire } from './wire/colours.ts';
+import { planOnWire } from './wire/plans.ts';
+
+const PlanPath = z.object({ plan: z.string() });
+
+/** She waits for an answer while she looks at the plan, so the search may take this long. */
+const PATIENCE = 3000;
+
+/** What else a plan could be: the next best, one sheet fewer, a mend for its weakest card. */
+export function planAgainRoutes(app: Service, edges: Edges): void {
+  const { desk } = edges;
+
+  app.get(
+    '/api/plans/:plan/others',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'The next best plans, each with another sheet in at least one slot.',
+        params: PlanPath,
+        querystring: z.object({ count: z.coerce.number().int().min(1).max(9).default(3) }),
+        response: answers({ 200: Wire.OtherPlans }),
+      },
+    },
+    async (request) => {
+      const kept = await planAt(edges, request.params.plan);
+      const others = await desk.others(planned(kept), request.query.count, PATIENCE);
+      return { others: others.map((other) => otherOnWire(other, kept)) };
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/without/:sheet',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'The best plan if a sheet is gone, and what that changes.',
+        params: z.object({ plan: z.string(), sheet: z.string() }),
+        response: answers({ 200: Wire.OtherPlan }),
+      },
+    },
+    async (request) => {
+      const kept = await planAt(edges, request.params.plan);
+      const { sheet: id } = request.params;
+      found(kept.pad.sheets.find((sheet) => sheet.id === id) ?? null, 'sheet', id);
+      return otherOnWire(await desk.without(planned(kept), id, PATIENCE), kept);
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/weakest',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'The weakest card and what would mend it.',
+        params: PlanPath,
+        response: answers({ 200: Wire.Weakest }),
+      },
+    },
+    async (request) => {
+      const kept = await planAt(edges, request.params.plan);
+      const weakest = found(await desk.weakest(planned(kept)), 'card', request.params.plan);
+      const { number: card, score, mends } = weakest;
+      return {
+        card,
+        score,
+        mends: mends.map(({ wanted, swap, ...mend }) => ({
+          ...mend,
+          ...(wanted === undefined ? {} : { wanted: colourOnWire(wanted) }),
+          ...(swap === undefined ? {} : { swap: swapOnWire(swap) }),
+        })),
+      };
+    },
+  );
+
+  app.post(
+    '/api/plans/:plan/taken',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'Have a plan with the same cuts and other sheets in its slots.',
+        params: PlanPath,
+        body: Wire.TakenPlan,
+        response: answers({ 201: Wire.Plan }),
+      },
+    },
+    async (request, reply) => {
+      const question = keyOf(request, request.body);
+      const before = await madeBefore(edges.store.read, question);
+      const kept = await planAt(edges, before?.[0] ?? request.params.plan);
+      const plan = before === null ? await take(kept) : kept;
+      return reply.code(201).header('location', `/api/plans/${plan.id}`).send(planOnWire(plan));
+
+      async function take(from: KeptPlan): Promise<KeptPlan> {
+        const batch = await desk.withSheets(planned(from), request.body.slots);
+        const fresh = { ...from, id: edges.newId(), createdAt: edges.now(), batch };
+        return keepPlan(edges, fresh, question);
+      }
+    },
+  );
+}
+
+function planned(kept: KeptPlan): AgainTask['planned'] {
+  return { batch: kept.batch, ask: wishesKept(kept) };
+}
+
+function otherOnWire({ plan, swaps, changes }: OtherPlan, { batch }: KeptPlan): Wire.OtherPlan {
+  const { value, bound, proven, slots } = plan;
+  return {
+    value,
+    gain: value - batch.plan.value,
+    bound,
+    proven,
+    swaps: swaps.map(swapOnWire),
+    changes: [...changes],
+    slots: { ...slots },
+  };
+}
+
+function swapOnWire({ slot, from, to, cards }: Swap): Wire.Swap {
+  return { slot, from, to, cards: [...cards] };
+}

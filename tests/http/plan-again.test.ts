@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import type * as Plans from '../../server/contract/plans.ts';
+import { newFolder } from '../store/folder.ts';
+import { ask, filledPad, mount, newPlan, problemIn, valueOf } from './mount.ts';
+import type { Mounted } from './mount.ts';
+
+describe('what else a plan could be', () => {
+  test('the next three plans differ in a slot, are worth no more than the best, and can be had', async () => {
+    const { service, plan } = await planned();
+    const { others } = valueOf<{ others: Plans.OtherPlan[] }>(
+      await ask(service, 'GET', `/api/plans/${plan.id}/others?count=3`),
+    );
+    expect(others).toHaveLength(3);
+    let last = plan.value;
+    for (const other of others) {
+      expect(other.value).toBeLessThanOrEqual(last + 1e-9);
+      expect(other.gain).toBeCloseTo(other.value - plan.value, 9);
+      expect(other.swaps.length).toBeGreaterThan(0);
+      for (const { slot, from, to, cards } of other.swaps) {
+        expect(slots(plan)[slot]).toBe(from);
+        expect(other.slots[slot]).toBe(to);
+        expect(cards.length).toBeGreaterThan(0);
+      }
+      expect(other.changes[0]).toMatch(/ instead of /);
+      last = other.value;
+    }
+    const taken = await ask(service, 'POST', `/api/plans/${plan.id}/taken`, {
+      slots: others[1]!.slots,
+    });
+    const had = valueOf<Plans.Plan>(taken);
+    expect(taken.statusCode).toBe(201);
+    expect(had.id).not.toBe(plan.id);
+    expect(slots(had)).toEqual(others[1]!.slots);
+    expect(had.value).toBeCloseTo(others[1]!.value, 9);
+    expect(had.bound).toBeGreaterThanOrEqual(had.value);
+    expect(valueOf(await ask(service, 'GET', `/api/plans/${had.id}`))).toEqual(had);
+    expect((await ask(service, 'GET', had.cards[0]!.picture)).statusCode).toBe(200);
+  });
+
+  test('the same taking twice with one Idempotency-Key makes one plan', async () => {
+    const { service, plan } = await planned();
+    const body = { slots: slots(plan) };
+    const key = { 'idempotency-key': 'take-1' };
+    const take = (): ReturnType<typeof ask> =>
+      ask(service, 'POST', `/api/plans/${plan.id}/taken`, body, key);
+    const [one, two] = [await take(), await take()];
+    expect(valueOf<Plans.Plan>(two).id).toBe(valueOf<Plans.Plan>(one).id);
+  });
+
+  test('without a sheet of it the plan is another, worth no more, and does not use it', async () => {
+    const { service, plan } = await planned();
+    const gone = plan.sheetsUsed[0]!.sheet;
+    const other = valueOf<Plans.OtherPlan>(
+      await ask(service, 'GET', `/api/plans/${plan.id}/without/${gone}`),
+    );
+    expect(Object.values(other.slots)).not.toContain(gone);
+    expect(other.gain).toBeLessThanOrEqual(1e-9);
+    const left = valueOf<Plans.Plan>(
+      await ask(service, 'POST', '/api/plans', { ...plan, ...WISH(plan), without: [gone] }),
+    );
+    expect(left.value).toBeCloseTo(other.value, 6);
+    const unknown = await ask(service, 'GET', `/api/plans/${plan.id}/without/nobody`);
+    expect(problemIn(unknown)).toMatchObject({ status: 404, field: 'sheet' });
+  });
+
+  test('the weakest card is the one of the lowest score, and a sheet that mends it says where it goes', async () => {
+    const { service, plan } = await planned();
+    const weakest = valueOf<Plans.Weakest>(
+      await ask(service, 'GET', `/api/plans/${plan.id}/weakest`),
+    );
+    const scores = plan.cards.map(({ score }) => score);
+    expect(weakest.score).toBeCloseTo(Math.min(...scores), 9);
+    expect(plan.cards.find(({ number }) => number === weakest.card)!.score).toBe(weakest.score);
+    for (const mend of weakest.mends) {
+      expect(mend.card).toBeGreaterThan(0);
+      if (mend.swap !== undefined) expect(slots(plan)[mend.swap.slot]).toBe(mend.swap.from);
+    }
+  });
+
+  test.each([
+    ['a sheet that is not of the pad', () => 'nobody', 404],
+    ['one sheet in two slots', (plan: Plans.Plan) => plan.sheetsUsed[1]!.sheet, 409],
+  ])('%s cannot be taken', async (_what, other, status) => {
+    const { service, plan } = await planned();
+    const first = plan.sheetsUsed[0]!.slot;
+    const body = { slots: { ...slots(plan), [first]: other(plan) } };
+    const answer = await ask(service, 'POST', `/api/plans/${plan.id}/taken`, body);
+    expect(problemIn(answer).status).toBe(status);
+    expect(problemIn(answer).field).toMatch(/^slots/);
+  });
+});
+
+const WISH = (plan: Plans.Plan): object => ({
+  pad: plan.pad,
+  cards: [{ layout: plan.cards[0]!.layout, count: plan.cards.length }],
+});
+
+function slots(plan: Plans.Plan): Record<string, string> {
+  return Object.fromEntries(plan.sheetsUsed.map(({ slot, sheet }) => [slot, sheet]));
+}
+
+async function planned(): Promise<{ service: Mounted; plan: Plans.Plan }> {
+  const service = await mount(await newFolder());
+  const pad = await filledPad(service);
+  return { service, plan: await newPlan(service, pad.id) };
+}
