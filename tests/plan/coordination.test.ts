@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { coordination, coordinationOf } from '../../server/plan/coordination/coordination.ts';
+import { createColourTable } from '../../server/plan/coordination/look.ts';
+import { termsOf } from '../../server/plan/coordination/pair-score.ts';
+import { lookOfSide } from '../../server/plan/coordination/shown.ts';
+import { NO_TASTE } from '../../server/plan/coordination/taste.ts';
 import { TERM_WEIGHTS } from '../../server/plan/weights.ts';
 import { side } from './worlds.ts';
+import type { Named } from './worlds.ts';
 
 /** Rules of the trade: common practice, no source. */
 describe('papers that go together', () => {
@@ -39,6 +44,76 @@ describe('papers that go together', () => {
     const twin = side('t', { white: 0.4, coral: 0.3, teal: 0.3 }, { scale: 8, busyness: 0.9 });
     const calm = side('k', { teal: 0.8, white: 0.2 }, { scale: 3, busyness: 0.2 });
     expect(coordination(busy, twin).score).toBeLessThan(coordination(busy, calm).score - 0.1);
+  });
+
+  /** One term of two sides. */
+  const term = (
+    name: string,
+    a: ReturnType<typeof side>,
+    b: ReturnType<typeof side>,
+    touching = true,
+  ): number => {
+    const table = createColourTable();
+    const look = (one: ReturnType<typeof side>): ReturnType<typeof lookOfSide> =>
+      lookOfSide(
+        one.palette,
+        one.pattern,
+        one.palette.colours.map((colour) => table.add(colour)),
+        1,
+      );
+    return termsOf(look(a), look(b), table, NO_TASTE, touching).find((one) => one.name === name)!
+      .value;
+  };
+
+  test('grounds: white on white is right, white on cream wrong, white on teal nearly right', () => {
+    const on = (ground: Named): ReturnType<typeof side> =>
+      side(ground, { [ground]: 0.7, coral: 0.3 });
+    expect(term('grounds', on('white'), on('white'))).toBe(1);
+    expect(term('grounds', on('white'), on('cream'))).toBeLessThan(0.3);
+    expect(term('grounds', on('white'), on('teal'))).toBeCloseTo(0.85, 2);
+  });
+
+  test('contrast: a paper beside its like cannot be told apart where they touch; a step in lightness helps', () => {
+    const mid = side('m', { kelp: 0.7, coral: 0.3 }, { busyness: 0.5 });
+    const like = side('l', { kelp: 0.7, coral: 0.3 }, { busyness: 0.5 });
+    const light = side('w', { white: 0.7, coral: 0.3 }, { busyness: 0.5 });
+    expect(term('contrast', mid, like)).toBeCloseTo(0, 9);
+    expect(term('contrast', mid, light)).toBeGreaterThan(0.95);
+    expect(term('contrast', mid, like, false)).toBe(1);
+  });
+
+  test('scale, busyness, direction: big beside small, busy beside calm, no two directions of one size', () => {
+    const print = (
+      scale: number,
+      busyness: number,
+      direction: 'none' | 'two-way',
+    ): ReturnType<typeof side> =>
+      side(
+        `${scale} ${busyness} ${direction}`,
+        { white: 0.6, coral: 0.4 },
+        { scale, busyness, direction },
+      );
+    expect(term('scale', print(10, 0.4, 'none'), print(10, 0.4, 'none'))).toBeCloseTo(0.35, 9);
+    expect(term('scale', print(10, 0.4, 'none'), print(40, 0.4, 'none'))).toBe(1);
+    expect(term('busyness', print(10, 0.9, 'none'), print(10, 0.9, 'none'))).toBe(0);
+    expect(term('busyness', print(10, 0.9, 'none'), print(10, 0.2, 'none'))).toBe(1);
+    expect(term('direction', print(10, 0.4, 'two-way'), print(10, 0.4, 'two-way'))).toBeCloseTo(
+      0.6,
+      9,
+    );
+    expect(term('direction', print(10, 0.4, 'two-way'), print(40, 0.4, 'two-way'))).toBe(1);
+  });
+
+  test('every term moves the score: two sides that differ in one of them only', () => {
+    const base = { white: 0.6, coral: 0.4 };
+    const with_ = (pattern: Parameters<typeof side>[2]): number =>
+      coordination(
+        side('a', base, { scale: 10, busyness: 0.5, direction: 'two-way' }),
+        side('b', base, { scale: 10, busyness: 0.5, direction: 'none', ...pattern }),
+      ).score;
+    expect(with_({ scale: 40 })).toBeGreaterThan(with_({}) + 0.01);
+    expect(with_({ direction: 'two-way' })).toBeLessThan(with_({}) - 0.003);
+    expect(with_({ busyness: 0.1 })).toBeGreaterThan(with_({}) + 0.01);
   });
 
   test('a difference within the noise of the photos is no near miss', () => {

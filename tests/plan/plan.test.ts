@@ -4,7 +4,18 @@ import { planCards } from '../../server/plan/plan-cards.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 import { Refusal } from '../../server/refusals/refusal.ts';
 import { bestByTryingAll } from './brute-force.ts';
-import { ask, BANDED, FRAMED, randomWorld, sheet, side, slot, STACKED } from './worlds.ts';
+import {
+  ask,
+  BANDED,
+  EDGED,
+  FRAMED,
+  QUILT,
+  randomWorld,
+  sheet,
+  side,
+  slot,
+  STACKED,
+} from './worlds.ts';
 
 function refusal(run: () => unknown): Refusal {
   try {
@@ -118,6 +129,56 @@ describe('the plan', () => {
     const pinned = { ...both, pins: [{ card: 1, layer: 'panel', sheet: 'Lying' }] };
     expect(planCards(pinned).slots).toEqual({ s: 'Lying' });
     expect(checkPlan(pinned, planCards(pinned))).toEqual([]);
+  });
+
+  test('a lying print is left out even where it would be worth more than the one that stands', () => {
+    const lovely = side('lovely', { white: 0.5, teal: 0.5 }, { direction: 'one-way', scale: 30 });
+    const drab = side('drab', { nearlyRed: 0.5, violet: 0.5 }, { busyness: 0.9 });
+    const partner = side('partner', { white: 0.6, teal: 0.4 }, { busyness: 0.2, scale: 5 });
+    const world = (
+      sheets: Parameters<typeof ask>[0]['sheets'],
+    ): Parameters<typeof planCards>[0] => ({
+      ...ask({
+        sheets: [...sheets, sheet('P', partner, null)],
+        cards: [{ number: 1, layout: EDGED }],
+        slots: [
+          slot('s', [{ card: 1, layout: EDGED, paper: 'a' }], ['1-tab']),
+          slot('t', [{ card: 1, layout: EDGED, paper: 'b' }]),
+        ],
+      }),
+      pins: [{ card: 1, layer: 'band', sheet: 'P' }],
+    });
+    const oneSheet = world([sheet('A', lovely, drab)]);
+    const twoSheets = world([sheet('A', lovely, null), sheet('B', drab, null)]);
+    for (const one of [oneSheet, twoSheets]) {
+      const plan = planCards(one);
+      expect(checkPlan(one, plan)).toEqual([]);
+      expect(plan.cards[0]!.layers.find(({ layer }) => layer === 'panel')!.choice).toMatchObject({
+        side: 'drab',
+      });
+    }
+    const forced = planCards(world([sheet('A', lovely, null)]));
+    expect(forced.value).toBeGreaterThan(planCards(oneSheet).value);
+  });
+
+  test('cards of four papers: equals the best of all choices', () => {
+    for (let seed = 61; seed <= 63; seed++) {
+      const { pad } = randomWorld(seed, { designs: 5, copies: 1, slots: 3, cards: 1 });
+      const world = ask({
+        sheets: pad.sheets,
+        cards: [1, 2].map((number) => ({ number, layout: QUILT })),
+        slots: ['a', 'b', 'c', 'd'].map((paper, at) =>
+          slot(paper, [
+            { card: 1, layout: QUILT, paper },
+            { card: 2, layout: QUILT, paper: 'abcd'.charAt((at + seed) % 4) },
+          ]),
+        ),
+      });
+      const plan = planCards(world);
+      expect(plan.proven).toBe(true);
+      expect(plan.value).toBeCloseTo(bestByTryingAll(world), 9);
+      expect(checkPlan(world, plan)).toEqual([]);
+    }
   });
 
   test('a narrow strip of a big print shows its ground more than its accents', () => {

@@ -1,9 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkPlan } from '../../server/plan/check.ts';
+import { valueAt } from '../../server/plan/network/factor.ts';
+import type { Factor } from '../../server/plan/network/factor.ts';
+import { chance } from '../../server/plan/network/local-search.ts';
 import { worth } from '../../server/plan/network/network.ts';
-import type { Network } from '../../server/plan/network/network.ts';
+import type { Network, Wide } from '../../server/plan/network/network.ts';
+import { relaxationOf } from '../../server/plan/network/relaxation.ts';
 import { solve } from '../../server/plan/network/solve.ts';
+import { tighten } from '../../server/plan/network/tighten.ts';
 import { planCards } from '../../server/plan/plan-cards.ts';
 import { randomWorld } from './worlds.ts';
 
@@ -11,7 +16,7 @@ const ENOUGH = { steps: 1e7 };
 const seeds = fc.integer({ min: 1, max: 1e6 });
 const few = { numRuns: 25, seed: 7 };
 
-/** Networks of any shape: one to three slots a table, copies that may run short, slots that refuse designs. */
+/** Networks of any shape: tables over one to four slots, copies that may run short, slots that refuse designs. */
 const networks = fc
   .record({
     slots: fc.integer({ min: 1, max: 5 }),
@@ -20,29 +25,59 @@ const networks = fc
   })
   .chain(({ slots, designs, tables }) => {
     const scope = fc
-      .uniqueArray(fc.integer({ min: 0, max: slots - 1 }), { minLength: 1, maxLength: 3 })
+      .uniqueArray(fc.integer({ min: 0, max: slots - 1 }), { minLength: 1, maxLength: 4 })
       .map((list) => list.sort((a, b) => a - b));
-    const factor = scope.chain((list) => {
-      const cells = designs ** list.length;
-      return fc
-        .array(fc.integer({ min: 0, max: 40 }), { minLength: cells, maxLength: cells })
-        .map((data) => ({
-          scope: list,
-          sizes: list.map(() => designs),
-          data: Float64Array.from(data, (value) => value / 8),
-        }));
-    });
+    const factor = fc
+      .record({ scope, seed: fc.integer({ min: 1, max: 1e6 }) })
+      .map((one) => tableOfChance(one.scope, designs, one.seed));
     const every = Array.from({ length: designs }, (_, at) => at);
-    return fc.record({
-      allowed: fc.array(fc.subarray(every, { minLength: 1 }), {
-        minLength: slots,
-        maxLength: slots,
-      }),
-      copies: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: designs, maxLength: designs }),
-      factors: fc.array(factor, { minLength: tables, maxLength: tables }),
-      wides: fc.constant([]),
-    });
+    return fc
+      .record({
+        allowed: fc.array(fc.subarray(every, { minLength: 1 }), {
+          minLength: slots,
+          maxLength: slots,
+        }),
+        copies: fc.array(fc.integer({ min: 1, max: 3 }), {
+          minLength: designs,
+          maxLength: designs,
+        }),
+        all: fc.array(factor, { minLength: tables, maxLength: tables }),
+      })
+      .map(({ allowed, copies, all }): Network => ({
+        allowed,
+        copies,
+        factors: all.filter((one) => one.scope.length <= 3),
+        wides: all.filter((one) => one.scope.length > 3).map(wideOf),
+      }));
   });
+
+/** Worth in [0, 1] without steps, so that the second best is close behind the best. */
+function tableOfChance(scope: readonly number[], designs: number, seed: number): Factor {
+  const random = chance(seed);
+  const data = Float64Array.from({ length: designs ** scope.length }, () => random());
+  return { scope, sizes: scope.map(() => designs), data };
+}
+
+/** A table over four slots as a card of many papers: an equal part of its best bounds each two slots. */
+function wideOf(whole: Factor): Wide {
+  const { scope, sizes, data } = whole;
+  const width = sizes[0]!;
+  const digit = (cell: number, at: number): number =>
+    Math.floor(cell / width ** (scope.length - 1 - at)) % width;
+  const upper = [0, 1, 2, 3].flatMap((a) =>
+    [1, 2, 3]
+      .filter((b) => b > a)
+      .map((b): Factor => {
+        const best = new Float64Array(width ** 2).fill(-Infinity);
+        data.forEach((value, cell) => {
+          const at = digit(cell, a) * width + digit(cell, b);
+          best[at] = Math.max(best[at]!, value / 6);
+        });
+        return { scope: [scope[a]!, scope[b]!], sizes: [width, width], data: best };
+      }),
+  );
+  return { scope, upper, at: (choice) => valueAt(whole, choice), exact: () => data };
+}
 
 /** The worth of every possible choice, the best first. */
 function allWorths(network: Network): number[] {
@@ -103,6 +138,46 @@ describe('the solver on networks of any shape', () => {
         expect(new Set(best.map(({ choice }) => choice.join(' '))).size).toBe(best.length);
       }),
       { numRuns: 150, seed: 5 },
+    );
+  });
+});
+
+describe('tightening', () => {
+  const dense = fc.integer({ min: 1, max: 1e6 }).map((seed): Network => {
+    const slots = [0, 1, 2, 3, 4];
+    const triples = slots.flatMap((a) =>
+      slots
+        .slice(a + 1)
+        .flatMap((b) =>
+          slots.slice(b + 1).map((c) => tableOfChance([a, b, c], 5, seed + 25 * a + 5 * b + c)),
+        ),
+    );
+    return {
+      allowed: slots.map(() => slots),
+      copies: slots.map((slot) => 1 + (slot % 2)),
+      factors: triples,
+      wides: [],
+    };
+  });
+
+  test('never bounds below the best, never drops a design of it, and comes closer with every round', () => {
+    fc.assert(
+      fc.property(dense, (network) => {
+        const best = allWorths(network)[0]!;
+        const { choice } = solve(network, [], 1, ENOUGH);
+        const bounds = [1, 4, 60].map((rounds) => {
+          const tight = tighten(relaxationOf(network), best - 1e-6, rounds);
+          tight.relaxation.designs.forEach((designs, slot) =>
+            expect([...designs]).toContain(choice![slot]),
+          );
+          return tight.bound;
+        });
+        expect(bounds[2]).toBeGreaterThanOrEqual(best - 1e-9);
+        expect(bounds[1]).toBeLessThanOrEqual(bounds[0]! + 1e-9);
+        expect(bounds[2]).toBeLessThanOrEqual(bounds[1]! + 1e-9);
+        expect(bounds[2]! - best).toBeLessThan(0.8 * (bounds[0]! - best) + 1e-9);
+      }),
+      { numRuns: 60, seed: 6 },
     );
   });
 });

@@ -129,6 +129,24 @@ export const STACKED = layout('stacked', [
   layer('greeting', 'greeting', [0.5, 4.6, 3, 0.5], 'stock-3'),
 ]);
 
+/** Four papers side by side on one mat. */
+export const QUILT = layout('quilt', [
+  layer('base', 'base', [0, 0, 4.25, 5.5], 'stock-1'),
+  layer('mat', 'mat', [0.125, 0.125, 4, 5.25], 'stock-2'),
+  layer('upper-left', 'panel', [0.25, 0.25, 1.75, 2.375], 'a'),
+  layer('upper-right', 'panel', [2.25, 0.25, 1.75, 2.375], 'b'),
+  layer('lower-left', 'panel', [0.25, 2.875, 1.75, 2.375], 'c'),
+  layer('lower-right', 'panel', [2.25, 2.875, 1.75, 2.375], 'd'),
+]);
+
+/** A large panel and a small tab of one paper, with a band of another across the panel. */
+export const EDGED = layout('edged', [
+  layer('base', 'base', [0, 0, 4.25, 5.5], 'stock-1'),
+  layer('panel', 'panel', [0.125, 0.125, 3.5, 5.25], 'a'),
+  layer('tab', 'strip', [3.75, 0.5, 0.25, 0.75], 'a'),
+  layer('band', 'strip', [0.125, 2, 3.5, 1.5], 'b'),
+]);
+
 /** A slot with the pieces of these papers of these cards. */
 export function slot(
   id: string,
