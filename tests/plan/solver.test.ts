@@ -6,7 +6,8 @@ import type { Factor } from '../../server/plan/network/factor.ts';
 import { chance } from '../../server/plan/network/local-search.ts';
 import { worth } from '../../server/plan/network/network.ts';
 import type { Network, Wide } from '../../server/plan/network/network.ts';
-import { relaxationOf } from '../../server/plan/network/relaxation.ts';
+import { relaxationOf, settle } from '../../server/plan/network/relaxation.ts';
+import type { Relaxation } from '../../server/plan/network/relaxation.ts';
 import { solve } from '../../server/plan/network/solve.ts';
 import { tighten } from '../../server/plan/network/tighten.ts';
 import { planCards } from '../../server/plan/plan-cards.ts';
@@ -142,6 +143,38 @@ describe('the solver on networks of any shape', () => {
   });
 });
 
+test('pairs of slots that share nothing but the sheets: the best of all pairings, counted set by set', () => {
+  const count = 12;
+  const every = Array.from({ length: count }, (_, at) => at);
+  for (const seed of [3, 4]) {
+    const factors = [0, 2, 4, 6, 8, 10].map((a) => tableOfChance([a, a + 1], count, seed));
+    const network = {
+      allowed: every.map(() => every),
+      copies: every.map(() => 1),
+      factors,
+      wides: [],
+    };
+    const best = new Float64Array(2 ** count).fill(-Infinity);
+    best[0] = 0;
+    for (let used = 0; used < best.length; used++) {
+      const taken = every.filter((design) => (used >> design) & 1);
+      const table = factors[taken.length / 2];
+      if (table === undefined || best[used] === -Infinity) continue;
+      const free = every.filter((design) => !taken.includes(design));
+      for (const a of free)
+        for (const b of free)
+          if (a !== b) {
+            const set = used | (1 << a) | (1 << b);
+            best[set] = Math.max(best[set]!, best[used]! + table.data[a * count + b]!);
+          }
+    }
+    const solution = solve(network, [], 1, ENOUGH);
+    expect(solution.proven).toBe(true);
+    expect(solution.value).toBeCloseTo(best.at(-1)!, 9);
+    expect(new Set(solution.choice).size).toBe(count);
+  }
+});
+
 describe('tightening', () => {
   const dense = fc.integer({ min: 1, max: 1e6 }).map((seed): Network => {
     const slots = [0, 1, 2, 3, 4];
@@ -178,6 +211,53 @@ describe('tightening', () => {
         expect(bounds[2]! - best).toBeLessThan(0.8 * (bounds[0]! - best) + 1e-9);
       }),
       { numRuns: 60, seed: 6 },
+    );
+  });
+});
+
+describe('a relaxation', () => {
+  /** The worth of a choice as the tables of a relaxation have it. */
+  const worthIn = (relaxation: Relaxation, choice: readonly number[]): number => {
+    const { slots, designs, unary, pairs, triples, prices, copies } = relaxation;
+    const place = slots.map((slot, at) => designs[at]!.indexOf(choice[slot]!));
+    const width = designs.map((list) => list.length);
+    let sum = relaxation.constant;
+    copies.forEach((count, design) => (sum -= count * prices[design]!));
+    slots.forEach((slot, at) => (sum += unary[at]![place[at]!]! + prices[choice[slot]!]!));
+    for (const { a, b, data } of pairs) sum += data[place[a]! * width[b]! + place[b]!]!;
+    for (const { a, b, c, data, passed } of triples) {
+      const [ab, ac, bc] = passed;
+      const [x, y, z] = [place[a]!, place[b]!, place[c]!];
+      sum += data[(x * width[b]! + y) * width[c]! + z]!;
+      sum -= ab[x * width[b]! + y]! + ac[x * width[c]! + z]! + bc[y * width[c]! + z]!;
+    }
+    return sum;
+  };
+
+  test('keeps the worth of a choice when it is tightened, cut down and settled slot by slot', () => {
+    fc.assert(
+      fc.property(networks, (network) => {
+        const { choice } = solve({ ...network, wides: [] }, [], 1, ENOUGH);
+        if (choice === null) return;
+        const value = worth({ ...network, wides: [] }, choice);
+        let now = relaxationOf({ ...network, wides: [] });
+        expect(worthIn(now, choice)).toBeCloseTo(value, 9);
+        while (now.slots.length > 0) {
+          now = tighten(now, value - 1e-3, 3).relaxation;
+          expect(worthIn(now, choice)).toBeCloseTo(value, 9);
+          const at = now.slots.length >> 1;
+          const design = choice[now.slots[at]!]!;
+          const kept = now.designs.map((list) =>
+            Int32Array.from(
+              [...list.keys()].filter((one) => list[one] !== design || now.copies[design]! > 1),
+            ),
+          );
+          now = settle(now, at, now.designs[at]!.indexOf(design), kept);
+          expect(worthIn(now, choice)).toBeCloseTo(value, 9);
+        }
+        expect([...now.settled]).toEqual([...choice]);
+      }),
+      { numRuns: 150, seed: 8 },
     );
   });
 });
