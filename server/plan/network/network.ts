@@ -28,7 +28,7 @@ export interface Wide {
   /** The true worth; `choice` holds the design of every slot of the network. */
   at(choice: ArrayLike<number>): number;
   /** The true worth for the designs listed for each slot of `scope`, the last slot running fastest. */
-  exact(designs: readonly (readonly number[])[]): Float64Array;
+  readonly exact: (designs: readonly (readonly number[])[]) => Float64Array;
 }
 
 export interface Solution {

@@ -1,0 +1,133 @@
+import { sheetRoom } from '../../cutting/sheet-room.ts';
+import type { SheetRoom } from '../../cutting/sheet-room.ts';
+import { piecesOf } from '../../cutting/pieces-of.ts';
+import type { CutSettings } from '../../cutting/settings.ts';
+import type { Slot } from '../../cutting/piece.ts';
+import { units } from '../../lengths/length.ts';
+import type { PlanAsk } from '../ask.ts';
+import type { CardTable } from '../card-table.ts';
+import { instanceOf } from '../instance.ts';
+import type { Instance } from '../instance.ts';
+
+/** All that a plan is made from, when which pieces share a sheet is open too. */
+export interface FreeAsk extends Omit<PlanAsk, 'scheme'> {
+  readonly settings: CutSettings;
+  /** No more sheets than this; left out: all of the pad. */
+  readonly sheets?: number;
+}
+
+/** A card as a table of its worth over the designs of its papers. */
+export interface FreeCard {
+  readonly number: number;
+  /** The lot of each paper, in the order of the table, the last running fastest. */
+  readonly lots: readonly number[];
+  /** Worth in [0, 1] for every choice of designs, -Infinity where one may not be. */
+  readonly table: Float64Array;
+}
+
+/**
+ * The batch without slots: each paper of each card may come from any design, and what holds it together is
+ * that every sheet holds only so much.
+ */
+export interface FreeWorld {
+  readonly ask: FreeAsk;
+  readonly instance: Instance;
+  readonly cards: readonly FreeCard[];
+  readonly room: SheetRoom;
+  /** Part of a sheet that each lot fills. */
+  readonly area: Float64Array;
+  readonly copies: readonly number[];
+  /** Whether a design has a side with a direction, so that nothing of it may be turned. */
+  readonly upright: readonly boolean[];
+  /** No more sheets than this. */
+  readonly most: number;
+}
+
+export function freeWorld(ask: FreeAsk): FreeWorld {
+  const { pad, cards, settings } = ask;
+  const room = sheetRoom(piecesOf(cards).patterned, pad.sheetSize, settings);
+  const instance = instanceOf(apart(ask, room));
+  const sheets = instance.designs.map(({ sheet }) => sheet.id);
+  const real = new Map(pad.sheets.map(({ id, copies }) => [id, copies]));
+  const copies = sheets.map((id) => (ask.without.includes(id) ? 0 : real.get(id)!));
+  const every = sheets.map((_, design) => design);
+  const known = new Map<unknown, Map<string, Float64Array>>();
+  const free = instance.cards.map(({ model, table }): FreeCard => {
+    const scope = table.factor?.scope ?? table.wide!.scope;
+    const allowed = scope.map((lot) => instance.network.allowed[lot]!);
+    // Cards that are alike share their table, so that what is worked out for one holds for all.
+    const shared = remembered(known, sourceOf(table), allowed.join(' | '), () =>
+      only(allowed, sheets.length, table.factor?.data ?? table.wide!.exact(scope.map(() => every))),
+    );
+    return { number: model.card.number, lots: scope, table: shared };
+  });
+  const all = copies.reduce((sum, count) => sum + count, 0);
+  return {
+    ask,
+    instance,
+    cards: free,
+    room,
+    area: Float64Array.from(room.lots, ({ area }) => area),
+    copies,
+    upright: instance.designs.map(({ sides }) =>
+      sides.some(({ pattern }) => pattern.direction !== 'none'),
+    ),
+    most: Math.min(all, ask.sheets ?? all),
+  };
+}
+
+/** Cards that are alike are worked out by one function, or hold one array. */
+function sourceOf({ factor, wide }: CardTable): unknown {
+  return factor === null ? wide?.exact : factor.data;
+}
+
+function remembered<V>(
+  known: Map<unknown, Map<string, V>>,
+  source: unknown,
+  key: string,
+  make: () => V,
+): V {
+  const own = known.get(source) ?? new Map<string, V>();
+  known.set(source, own);
+  const value = own.get(key) ?? make();
+  own.set(key, value);
+  return value;
+}
+
+/** The ask with a slot for every lot and as many copies as there are lots: nothing stands in another's way. */
+function apart(ask: FreeAsk, { lots }: SheetRoom): PlanAsk {
+  const { pad } = ask;
+  const none = units(0);
+  const slots = lots.map((lot, at): Slot => ({
+    id: `lot-${at + 1}`,
+    pieces: lot.pieces.map((piece) => ({ piece, x: none, y: none, turned: false })),
+    cuts: { kind: 'rest', size: pad.sheetSize },
+  }));
+  const sheets = pad.sheets.map((sheet) => ({ ...sheet, copies: lots.length }));
+  return {
+    ...ask,
+    pad: { ...pad, sheets },
+    scheme: { sheet: pad.sheetSize, slots, fewestSheets: slots.length, proven: false },
+  };
+}
+
+/** The table with -Infinity where a design is not among those allowed. */
+function only(
+  allowed: readonly (readonly number[])[],
+  designs: number,
+  table: Float64Array,
+): Float64Array {
+  if (allowed.every((list) => list.length === designs)) return table;
+  const may = allowed.map((list) => {
+    const flags = new Uint8Array(designs);
+    for (const design of list) flags[design] = 1;
+    return flags;
+  });
+  return table.map((worth, cell) => {
+    for (let at = may.length - 1, rest = cell; at >= 0; at--) {
+      if (may[at]![rest % designs] === 0) return -Infinity;
+      rest = Math.floor(rest / designs);
+    }
+    return worth;
+  });
+}

@@ -1,0 +1,151 @@
+import { cutScheme } from '../../cutting/cut-scheme.ts';
+import { piecesOf } from '../../cutting/pieces-of.ts';
+import type { CuttingScheme, Slot } from '../../cutting/piece.ts';
+import { Refusal } from '../../refusals/refusal.ts';
+import type { Plan } from '../plan.ts';
+import { planCards } from '../plan-cards.ts';
+import { planWith } from '../plan-desk.ts';
+import { deal } from './deal.ts';
+import type { Deal } from './deal.ts';
+import { freeWorld } from './free-world.ts';
+import type { FreeAsk, FreeWorld } from './free-world.ts';
+import { pricesFor } from './prices.ts';
+import { wantedAt } from './wanted.ts';
+
+export type { FreeAsk } from './free-world.ts';
+
+/** Sheets cut as the plan wants it, and the plan; its bound holds for every way of cutting. */
+export interface FreePlan {
+  readonly scheme: CuttingScheme;
+  readonly plan: Plan;
+}
+
+/** How good a plan with so many sheets can be. */
+export interface CurvePoint {
+  readonly sheets: number;
+  readonly value: number;
+  readonly bound: number;
+}
+
+/** Choices that a card considers; more of them find little. */
+const CONSIDERED = 600;
+
+/**
+ * The best plan found when any piece may come from any sheet.
+ *
+ * Takes       the pad, the cards, her wishes, how it may be cut, perhaps the most sheets that she gives, a seed and
+ *             a limit.
+ * Gives       a cutting scheme with a slot for each sheet used, and the plan. Its bound is proven by prices on
+ *             the paper, for all ways of cutting. Refuses 'does-not-fit' when the cards do not come out of the sheets.
+ * Checked     by `checkScheme` and `checkPlan`, which know nothing of this.
+ */
+export function planFreely(ask: FreeAsk): FreePlan {
+  const world = freeWorld(ask);
+  const { bound, ...found } = searched(world);
+  if (found.deal === null) {
+    if (found.tight === null) throw tooFew(world);
+    const { scheme, plan } = found.tight;
+    return { scheme, plan: { ...plan, bound: Math.max(plan.value, bound), proven: false } };
+  }
+  const { scheme, slots } = cutAs(world, found.deal);
+  const best = { bound, proven: false } as Plan;
+  return { scheme, plan: planWith({ ...ask, scheme }, best, slots) };
+}
+
+/**
+ * What fewer sheets cost: the best plan found for every number of sheets, from the fewest that suffice up to where
+ * more sheets help no more.
+ */
+export function sheetCurve(ask: FreeAsk, limitOf: () => FreeAsk['limit']): CurvePoint[] {
+  const whole = freeWorld(ask);
+  const points: CurvePoint[] = [];
+  for (let most = whole.most; most >= 1;) {
+    const found = searched({ ...whole, most, ask: { ...ask, limit: limitOf() } });
+    const sheets = found.deal?.sheets.length ?? found.tight?.scheme.slots.length;
+    if (sheets === undefined) break;
+    const value = found.deal?.value ?? found.tight!.plan.value;
+    points.unshift({ sheets, value, bound: Math.max(value, found.bound) });
+    most = sheets - 1;
+  }
+  if (points.length === 0) throw tooFew(whole);
+  return points;
+}
+
+interface Searched {
+  readonly deal: Deal | null;
+  /** The fullest sheets with their best designs, when nothing else was found. */
+  readonly tight: FreePlan | null;
+  readonly bound: number;
+}
+
+function searched(world: FreeWorld): Searched {
+  const { seed, limit } = world.ask;
+  const none = new Float64Array(world.copies.length);
+  const loose = deal(world, wantedAt(world, none, CONSIDERED), seed, { steps: FIRST });
+  const tight = loose === null ? tightPlan(world) : null;
+  const start = loose ?? (tight === null ? null : dealOf(world, tight));
+  const { price, bound } = pricesFor(world, loose?.value ?? tight?.plan.value ?? 0);
+  const best = deal(world, wantedAt(world, price, CONSIDERED), seed, limit, start);
+  return { deal: best ?? loose, tight, bound };
+}
+
+/** How often cards are taken back while a first deal is made, without prices. */
+const FIRST = 60;
+/** Nodes of the search for sheets in the slots of a tight plan. */
+const TIGHT = 20_000;
+
+/** When paper is tight, the sheets are filled first, as full as can be, and then given their designs. */
+function tightPlan({ ask, most, copies }: FreeWorld): FreePlan | null {
+  const { pad, cards, settings } = ask;
+  const scheme = cutScheme(piecesOf(cards).patterned, pad.sheetSize, settings);
+  const there = copies.reduce((sum, count) => sum + count, 0);
+  if (scheme.slots.length > Math.min(most, there)) return null;
+  return { scheme, plan: planCards({ ...ask, scheme, limit: { steps: TIGHT } }) };
+}
+
+function dealOf({ room, instance }: FreeWorld, { scheme, plan }: FreePlan): Deal {
+  const lotOf = new Map(
+    room.lots.flatMap(({ pieces }, lot) => pieces.map(({ id }) => [id, lot] as const)),
+  );
+  const sheets = scheme.slots.map(({ id, pieces }) => ({
+    design: instance.designs.findIndex(({ sheet }) => sheet.id === plan.slots[id]),
+    lots: [...new Set(pieces.map(({ piece }) => lotOf.get(piece.id)!))],
+  }));
+  return { sheets, value: plan.value };
+}
+
+/** The deal as a scheme: the pieces of every sheet cut for themselves. */
+function cutAs(
+  { ask, room, instance, upright }: FreeWorld,
+  { sheets }: Deal,
+): { scheme: CuttingScheme; slots: Record<string, string> } {
+  const size = ask.pad.sheetSize;
+  const slots: Record<string, string> = {};
+  const cut = sheets.map(({ design, lots }, at): Slot => {
+    const pieces = lots.flatMap((lot) => room.lots[lot]!.pieces);
+    const standing = upright[design]!
+      ? pieces.map((piece) => ({ ...piece, keepUp: true }))
+      : pieces;
+    const [slot, more] = cutScheme(standing, size, ask.settings).slots;
+    if (slot === undefined || more !== undefined)
+      throw new RangeError('Expected lots that fit one sheet to be cut from one');
+    const id = `slot-${at + 1}`;
+    slots[id] = instance.designs[design]!.sheet.id;
+    return { ...slot, id };
+  });
+  const area = room.lots.reduce((sum, lot) => sum + lot.area, 0);
+  const fewestSheets = Math.ceil(area - 1e-9);
+  const scheme = { sheet: size, slots: cut, fewestSheets, proven: cut.length === fewestSheets };
+  return { scheme, slots };
+}
+
+function tooFew({ most, room }: FreeWorld): Refusal {
+  const area = Math.ceil(room.lots.reduce((sum, lot) => sum + lot.area, 0) - 1e-9);
+  return new Refusal({
+    kind: 'does-not-fit',
+    field: 'sheets',
+    received: most,
+    message: `Expected more than ${most} sheets for these cards; by their area alone they take ${area}`,
+    mend: 'Make fewer cards, allow more sheets, or choose layouts with less patterned paper.',
+  });
+}

@@ -1,0 +1,134 @@
+import { describe, expect, test } from 'vitest';
+import { checkScheme } from '../../server/cutting/check-scheme.ts';
+import { piecesOf } from '../../server/cutting/pieces-of.ts';
+import { usualSettings } from '../../server/cutting/settings.ts';
+import { checkPlan } from '../../server/plan/check.ts';
+import { freeWorld } from '../../server/plan/free/free-world.ts';
+import type { FreeAsk, FreeWorld } from '../../server/plan/free/free-world.ts';
+import { planFreely, sheetCurve } from '../../server/plan/free/plan-freely.ts';
+import type { FreePlan } from '../../server/plan/free/plan-freely.ts';
+import { pricesFor } from '../../server/plan/free/prices.ts';
+import { planCards } from '../../server/plan/plan-cards.ts';
+import { cutScheme } from '../../server/cutting/cut-scheme.ts';
+import { worldOf } from '../benchmark/plan-worlds.ts';
+
+const SEEDS = [9101, 9102, 9103, 9104];
+const STEPS = { steps: 400 };
+
+describe('a plan with any piece from any sheet', () => {
+  test.each(SEEDS)('holds on paper and keeps to its bound (world %i)', (seed) => {
+    const ask = askOf(seed, { designs: 8, cards: 5 });
+    const free = planFreely(ask);
+    expect(faultsOf(ask, free)).toEqual([]);
+    expect(free.plan.value).toBeLessThanOrEqual(free.plan.bound + 1e-9);
+    expect(free.scheme.slots.length).toBeLessThanOrEqual(8);
+  });
+
+  test.each(SEEDS)('is worth no less than sheets filled first (world %i)', (seed) => {
+    const ask = askOf(seed, { designs: 10, cards: 5 });
+    const pieces = piecesOf(ask.cards).patterned;
+    const scheme = cutScheme(pieces, ask.pad.sheetSize, ask.settings);
+    const filled = planCards({ ...ask, scheme, limit: { steps: 20_000 } });
+    const free = planFreely(ask);
+    expect(free.plan.value).toBeGreaterThanOrEqual(filled.value - 1e-9);
+    expect(free.plan.bound).toBeGreaterThanOrEqual(filled.value - 1e-9);
+  });
+
+  test.each(SEEDS)(
+    'has a bound that no way of dealing passes, by trying all (world %i)',
+    (seed) => {
+      const ask = askOf(seed, { designs: 4, cards: 2 });
+      const world = freeWorld(ask);
+      const best = bestOfAll(world);
+      const { bound } = pricesFor(world, best);
+      expect(bound).toBeGreaterThanOrEqual(best - 1e-9);
+      const free = planFreely(ask);
+      expect(free.plan.value).toBeCloseTo(best, 6);
+    },
+  );
+
+  test('uses no more sheets than she gives, and says when they are too few', () => {
+    const ask = askOf(9105, { designs: 8, cards: 4 });
+    const { slots } = planFreely(ask).scheme;
+    const fewer = planFreely({ ...ask, sheets: slots.length - 1 });
+    expect(fewer.scheme.slots.length).toBeLessThan(slots.length);
+    expect(faultsOf(ask, fewer)).toEqual([]);
+    expect(() => planFreely({ ...ask, sheets: 1 })).toThrow(
+      expect.objectContaining({ kind: 'does-not-fit', field: 'sheets' }) as Error,
+    );
+  });
+
+  test('keeps pins and leaves sheets out', () => {
+    const ask = askOf(9106, { designs: 8, cards: 4 });
+    const layer = ask.cards[1]!.layout.layers.find(({ material }) => material === 'patterned')!;
+    const wish = {
+      ...ask,
+      pins: [{ card: 2, layer: layer.id, sheet: 'sheet-3' }],
+      without: ['sheet-1', 'sheet-2'],
+    };
+    const free = planFreely(wish);
+    const chosen = free.plan.cards[1]!.layers.find(({ layer: id }) => id === layer.id)!.choice;
+    expect(chosen).toMatchObject({ kind: 'paper', sheet: 'sheet-3' });
+    expect(Object.values(free.plan.slots)).not.toContain('sheet-1');
+    expect(Object.values(free.plan.slots)).not.toContain('sheet-2');
+    expect(faultsOf(wish, free)).toEqual([]);
+  });
+
+  test('the same ask gives the same plan', () => {
+    const ask = askOf(9107, { designs: 6, cards: 4 });
+    expect(planFreely(ask)).toEqual(planFreely(ask));
+  });
+});
+
+test('the curve rises with the sheets, each point within its bound, and ends where more do not help', () => {
+  const ask = askOf(9108, { designs: 9, cards: 5 });
+  const points = sheetCurve(ask, () => STEPS);
+  expect(points.length).toBeGreaterThan(1);
+  points.forEach((point, at) => {
+    expect(point.value).toBeLessThanOrEqual(point.bound + 1e-9);
+    if (at > 0) expect(point.sheets).toBeGreaterThan(points[at - 1]!.sheets);
+  });
+  expect(points.at(-1)!.value).toBeGreaterThan(points[0]!.value);
+});
+
+function askOf(seed: number, size: { designs: number; cards: number }): FreeAsk {
+  const { scheme, ...ask } = worldOf(seed, { ...size, copies: 1, slots: 6 });
+  return { ...ask, limit: STEPS, settings: { ...usualSettings('in'), steps: scheme.slots.length } };
+}
+
+function faultsOf(ask: FreeAsk, { scheme, plan }: FreePlan): string[] {
+  return [
+    ...checkScheme(piecesOf(ask.cards).patterned, scheme),
+    ...checkPlan({ ...ask, scheme }, plan),
+  ];
+}
+
+/** The greatest sum over every choice of designs for every paper that comes out of one sheet each. */
+function bestOfAll({ cards, room, copies, upright }: FreeWorld): number {
+  const designs = copies.length;
+  let best = -Infinity;
+  const on: number[][] = copies.map(() => []);
+  const tryOut = (card: number, sum: number): void => {
+    if (card === cards.length) {
+      best = Math.max(best, sum);
+      return;
+    }
+    const { lots, table } = cards[card]!;
+    table.forEach((worth, cell) => {
+      if (worth === -Infinity) return;
+      const chosen = lots.map(
+        (_, at) => Math.floor(cell / designs ** (lots.length - 1 - at)) % designs,
+      );
+      if (new Set(chosen).size < chosen.length) return;
+      const fits = lots.every((lot, at) =>
+        room.fits([...on[chosen[at]!]!, lot], upright[chosen[at]!]!),
+      );
+      if (!fits) return;
+      lots.forEach((lot, at) => on[chosen[at]!]!.push(lot));
+      tryOut(card + 1, sum + worth);
+      lots.forEach((_, at) => on[chosen[at]!]!.pop());
+    });
+  };
+  tryOut(0, 0);
+  return best;
+}
