@@ -6,6 +6,7 @@ import type { Solution } from '../../server/plan/network/network.ts';
 import { busy } from './busy.ts';
 import { layOut } from '../../server/plan/plan-desk.ts';
 import { planOf } from '../../server/plan/plan-cards.ts';
+import { FLOWS, gridOf, quadraticAssignment } from '../plan/nugent.ts';
 import type { Figure } from './figure.ts';
 import { annealed, greedy } from './plan-rivals.ts';
 import { hasToulbar2, solveIndependently } from './plan-toulbar2.ts';
@@ -106,6 +107,22 @@ export function largeFigures(): Figure[] {
     proven(all, long),
     ...times(all, long, { max: PATIENCE }),
     faults(all, long),
+  ];
+}
+
+/** The quadratic assignment problem nug12 of QAPLIB, whose optimum is 578: as hard as twelve slots get. */
+export function publishedFigures(): Figure[] {
+  const begin = busy();
+  const network = quadraticAssignment(FLOWS, gridOf(3, 4));
+  const { value, proven } = solve(network, [], 1, { until: () => busy() > begin + PATIENCE });
+  return [
+    {
+      name: 'nug12, a published quadratic assignment problem of 12 slots: cost found (optimum 578)',
+      value: -value,
+      unit: '',
+      bar: { at: 'most', value: 578 },
+      note: `${proven ? 'proven' : 'not proven'} in ${((busy() - begin) / 1000).toFixed(1)} s`,
+    },
   ];
 }
 
