@@ -28,11 +28,10 @@ import { readPattern } from './pattern/read-pattern.ts';
 import type { PatternTraits } from './pattern/traits.ts';
 import type { FlatSheet, Tap, WhiteReference } from './photo/picture.ts';
 import { readPhoto } from './photo/read-photo.ts';
-import { planCards } from './plan/plan-cards.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
 import type { Plan } from './plan/plan.ts';
-import { nextBest, planWith, planWithout } from './plan/plan-desk.ts';
-import type { OtherPlan } from './plan/plan-desk.ts';
+import { layOut, nextBest, planWith, planWithout } from './plan/plan-desk.ts';
+import type { Change, OtherPlan, PlanDesk } from './plan/plan-desk.ts';
 import { weakestCard } from './plan/weakest.ts';
 import type { WeakestCard } from './plan/weakest.ts';
 import { guidePdf } from './printing/guide-pdf.ts';
@@ -155,10 +154,30 @@ export function planBatch(
   ask: PlanWishes,
   settings: CutSettings,
 ): PlannedBatch {
+  return layBatch(wishes, ask, settings).batch;
+}
+
+/** A planned batch on the table: with other pins it is planned again on what is worked out already. */
+export interface LaidBatch {
+  readonly batch: PlannedBatch;
+  again(change: Change): LaidBatch;
+}
+
+export function layBatch(
+  wishes: readonly Wish[],
+  ask: PlanWishes,
+  settings: CutSettings,
+): LaidBatch {
   const cards = numbered(wishes);
   const scheme = cutScheme(piecesOf(cards).patterned, ask.pad.sheetSize, settings);
-  const plan = planCards({ ...ask, cards, scheme, seed: SEED });
-  return { cards, scheme, plan };
+  return laid(cards, scheme, layOut({ ...ask, cards, scheme, seed: SEED }));
+}
+
+function laid(cards: readonly BatchCard[], scheme: CuttingScheme, desk: PlanDesk): LaidBatch {
+  return {
+    batch: { cards, scheme, plan: desk.plan },
+    again: (change) => laid(cards, scheme, desk.change(change)),
+  };
 }
 
 // ── …  and what else it could be: the next best, one sheet fewer, a mend for the weakest card ──────

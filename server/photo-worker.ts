@@ -2,8 +2,8 @@
 import { readFile } from 'node:fs/promises';
 import type { Size } from './lengths/length.ts';
 import {
+  layBatch,
   otherPlans,
-  planBatch,
   printGuide,
   readSides,
   readSupplies,
@@ -12,6 +12,7 @@ import {
   withoutSheet,
 } from './from-photo-to-guide.ts';
 import type {
+  LaidBatch,
   PhotoOfSides,
   PhotoOfSupplies,
   Planned,
@@ -84,9 +85,32 @@ export async function supplies(task: SuppliesTask): Promise<Answer<PhotoOfSuppli
 export async function plan(task: PlanTask): Promise<Answer<PlannedBatch>> {
   const end = performance.now() + task.milliseconds;
   const limit = { until: () => performance.now() > end };
-  return answer(() =>
-    Promise.resolve(planBatch(task.wishes, { ...task.ask, limit }, task.settings)),
-  );
+  return answer(() => Promise.resolve(planOnTable(task, limit)));
+}
+
+/** The batches that were planned last stay laid out, so that a pin moves only what it must. */
+const onTable = new Map<string, { readonly laid: LaidBatch; readonly turns: number }>();
+const MOST_ON_TABLE = 4;
+/** Each turn leaves some tables of cards in memory; after so many it is all laid out anew. */
+const MOST_TURNS = 60;
+
+function planOnTable(
+  { wishes, ask, settings }: PlanTask,
+  limit: PlanWishes['limit'],
+): PlannedBatch {
+  const { pins, without, ...same } = ask;
+  const key = JSON.stringify([wishes, same, settings]);
+  const before = onTable.get(key);
+  const laid =
+    before === undefined || before.turns >= MOST_TURNS
+      ? layBatch(wishes, { ...ask, limit }, settings)
+      : before.laid.again({ pins, without, limit });
+  const turns = before === undefined || before.turns >= MOST_TURNS ? 0 : before.turns + 1;
+  onTable.delete(key);
+  onTable.set(key, { laid, turns });
+  const [oldest] = onTable.keys();
+  if (onTable.size > MOST_ON_TABLE) onTable.delete(oldest!);
+  return laid.batch;
 }
 
 /** A plan on the table, and what is asked of it. */
