@@ -15,6 +15,7 @@ import { noteWays } from './http/known-ways.ts';
 import { keyRoutes } from './http/keys.ts';
 import { layoutRoutes } from './http/layouts.ts';
 import { matchRoutes } from './http/matches.ts';
+import { bestSupplyRoutes } from './http/best-supplies.ts';
 import { describeApi } from './http/openapi.ts';
 import { padFileRoutes } from './http/pad-files.ts';
 import { padRoutes } from './http/pads.ts';
@@ -81,6 +82,7 @@ export async function buildApp(whole: Edges, options: AppOptions): Promise<Servi
   sheetRoutes(app, edges);
   supplyRoutes(app, edges);
   matchRoutes(app, edges);
+  bestSupplyRoutes(app, edges);
   layoutRoutes(app, edges);
   planRoutes(app, edges);
   planAgainRoutes(app, edges);

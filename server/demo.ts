@@ -54,7 +54,13 @@ export async function loadDemo(
     await told(file, async () => {
       const received = await receive(edges, join(folder, file));
       const question = { key: `demo ${pad} ${file}`, fingerprint: received.hash };
-      const { supplies } = await takeSupplies(edges, { kind, names, received, question });
+      const { supplies } = await takeSupplies(edges, {
+        kind,
+        names,
+        received,
+        question,
+        demo: true,
+      });
       return `${supplies.length} colours of ${kind}`;
     });
   await edges.store.write((records) => records.facts.put(FACT, DONE));

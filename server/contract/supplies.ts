@@ -12,6 +12,7 @@ export const Supply = z
     photo: Id.nullable(),
     corners: Corners.optional(),
     sheets: z.number().int().nullable(),
+    demo: z.boolean().describe('It came with the demo pad and is not hers.'),
     revision: Revision,
   })
   .meta({ id: 'Supply', description: 'A cardstock or an ink of hers.' });
@@ -61,9 +62,92 @@ export const Match = z.object({
 
 export const Matches = z.object({ matches: z.array(Match) });
 
+/** What a list of supplies did to her shelf. */
+export const Listed = z.object({
+  added: z.number().int(),
+  changed: z.number().int(),
+  same: z.number().int().describe('Lines that say what is so already.'),
+  supplies: z.array(Supply).describe('All that she has now.'),
+});
+
+const Colour = z.object({ lab: LabTriple, hex: Hex, name: z.string() });
+const Verdict = Match.shape.verdict;
+/** The cards that it is for, by their numbers; empty for a side by itself. */
+const Cards = z.array(z.number().int());
+
+export const BestCardstock = z.object({
+  supply: Id,
+  name: z.string(),
+  /** picks up: it repeats a colour of the papers; quiet: a neutral that keeps them apart; odd: neither. */
+  use: z.enum(['picks up', 'quiet', 'odd']),
+  /** In [0, 1]. */
+  worth: z.number(),
+  why: z.string(),
+});
+
+export const AccentInk = z.object({
+  accent: Colour,
+  cards: Cards,
+  /** The nearest of her inks; null when she has none. */
+  best: z
+    .object({
+      ink: Id,
+      name: z.string(),
+      verdict: Verdict,
+      difference: z.number(),
+      reason: z.string(),
+    })
+    .nullable(),
+});
+
+/** An ink as it is expected to look on a strip, and whether a greeting can be read. */
+export const StampedInk = z.object({
+  ink: Id,
+  name: z.string(),
+  printed: Colour,
+  /** Of the printed colour, in CIEDE2000. */
+  uncertainty: z.number(),
+  reads: z.enum(['small letters', 'large letters only', 'cannot be read']),
+  /** The contrast ratio of WCAG 2.2. */
+  contrast: z.number(),
+  /** Steps of L between strip and letters; below 0 for light letters. */
+  lighter: z.number(),
+  reason: z.string(),
+  /** The colour of the papers that it picks up; null where none is near. */
+  picksUp: z.string().nullable(),
+});
+
+export const Greeting = z.object({ strip: Colour, cards: Cards, inks: z.array(StampedInk) });
+
+export const Purchase = z.object({
+  kind: SupplyKind,
+  colour: Colour,
+  cards: Cards,
+  /** Square centimetres of cardstock, where they are known. */
+  area: z.number().nullable(),
+});
+
+/** The best of what she has for a side, a card or a plan, and what is missing. */
+export const BestSupplies = z
+  .object({
+    cardstock: z.array(BestCardstock),
+    accents: z.array(AccentInk),
+    greetings: z.array(Greeting),
+    missing: z.array(Purchase),
+    /** How far the look of ink on paper can be trusted. */
+    range: z.string(),
+    caution: z.string(),
+  })
+  .meta({ id: 'BestSupplies' });
+
 export type Supply = z.infer<typeof Supply>;
 export type NewSupply = z.infer<typeof NewSupply>;
 export type Supplies = z.infer<typeof Supplies>;
 export type SupplyPatch = z.infer<typeof SupplyPatch>;
 export type MatchRequest = z.infer<typeof MatchRequest>;
+export type Listed = z.infer<typeof Listed>;
+export type BestSupplies = z.infer<typeof BestSupplies>;
+export type Greeting = z.infer<typeof Greeting>;
+export type StampedInk = z.infer<typeof StampedInk>;
+export type Purchase = z.infer<typeof Purchase>;
 export type Match = z.infer<typeof Match>;

@@ -1,15 +1,14 @@
+import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
-import type { PhotoRow, SideRow, SupplyRow } from '../store/rows.ts';
+import type { Records } from '../store/records.ts';
+import type { SideRow, SupplyRow } from '../store/rows.ts';
 import { matchOf } from '../supplies/match-of.ts';
 import { answers } from './answers.ts';
+import { CAUTION } from './caution.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
-import { inOnePicture, photosOf } from './one-picture.ts';
+import { photosOf, picturesAsOne } from './one-picture.ts';
 import { colourOnWire } from './wire/colours.ts';
-
-/** Said beside every verdict. */
-const CAUTION =
-  'A photo is not a measurement: hold the two side by side in daylight before you cut.';
 
 export function matchRoutes(app: Service, edges: Edges): void {
   const { read } = edges.store;
@@ -18,58 +17,46 @@ export function matchRoutes(app: Service, edges: Edges): void {
     '/api/matches',
     {
       schema: {
-        summary: 'Whether a cardstock or an ink matches a colour of a side.',
-        body: Wire.MatchRequest,
-        response: answers({ 200: Wire.Match }),
+        summary:
+          'Whether supplies match a colour of a side: one against one, or each against each.',
+        body: z.union([Wire.MatchesRequest, Wire.MatchRequest]),
+        response: answers({ 200: z.union([Wire.Matches, Wire.Match]) }),
       },
     },
     async (request) => {
-      const { supply: supplyId, side: sideId } = request.body;
-      const supply = found(await read.supplies.at(supplyId), 'supply', supplyId);
-      const side = found(await read.sides.at(sideId), 'side', sideId);
-      return matchOnWire(await photosOf(read, [supply, side]), supply, side);
-    },
-  );
-
-  app.post(
-    '/api/matches/batch',
-    {
-      schema: {
-        summary: 'Each of some supplies against each of some sides.',
-        body: Wire.MatchesRequest,
-        response: answers({ 200: Wire.Matches }),
-      },
-    },
-    async (request) => {
-      const supplies = await Promise.all(
-        request.body.supplies.map(async (id, at) =>
-          found(await read.supplies.at(id), 'supply', id, `supplies[${at}]`),
-        ),
-      );
-      const sides = await Promise.all(
-        request.body.sides.map(async (id, at) =>
-          found(await read.sides.at(id), 'side', id, `sides[${at}]`),
-        ),
-      );
-      const photos = await photosOf(read, [...supplies, ...sides]);
-      return {
-        matches: supplies.flatMap((supply) =>
-          sides.map((side) => matchOnWire(photos, supply, side)),
-        ),
-      };
+      const { body } = request;
+      if ('supplies' in body) return { matches: await matchesOf(read, body) };
+      const { supply, side } = body;
+      const one = { supplies: [supply], sides: [side] };
+      const [match] = await matchesOf(read, one, (noun) => noun);
+      return match!;
     },
   );
 }
 
-function matchOnWire(
-  photos: ReadonlyMap<string, PhotoRow>,
-  supply: SupplyRow,
-  side: SideRow,
-): Wire.Match {
-  const together = inOnePicture(photos, supply, side);
+async function matchesOf(
+  read: Records,
+  asked: z.infer<typeof Wire.MatchesRequest>,
+  field = (noun: string, at: number): string => `${noun === 'side' ? 'sides' : 'supplies'}[${at}]`,
+): Promise<Wire.Match[]> {
+  const supplies = await Promise.all(
+    asked.supplies.map(async (id, at) =>
+      found(await read.supplies.at(id), 'supply', id, field('supply', at)),
+    ),
+  );
+  const sides = await Promise.all(
+    asked.sides.map(async (id, at) =>
+      found(await read.sides.at(id), 'side', id, field('side', at)),
+    ),
+  );
+  const one = picturesAsOne(await photosOf(read, [...supplies, ...sides]));
+  return supplies.flatMap((supply) => sides.map((side) => matchOnWire(one, supply, side)));
+}
+
+function matchOnWire(one: (photo: string) => string, supply: SupplyRow, side: SideRow): Wire.Match {
   const { verdict, nearest, difference, uncertainty, direction, reason } = matchOf(
-    together ? { ...supply, photo: side.photo } : supply,
-    side,
+    supply.photo === null ? supply : { ...supply, photo: one(supply.photo) },
+    { ...side, photo: one(side.photo) },
   );
   return {
     supply: supply.id,

@@ -20,16 +20,20 @@ export async function photosOf(
 const SAME_PLACE = 0.01;
 
 /**
- * Whether two things lie in one picture and were read against one white. A picture of papers and supplies
+ * One name for photos that are one picture, read against one white. A picture of papers and supplies
  * together is sent once for each, so pictures are told by what is in them and not by their ids.
  */
-export function inOnePicture(
-  photos: ReadonlyMap<string, PhotoRow>,
-  one: FromPhoto,
-  other: FromPhoto,
-): boolean {
-  const [p, q] = [photos.get(one.photo ?? ''), photos.get(other.photo ?? '')];
-  if (p === undefined || q?.hash !== p.hash) return false;
+export function picturesAsOne(photos: ReadonlyMap<string, PhotoRow>): (photo: string) => string {
+  const names = new Map<string, string>();
+  for (const photo of photos.values()) {
+    const first = [...names.keys()].find((id) => isOnePicture(photos.get(id)!, photo));
+    names.set(photo.id, first === undefined ? photo.id : names.get(first)!);
+  }
+  return (photo) => names.get(photo) ?? photo;
+}
+
+function isOnePicture(p: PhotoRow, q: PhotoRow): boolean {
+  if (q.hash !== p.hash) return false;
   const [a, b] = [p.white.corners, q.white.corners];
   if (a === null || b === null) return a === b;
   const [m, n] = [middleOf(a), middleOf(b)];

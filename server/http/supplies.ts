@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
+import { TYPED_COLOUR } from '../supplies/supply.ts';
 import { NOTHING, answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { fileOf, readForm, readWords } from './form.ts';
@@ -7,6 +8,7 @@ import { found } from './found.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
 import { keyOf, madeBefore, makeOnce } from './once.ts';
 import { LABOUR } from './security.ts';
+import { supplyListRoutes } from './supply-list.ts';
 import { suppliesAt, takeSupplies } from './take-supplies.ts';
 import type { TakenSupplies } from './take-supplies.ts';
 import { labFromWire } from './wire/colours.ts';
@@ -15,11 +17,9 @@ import type { FastifyRequest } from 'fastify';
 
 const SupplyPath = z.object({ supply: z.string() });
 
-/** A typed colour is as sure as her screen or her chart: about one step that the eye just sees (a judgement, no source). */
-const TYPED = 1;
-
 export function supplyRoutes(app: Service, edges: Edges): void {
   const { store } = edges;
+  supplyListRoutes(app, edges);
 
   app.post(
     '/api/supplies',
@@ -124,10 +124,11 @@ async function typed(edges: Edges, request: FastifyRequest): Promise<TakenSuppli
         kind,
         name,
         lab: labFromWire(colour.lab),
-        uncertainty: TYPED,
+        uncertainty: TYPED_COLOUR,
         photo: null,
         corners: null,
         sheets,
+        demo: false,
         createdAt: edges.now(),
         revision: 1,
       });

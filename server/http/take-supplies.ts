@@ -11,6 +11,8 @@ export interface PhotoOfSuppliesTaken {
   readonly names: readonly string[];
   readonly received: Received;
   readonly question: KeyedQuestion | null;
+  /** It comes with the demo pad. */
+  readonly demo?: boolean;
 }
 
 export interface TakenSupplies {
@@ -24,7 +26,7 @@ export async function takeSupplies(
   taken: PhotoOfSuppliesTaken,
 ): Promise<TakenSupplies> {
   const { store, desk } = edges;
-  const { received, kind, names, question } = taken;
+  const { received, kind, names, question, demo = false } = taken;
   try {
     const reading = await desk.readSupplies({ file: received.path, tap: {} });
     const found = reading.supplies.length;
@@ -54,7 +56,7 @@ export async function takeSupplies(
         const supplies = reading.supplies.map(({ corners, lab, uncertainty }, at): SupplyRow => {
           const name = nameAt(names, at, found);
           const id = edges.newId();
-          const rest = { sheets: null, createdAt, revision: 1 };
+          const rest = { sheets: null, demo, createdAt, revision: 1 };
           return { id, kind, name, lab, uncertainty, photo, corners, ...rest };
         });
         for (const supply of supplies) await records.supplies.add(supply);

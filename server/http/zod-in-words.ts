@@ -37,6 +37,19 @@ export function firstIssue(
   }[],
 ): Issue {
   const first = validation[0]!;
+  const branches = first.params.errors;
+  if (first.keyword === 'invalid_union' && Array.isArray(branches))
+    return nearestBranch(branches as readonly (readonly Issue[])[]) ?? asIssue(first);
+  return asIssue(first);
+}
+
+/** Of a body that may have several forms, the first fault of the form that it misses by the fewest. */
+function nearestBranch(branches: readonly (readonly Issue[])[]): Issue | undefined {
+  const missed = branches.filter(({ length }) => length > 0);
+  return missed.sort((a, b) => a.length - b.length)[0]?.[0];
+}
+
+function asIssue(first: Parameters<typeof firstIssue>[0][number]): Issue {
   const path = first.instancePath
     .split('/')
     .filter((step) => step !== '')

@@ -54,6 +54,8 @@ export interface SheetRow {
 
 export interface SupplyRow extends Supply {
   readonly corners: Quad<'photo'> | null;
+  /** It came with the demo pad. */
+  readonly demo: boolean;
   readonly createdAt: string;
   readonly revision: number;
 }

@@ -13,7 +13,7 @@ export interface Supplies {
   remove(id: string): Promise<void>;
 }
 
-type Doc = Pick<SupplyRow, 'lab' | 'uncertainty' | 'sheets' | 'corners'>;
+type Doc = Pick<SupplyRow, 'lab' | 'uncertainty' | 'sheets' | 'corners'> & { readonly demo?: true };
 
 export function suppliesIn(db: Kysely<Tables>, whose: Whose): Supplies {
   return {
@@ -52,12 +52,21 @@ export function suppliesIn(db: Kysely<Tables>, whose: Whose): Supplies {
 function read(row: Tables['supplies']): SupplyRow {
   const { id, kind, name, photo, revision } = row;
   const doc = JSON.parse(row.doc) as Doc;
-  return { id, kind, name, photo, revision, createdAt: row.created_at, ...doc };
+  return {
+    id,
+    kind,
+    name,
+    photo,
+    revision,
+    createdAt: row.created_at,
+    ...doc,
+    demo: doc.demo ?? false,
+  };
 }
 
 function write(supply: SupplyRow): Omit<Tables['supplies'], 'turn' | 'owner'> {
   const { id, kind, name, photo, createdAt, revision } = supply;
-  const { lab, uncertainty, sheets, corners } = supply;
-  const doc: Doc = { lab, uncertainty, sheets, corners };
+  const { lab, uncertainty, sheets, corners, demo } = supply;
+  const doc: Doc = { lab, uncertainty, sheets, corners, ...(demo ? { demo } : {}) };
   return { id, kind, name, photo, doc: JSON.stringify(doc), created_at: createdAt, revision };
 }

@@ -5,6 +5,10 @@ import type { LinearRgb } from '../colour/spaces.ts';
 /** White card as dye ink is usually swatched on; its whiteness from memory, no source. */
 const WHITE_CARD: Lab = { l: 95, a: 0, b: -2 };
 
+/** How far the look of ink on paper can be trusted, said beside every picture of it. */
+export const INK_RANGE =
+  'An estimate for clear dye ink, well inked, on smooth plain paper; it says nothing about pigment ink, which covers, or embossing powder. Stamp a scrap first.';
+
 /** What a transparent ink is expected to look like on a paper. */
 export interface InkOnPaper {
   readonly lab: Lab;

@@ -14,3 +14,6 @@ export interface Supply {
   readonly photo: string | null;
   readonly sheets: number | null;
 }
+
+/** A typed colour is as sure as her screen or her chart: about one step that the eye just sees (a judgement, no source). */
+export const TYPED_COLOUR = 1;

@@ -159,7 +159,7 @@ describe('on a network', () => {
       ['/api/plans', { pad: own.pad, cards, pins }],
       ['/api/plans', { pad: own.pad, cards: [{ layout: hers.layout, count: 1 }] }],
       ['/api/matches', { supply: hers.supply, side: own.side }],
-      ['/api/matches/batch', { supplies: [own.supply], sides: [own.side, hers.side] }],
+      ['/api/matches', { supplies: [own.supply], sides: [own.side, hers.side] }],
       ['/api/codes', { name: 'Phone', pad: hers.pad }],
     ];
     for (const [way, body] of asked) {

@@ -92,7 +92,7 @@ describe('matches', () => {
     const [made] = valueOf<Supplies>(await ask(service, 'POST', '/api/supplies', SHELL)).supplies;
     const sides = pad.sheets.map(({ front }) => front!.id);
     const wish = { supplies: [made!.id], sides };
-    const batch = await ask(service, 'POST', '/api/matches/batch', wish);
+    const batch = await ask(service, 'POST', '/api/matches', wish);
     const { matches } = valueOf<{ matches: Match[] }>(batch);
     for (const [at, side] of sides.entries()) {
       const one = await ask(service, 'POST', '/api/matches', { supply: made!.id, side });
@@ -125,4 +125,18 @@ describe('matches', () => {
     const answer = await ask(service, 'POST', '/api/matches', wish);
     expect(problemIn(answer)).toMatchObject({ status: 404, field: 'side', received: 'none' });
   });
+
+  test.each([
+    [{ supply: 'a' }, 'side'],
+    [{ supplies: ['a'] }, 'sides'],
+    [{ supplies: [], sides: ['a'] }, 'supplies'],
+    [{ supply: 'a b', side: 'c' }, 'supply'],
+  ])(
+    'a question that is neither one nor many is refused with its field: %j',
+    async (wish, field) => {
+      const service = await mount(await newFolder());
+      const problem = problemIn(await ask(service, 'POST', '/api/matches', wish));
+      expect([problem.status, problem.field]).toEqual([400, field]);
+    },
+  );
 });

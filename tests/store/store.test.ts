@@ -24,6 +24,7 @@ const INK: SupplyRow = {
   photo: null,
   corners: null,
   sheets: null,
+  demo: false,
   createdAt: '2026-01-02T03:04:05.000Z',
   revision: 1,
 };

@@ -37,7 +37,7 @@ export const service = {
     ask('PATCH', `/api/supplies/${supply}`, change),
   removeSupply: (supply: string): Promise<void> => ask('DELETE', `/api/supplies/${supply}`),
   matches: async (supplies: readonly string[], side: string): Promise<Match[]> =>
-    list(await ask('POST', '/api/matches/batch', { supplies, sides: [side] }), 'matches'),
+    list(await ask('POST', '/api/matches', { supplies, sides: [side] }), 'matches'),
 };
 
 /** A list that comes bare or under its name. */

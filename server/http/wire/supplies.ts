@@ -4,7 +4,7 @@ import { colourOnWire } from './colours.ts';
 import { cornersOnWire } from './corners.ts';
 
 export function supplyOnWire(supply: SupplyRow): Wire.Supply {
-  const { id, kind, name, lab, uncertainty, photo, corners, sheets, revision } = supply;
+  const { id, kind, name, lab, uncertainty, photo, corners, sheets, demo, revision } = supply;
   return {
     id,
     kind,
@@ -13,6 +13,7 @@ export function supplyOnWire(supply: SupplyRow): Wire.Supply {
     photo,
     ...(corners === null ? {} : { corners: cornersOnWire(corners) }),
     sheets,
+    demo,
     revision,
   };
 }

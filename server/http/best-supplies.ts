@@ -1,0 +1,135 @@
+import { z } from 'zod';
+import * as Wire from '../contract/supplies.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import type { Side } from '../pad/pad.ts';
+import type { Records } from '../store/records.ts';
+import { bestFor } from '../supplies/best-for.ts';
+import type { Occasion } from '../supplies/best-for.ts';
+import type { Supply } from '../supplies/supply.ts';
+import { answers } from './answers.ts';
+import type { Edges, Service } from './edges.ts';
+import { found } from './found.ts';
+import { planAt } from './make-plan.ts';
+import type { KeptPlan } from './make-plan.ts';
+import { photosOf, picturesAsOne } from './one-picture.ts';
+import { bestOnWire } from './wire/best-supplies.ts';
+
+const SidePath = z.object({ side: z.string() });
+const PlanPath = z.object({ plan: z.string() });
+const OneCard = z.object({
+  card: z.coerce.number().int().min(1).optional().describe('Only for this card of the plan.'),
+});
+
+/** The best of what she has, and what is missing: for a side, a card or a whole plan. */
+export function bestSupplyRoutes(app: Service, edges: Edges): void {
+  const { read } = edges.store;
+
+  app.get(
+    '/api/sides/:side/supplies',
+    {
+      schema: {
+        summary: 'The best of her supplies for a side, and what is missing.',
+        params: SidePath,
+        response: answers({ 200: Wire.BestSupplies }),
+      },
+    },
+    async (request) => {
+      const { side: id } = request.params;
+      const side = found(await read.sides.at(id), 'side', id);
+      const supplies = await read.supplies.all();
+      return bestOnWire(
+        bestFor(...(await asOnePicture(read, supplies, [besideOf(side, supplies)]))),
+      );
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/supplies',
+    {
+      schema: {
+        summary: 'The best of her supplies for a plan or one card of it, and what is missing.',
+        params: PlanPath,
+        querystring: OneCard,
+        response: answers({ 200: Wire.BestSupplies }),
+      },
+    },
+    async (request) => {
+      const kept = await planAt(edges, request.params.plan);
+      const { card } = request.query;
+      const supplies = await read.supplies.all();
+      const occasions = occasionsOf(kept).filter((one) => card === undefined || one.card === card);
+      if (card !== undefined) found(occasions[0] ?? null, 'card', String(card));
+      return bestOnWire(bestFor(...(await asOnePicture(read, supplies, occasions))));
+    },
+  );
+}
+
+/** A side by itself: a greeting goes on its ground or on any of her cardstock. */
+function besideOf(side: Side, supplies: readonly Supply[]): Occasion {
+  const ground = side.palette.colours.find(({ role }) => role === 'ground');
+  const strips = supplies
+    .filter(({ kind, sheets }) => kind === 'cardstock' && sheets !== 0)
+    .map(({ lab }) => lab);
+  return {
+    card: 0,
+    sides: [side],
+    strips: ground === undefined ? strips : [ground.lab, ...strips],
+    lacks: null,
+  };
+}
+
+function occasionsOf({ pad, supplies, batch }: KeptPlan): Occasion[] {
+  const sides = new Map(
+    pad.sheets.flatMap(({ front, back }) =>
+      [front, back].flatMap((side) => (side === null ? [] : [[side.id, side] as const])),
+    ),
+  );
+  const stock = new Map(supplies.map((supply) => [supply.id, supply]));
+  return batch.plan.cards.map(({ number, layers }): Occasion => {
+    const layout = batch.cards.find((card) => card.number === number)?.layout;
+    return {
+      card: number,
+      sides: [
+        ...new Set(
+          layers.flatMap(({ choice }) =>
+            choice.kind === 'paper' ? (sides.get(choice.side) ?? []) : [],
+          ),
+        ),
+      ],
+      strips: layers.flatMap(({ role, choice }) => {
+        if (role !== 'greeting') return [];
+        if (choice.kind === 'wanted') return [choice.lab];
+        if (choice.kind === 'supply') return stock.get(choice.supply)?.lab ?? [];
+        return sides.get(choice.side)?.palette.colours[0]?.lab ?? [];
+      }),
+      lacks: layers.flatMap(({ layer, role, choice }) => {
+        if (choice.kind !== 'wanted') return [];
+        const cut = layout?.layers.find(({ id }) => id === layer);
+        const size = role === 'base' ? layout?.fold.flat : cut?.box;
+        const area =
+          size === undefined ? 0 : toMillimetres(size.width) * toMillimetres(size.height);
+        return [{ kind: 'cardstock' as const, lab: choice.lab, card: number, area }];
+      }),
+    };
+  });
+}
+
+/** The same, with one name for one picture, so that what lies together is compared as lying together. */
+async function asOnePicture(
+  read: Records,
+  supplies: readonly Supply[],
+  occasions: readonly Occasion[],
+): Promise<[Supply[], Occasion[]]> {
+  const sides = occasions.flatMap((one) => one.sides);
+  const one = picturesAsOne(await photosOf(read, [...supplies, ...sides]));
+  return [
+    supplies.map((supply) => ({
+      ...supply,
+      photo: supply.photo === null ? null : one(supply.photo),
+    })),
+    occasions.map((occasion) => ({
+      ...occasion,
+      sides: occasion.sides.map((side) => ({ ...side, photo: one(side.photo) })),
+    })),
+  ];
+}

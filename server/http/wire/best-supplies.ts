@@ -1,0 +1,89 @@
+import { nameOf } from '../../colour/names.ts';
+import type * as Wire from '../../contract/supplies.ts';
+import type { RankedCardstock } from '../../supplies/best-cardstock.ts';
+import type { BestSupplies, SharedAccent, SharedStrip } from '../../supplies/best-for.ts';
+import type { RankedInk } from '../../supplies/best-ink.ts';
+import { INK_RANGE, inkOnPaper } from '../../supplies/ink-on-paper.ts';
+import type { Purchase } from '../../supplies/shopping-list.ts';
+import { CAUTION } from '../caution.ts';
+import { colourOnWire } from './colours.ts';
+
+export function bestOnWire(best: BestSupplies): Wire.BestSupplies {
+  return {
+    cardstock: best.cardstock.map(cardstockOnWire),
+    accents: best.accents.map(accentOnWire),
+    greetings: best.greetings.map(greetingOnWire),
+    missing: best.missing.map(purchaseOnWire),
+    range: INK_RANGE,
+    caution: CAUTION,
+  };
+}
+
+function cardstockOnWire(ranked: RankedCardstock): Wire.BestSupplies['cardstock'][number] {
+  const { supply, use, worth } = ranked;
+  return { supply: supply.id, name: supply.name, use, worth, why: whyOf(ranked) };
+}
+
+function whyOf({ use, matches }: RankedCardstock): string {
+  if (use === 'quiet') return 'A quiet neutral: it keeps the papers apart without joining in.';
+  const nearest = matches.reduce((a, b) => (b.difference < a.difference ? b : a));
+  if (use === 'odd') return `Not in these papers: ${nearest.reason}`;
+  return nearest.reason;
+}
+
+function accentOnWire({ accent, cards, best }: SharedAccent): Wire.BestSupplies['accents'][number] {
+  return {
+    accent: colourOnWire(accent.lab),
+    cards: numbers(cards),
+    best:
+      best === null
+        ? null
+        : {
+            ink: best.ink.id,
+            name: best.ink.name,
+            verdict: best.match.verdict,
+            difference: best.match.difference,
+            reason: best.match.reason,
+          },
+  };
+}
+
+function greetingOnWire({ strip, cards, inks }: SharedStrip): Wire.Greeting {
+  return {
+    strip: colourOnWire(strip),
+    cards: numbers(cards),
+    inks: inks.map((one) => stampedOnWire(one, strip)),
+  };
+}
+
+function stampedOnWire(
+  { ink, printed, reads, match }: RankedInk,
+  strip: SharedStrip['strip'],
+): Wire.StampedInk {
+  const near = match?.verdict === 'match' || match?.verdict === 'close';
+  return {
+    ink: ink.id,
+    name: ink.name,
+    printed: colourOnWire(printed),
+    uncertainty: inkOnPaper(ink.lab, strip).uncertainty,
+    reads: reads.verdict,
+    contrast: reads.contrast,
+    lighter: reads.lighter,
+    reason: reads.reason,
+    picksUp: near ? nameOf(match.nearest.lab).words : null,
+  };
+}
+
+function purchaseOnWire({ kind, lab, cards, area }: Purchase): Wire.Purchase {
+  return {
+    kind,
+    colour: colourOnWire(lab),
+    cards: numbers(cards),
+    area: area === 0 ? null : Math.ceil(area / 100),
+  };
+}
+
+/** A side by itself is no card. */
+function numbers(cards: readonly number[]): number[] {
+  return cards.filter((card) => card > 0);
+}

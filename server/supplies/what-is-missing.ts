@@ -1,0 +1,85 @@
+import type { Lab } from '../colour/lab.ts';
+import type { Side } from '../pad/pad.ts';
+import { bestCardstock } from './best-cardstock.ts';
+import type { Occasion } from './best-for.ts';
+import { bestGreetingInk, inksForAccents } from './best-ink.ts';
+import { inkOnPaper } from './ink-on-paper.ts';
+import { legibility } from './legibility.ts';
+import type { Wanted } from './shopping-list.ts';
+import type { Supply } from './supply.ts';
+
+/** A black dye ink on white card; from memory, no source. */
+const BLACK: Lab = { l: 18, a: 0, b: 0 };
+
+/**
+ * What a card lacks of her supplies: a cardstock that goes under its papers, an ink that picks up one of
+ * its accents, and an ink that can be read on its strip. What she cannot help by buying (no dye ink reads
+ * on a dark strip) is not in it.
+ */
+export function whatIsMissing(supplies: readonly Supply[], occasion: Occasion): Wanted[] {
+  const { card, sides, strips, lacks } = occasion;
+  return [
+    ...(lacks ?? missingCardstock(supplies, sides, card)),
+    ...missingAccentInk(supplies, sides, card),
+    ...missingGreetingInk(supplies, sides, strips, card),
+  ];
+}
+
+function missingCardstock(
+  supplies: readonly Supply[],
+  sides: readonly Side[],
+  card: number,
+): Wanted[] {
+  const lab = accentOf(sides) ?? sides[0]?.palette.colours[0]?.lab;
+  if (lab === undefined) return [];
+  const serves = bestCardstock(supplies, sides).some(({ use }) => use !== 'odd');
+  return serves ? [] : [{ kind: 'cardstock', lab, card, area: 0 }];
+}
+
+function missingAccentInk(
+  supplies: readonly Supply[],
+  sides: readonly Side[],
+  card: number,
+): Wanted[] {
+  const lab = accentOf(sides);
+  if (lab === undefined) return [];
+  const picksUp = sides
+    .flatMap((side) => inksForAccents(supplies, side))
+    .some(({ best }) => best !== null && best.match.verdict !== 'apart');
+  return picksUp ? [] : [{ kind: 'ink', lab, card, area: 0 }];
+}
+
+/** The accent of the largest share. */
+function accentOf(sides: readonly Side[]): Lab | undefined {
+  return sides
+    .flatMap(({ palette }) => palette.colours.filter(({ role }) => role === 'accent'))
+    .sort((a, b) => b.share - a.share)[0]?.lab;
+}
+
+/** One ink for all strips of the card is enough: she may stamp on the one that it reads on. */
+function missingGreetingInk(
+  supplies: readonly Supply[],
+  sides: readonly Side[],
+  strips: readonly Lab[],
+  card: number,
+): Wanted[] {
+  if (strips.length === 0) return [];
+  const readable = strips.some((strip) => {
+    const best = bestGreetingInk(supplies, strip, [])[0];
+    return best !== undefined && best.reads.verdict !== 'cannot be read';
+  });
+  if (readable) return [];
+  const lab = strips.flatMap((strip) => readableInk(strip, sides) ?? [])[0];
+  return lab === undefined ? [] : [{ kind: 'ink', lab, card, area: 0 }];
+}
+
+/** The colour of the papers that reads best as an ink on a strip, else black; null where none can. */
+function readableInk(strip: Lab, sides: readonly Side[]): Lab | null {
+  const hers = sides.flatMap(({ palette }) => palette.colours.map(({ lab }) => lab));
+  return (
+    [...hers, BLACK].find(
+      (ink) => legibility(inkOnPaper(ink, strip).lab, strip).verdict === 'small letters',
+    ) ??
+    (legibility(inkOnPaper(BLACK, strip).lab, strip).verdict === 'cannot be read' ? null : BLACK)
+  );
+}

@@ -1,0 +1,60 @@
+import { describe, expect, test } from 'vitest';
+import type { BestSupplies, Supplies } from '../../server/contract/supplies.ts';
+import { newFolder } from '../store/folder.ts';
+import { ask, filledPad, mount, newPlan, problemIn, valueOf } from './mount.ts';
+import type { Mounted } from './mount.ts';
+
+async function add(
+  service: Mounted,
+  kind: string,
+  name: string,
+  lab: readonly number[],
+): Promise<string> {
+  const answer = await ask(service, 'POST', '/api/supplies', { kind, name, colour: { lab } });
+  return valueOf<Supplies>(answer).supplies[0]!.id;
+}
+
+describe('the best of her supplies', () => {
+  test('for a side: cardstock that goes under it, inks that read on its ground, the pale one a clear no', async () => {
+    const service = await mount(await newFolder());
+    const side = (await filledPad(service)).sheets[0]!.front!;
+    const white = await add(service, 'cardstock', 'White', [96, 0, 0]);
+    const black = await add(service, 'ink', 'Black', [15, 0, 0]);
+    const pale = await add(service, 'ink', 'Pale', [92, 0, 4]);
+    const answer = await ask(service, 'GET', `/api/sides/${side.id}/supplies`);
+    const best = valueOf<BestSupplies>(answer);
+    expect(best.cardstock.map(({ supply, use }) => [supply, use])).toEqual([[white, 'quiet']]);
+    const onWhite = best.greetings.find(({ strip }) => strip.lab[0] === 96)!;
+    expect(onWhite.inks.map(({ ink, reads }) => [ink, reads])).toEqual([
+      [black, 'small letters'],
+      [pale, 'cannot be read'],
+    ]);
+    // WCAG 2.2, success criterion 1.4.3: 4.5 to 1 for small letters, 3 to 1 for large ones.
+    expect(onWhite.inks[0]!.contrast).toBeGreaterThanOrEqual(4.5);
+    expect(onWhite.inks[1]!.contrast).toBeLessThan(3);
+    expect(onWhite.inks[1]!.reason).toContain('Cannot be read');
+    expect(best.range).toContain('estimate');
+    expect(best.caution).toContain('not a measurement');
+  });
+
+  test('for a plan and for one of its cards; what is missing names the cards that it serves', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const plan = await newPlan(service, pad.id);
+    const url = `/api/plans/${plan.id}/supplies`;
+    const bare = valueOf<BestSupplies>(await ask(service, 'GET', url));
+    expect(bare.cardstock).toEqual([]);
+    const wanted = plan.cards.filter(({ layers }) => layers.some((layer) => layer.wanted));
+    const served = bare.missing.filter(({ kind }) => kind === 'cardstock');
+    expect([...new Set(served.flatMap(({ cards }) => cards))].sort()).toEqual(
+      wanted.map(({ number }) => number),
+    );
+    for (const { colour } of bare.missing) expect(colour.name).toMatch(/^[a-z -]+$/);
+    const inks = bare.missing.filter(({ kind }) => kind === 'ink');
+    expect(inks.length).toBeGreaterThan(0);
+    const one = valueOf<BestSupplies>(await ask(service, 'GET', `${url}?card=1`));
+    expect(one.missing.flatMap(({ cards }) => cards).every((card) => card === 1)).toBe(true);
+    const none = await ask(service, 'GET', `${url}?card=99`);
+    expect(problemIn(none)).toMatchObject({ status: 404, field: 'card' });
+  });
+});
