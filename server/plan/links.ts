@@ -1,4 +1,5 @@
 import { borders } from '../layouts/borders.ts';
+import type { Border } from '../layouts/borders.ts';
 import type { Layer, Layout } from '../layouts/layout.ts';
 import { TOGETHER } from './weights.ts';
 
@@ -35,6 +36,20 @@ export function linksOf(layout: Layout): CardLinks {
 /** A layout never changes, and clipping its polygons is slow beside all that is done with them. */
 const remembered = new WeakMap<Layout, CardLinks>();
 
+/** Borders by what the layout is made of, as the same layout may come as another object each time. */
+const bordersKnown = new Map<string, readonly Border[]>();
+const MOST_KNOWN = 200;
+
+function bordersOf(layout: Layout): readonly Border[] {
+  const key = JSON.stringify([layout.card, layout.layers]);
+  const found = bordersKnown.get(key) ?? borders(layout);
+  bordersKnown.delete(key);
+  bordersKnown.set(key, found);
+  const oldest = bordersKnown.keys().next();
+  if (bordersKnown.size > MOST_KNOWN && oldest.done !== true) bordersKnown.delete(oldest.value);
+  return found;
+}
+
 function judgedOn(layout: Layout): CardLinks {
   const layers = new Map(layout.layers.map((layer) => [layer.id, layer]));
   const links: Link[] = [];
@@ -43,7 +58,7 @@ function judgedOn(layout: Layout): CardLinks {
   const note = (layer: Layer, length: number): void => {
     around.set(layer.id, (around.get(layer.id) ?? 0) + length);
   };
-  for (const border of borders(layout)) {
+  for (const border of bordersOf(layout)) {
     const a = layers.get(border.a)!;
     const b = layers.get(border.b)!;
     note(a, border.length);
