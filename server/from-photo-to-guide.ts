@@ -30,6 +30,8 @@ import type { FlatSheet, Tap, WhiteReference } from './photo/picture.ts';
 import { readPhoto } from './photo/read-photo.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
 import type { Plan } from './plan/plan.ts';
+import { planFreely, sheetCurve } from './plan/free/plan-freely.ts';
+import type { CurvePoint } from './plan/free/plan-freely.ts';
 import { layOut, nextBest, planWith, planWithout } from './plan/plan-desk.ts';
 import type { Change, OtherPlan, PlanDesk } from './plan/plan-desk.ts';
 import { weakestCard } from './plan/weakest.ts';
@@ -178,6 +180,26 @@ function laid(cards: readonly BatchCard[], scheme: CuttingScheme, desk: PlanDesk
     batch: { cards, scheme, plan: desk.plan },
     again: (change) => laid(cards, scheme, desk.change(change)),
   };
+}
+
+/** The batch with any piece from any sheet, on up to so many sheets. */
+export function planFreeBatch(
+  wishes: readonly Wish[],
+  ask: PlanWishes,
+  settings: CutSettings,
+  sheets: number,
+): PlannedBatch {
+  const cards = numbered(wishes);
+  return { cards, ...planFreely({ ...ask, cards, settings, sheets, seed: SEED }) };
+}
+
+/** What fewer sheets cost; `limitOf` gives the limit of the search for each number of sheets. */
+export function curveOf(
+  { batch, ask }: Planned,
+  settings: CutSettings,
+  limitOf: () => PlanWishes['limit'],
+): CurvePoint[] {
+  return sheetCurve({ ...ask, cards: batch.cards, settings, seed: SEED }, limitOf);
 }
 
 // ── …  and what else it could be: the next best, one sheet fewer, a mend for the weakest card ──────

@@ -4,6 +4,8 @@ import { availableParallelism } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { Piscina } from 'piscina';
 import type { PhotoOfSides, PhotoOfSupplies, PlannedBatch } from './from-photo-to-guide.ts';
+import type { CutSettings } from './cutting/settings.ts';
+import type { CurvePoint } from './plan/free/plan-freely.ts';
 import type { OtherPlan } from './plan/plan-desk.ts';
 import type { WeakestCard } from './plan/weakest.ts';
 import type {
@@ -21,9 +23,13 @@ export interface Desk {
   readSides(task: SidesTask): Promise<PhotoOfSides & Pictured>;
   readSupplies(task: SuppliesTask): Promise<PhotoOfSupplies & Pictured>;
   plan(task: PlanTask): Promise<PlannedBatch>;
-  /** What else a plan could be: the next best, one without a sheet, one with other sheets, mends. */
-  others(planned: AgainTask['planned'], count: number, patience: number): Promise<OtherPlan[]>;
-  without(planned: AgainTask['planned'], sheet: string, patience: number): Promise<OtherPlan>;
+  /**
+   * What else a plan could be: the next best, one without a sheet, one with other sheets, mends, other
+   * numbers of sheets. The search ends early when nobody waits for the answer any more.
+   */
+  others(planned: AgainTask['planned'], count: number, wait: Waiting): Promise<OtherPlan[]>;
+  without(planned: AgainTask['planned'], sheet: string, wait: Waiting): Promise<OtherPlan>;
+  curve(planned: AgainTask['planned'], settings: CutSettings, wait: Waiting): Promise<CurvePoint[]>;
   withSheets(
     planned: AgainTask['planned'],
     slots: Readonly<Record<string, string>>,
@@ -34,6 +40,13 @@ export interface Desk {
   /** How many tasks are under way or wait. */
   load(): { readonly photos: number; readonly table: number };
   close(): Promise<void>;
+}
+
+/** How long someone waits for an answer, and whether she still does. */
+export interface Waiting {
+  readonly milliseconds: number;
+  /** Aborted when she has gone on to something else. */
+  readonly gone: AbortSignal;
 }
 
 export interface DeskLimits {
@@ -63,18 +76,32 @@ export function deskLimits(): DeskLimits {
 export function openDesk(limits: DeskLimits = deskLimits()): Desk {
   const photos = openLine(limits.photoThreads, limits.photosWaiting, limits.photoPatience);
   const table = openLine(1, limits.tableWaiting, limits.tablePatience);
+
+  async function again<T>(
+    task: Pick<AgainTask, 'planned' | 'asked'>,
+    { milliseconds, gone }: Waiting,
+  ): Promise<T> {
+    const left = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+    const leave = (): void => void Atomics.store(left, 0, 1);
+    if (gone.aborted) leave();
+    gone.addEventListener('abort', leave);
+    try {
+      return await table.run<T>('again', { ...task, milliseconds, left });
+    } finally {
+      gone.removeEventListener('abort', leave);
+    }
+  }
+
   return {
     readSides: (task) => photos.run('sides', task),
     readSupplies: (task) => photos.run('supplies', task),
     plan: (task) => table.run('plan', task),
-    others: (planned, count, milliseconds) =>
-      table.run('again', { planned, asked: { kind: 'others', count }, milliseconds }),
-    without: (planned, sheet, milliseconds) =>
-      table.run('again', { planned, asked: { kind: 'without', sheet }, milliseconds }),
-    withSheets: (planned, slots) =>
-      table.run('again', { planned, asked: { kind: 'with', slots }, milliseconds: 0 }),
-    weakest: (planned) =>
-      table.run('again', { planned, asked: { kind: 'weakest' }, milliseconds: 0 }),
+    others: (planned, count, wait) => again({ planned, asked: { kind: 'others', count } }, wait),
+    without: (planned, sheet, wait) => again({ planned, asked: { kind: 'without', sheet } }, wait),
+    curve: (planned, settings, wait) =>
+      again({ planned, asked: { kind: 'curve', settings } }, wait),
+    withSheets: (planned, slots) => again({ planned, asked: { kind: 'with', slots } }, AT_ONCE),
+    weakest: (planned) => again({ planned, asked: { kind: 'weakest' } }, AT_ONCE),
     guide: (task) => table.run('guide', task),
     drawPng: (svg, width) => table.run('png', { svg, width }),
     load: () => ({ photos: photos.load(), table: table.load() }),
@@ -83,6 +110,9 @@ export function openDesk(limits: DeskLimits = deskLimits()): Desk {
     },
   };
 }
+
+/** For what is worked out without a search. */
+const AT_ONCE: Waiting = { milliseconds: 0, gone: new AbortController().signal };
 
 interface Line {
   run<T>(name: string, task: unknown): Promise<T>;

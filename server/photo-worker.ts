@@ -2,8 +2,10 @@
 import { readFile } from 'node:fs/promises';
 import type { Size } from './lengths/length.ts';
 import {
+  curveOf,
   layBatch,
   otherPlans,
+  planFreeBatch,
   printGuide,
   readSides,
   readSupplies,
@@ -48,6 +50,8 @@ export interface PlanTask {
   readonly wishes: readonly Wish[];
   readonly ask: Omit<PlanWishes, 'limit'>;
   readonly settings: CutSettings;
+  /** Up to so many sheets, each cut as suits best; left out: as few as can be cut. */
+  readonly sheets?: number;
   /** How long the search for the best plan may take; a plan that is proven best comes sooner. */
   readonly milliseconds: number;
 }
@@ -85,7 +89,14 @@ export async function supplies(task: SuppliesTask): Promise<Answer<PhotoOfSuppli
 export async function plan(task: PlanTask): Promise<Answer<PlannedBatch>> {
   const end = performance.now() + task.milliseconds;
   const limit = { until: () => performance.now() > end };
-  return answer(() => Promise.resolve(planOnTable(task, limit)));
+  const { wishes, ask, settings, sheets } = task;
+  return answer(() =>
+    Promise.resolve(
+      sheets === undefined
+        ? planOnTable(task, limit)
+        : planFreeBatch(wishes, { ...ask, limit }, settings, sheets),
+    ),
+  );
 }
 
 /** The batches that were planned last stay laid out, so that a pin moves only what it must. */
@@ -120,14 +131,21 @@ export interface AgainTask {
     | { readonly kind: 'others'; readonly count: number }
     | { readonly kind: 'without'; readonly sheet: string }
     | { readonly kind: 'with'; readonly slots: Readonly<Record<string, string>> }
-    | { readonly kind: 'weakest' };
+    | { readonly kind: 'weakest' }
+    | { readonly kind: 'curve'; readonly settings: CutSettings };
+  /** For each number of sheets, when a curve is asked. */
   readonly milliseconds: number;
+  /** Shared memory that is no longer 0 when nobody waits for the answer any more. */
+  readonly left: Int32Array;
 }
 
 export async function again(task: AgainTask): Promise<Answer<unknown>> {
-  const end = performance.now() + task.milliseconds;
+  const limitOf = (): PlanWishes['limit'] => {
+    const end = performance.now() + task.milliseconds;
+    return { until: () => performance.now() > end || Atomics.load(task.left, 0) !== 0 };
+  };
   const { batch, ask } = task.planned;
-  const planned = { batch, ask: { ...ask, limit: { until: () => performance.now() > end } } };
+  const planned = { batch, ask: { ...ask, limit: limitOf() } };
   const { asked } = task;
   return answer(() => {
     switch (asked.kind) {
@@ -139,6 +157,8 @@ export async function again(task: AgainTask): Promise<Answer<unknown>> {
         return Promise.resolve<unknown>(withSheets(planned, asked.slots));
       case 'weakest':
         return Promise.resolve<unknown>(weakestOf(planned));
+      case 'curve':
+        return Promise.resolve<unknown>(curveOf(planned, asked.settings, limitOf));
     }
   });
 }

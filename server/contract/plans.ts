@@ -29,6 +29,15 @@ export const NewPlan = z.object({
   pins: z.array(Pin).max(400).optional(),
   without: z.array(Id).max(100).optional(),
   taste: Taste.optional(),
+  sheets: z
+    .number()
+    .int()
+    .min(1)
+    .max(200)
+    .optional()
+    .describe(
+      'Take up to so many sheets, each cut as suits the cards best. Left out: as few sheets as can be cut.',
+    ),
 });
 
 export const PlannedLayer = z.object({
@@ -108,6 +117,19 @@ export const OtherPlan = z.object({
 
 export const OtherPlans = z.object({ others: z.array(OtherPlan) });
 
+/** What fewer sheets cost: the best plan found for every number of sheets, the fewest first. */
+export const SheetCurve = z.object({
+  points: z.array(
+    z.object({
+      sheets: z.number().int(),
+      value: z.number(),
+      bound: z.number(),
+      /** Part of the best value in the list, in [0, 1]. */
+      part: z.number(),
+    }),
+  ),
+});
+
 export const TakenPlan = z.object({
   slots: z.record(Id, Id).describe('Which sheet each slot is cut from, as it was offered.'),
 });
@@ -147,6 +169,7 @@ export type PlannedLayer = z.infer<typeof PlannedLayer>;
 export type PlannedCard = z.infer<typeof PlannedCard>;
 export type Plan = z.infer<typeof Plan>;
 export type OtherPlan = z.infer<typeof OtherPlan>;
+export type SheetCurve = z.infer<typeof SheetCurve>;
 export type Weakest = z.infer<typeof Weakest>;
 export type Swap = z.infer<typeof Swap>;
 export type PlanSummary = z.infer<typeof PlanSummary>;

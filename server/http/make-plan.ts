@@ -31,6 +31,8 @@ const MOST_CARDS = 120;
 
 /** How long the search for the best plan may take. */
 const PATIENCE = 8000;
+/** With sheets cut freely there is always something better to look for. */
+const FREE_PATIENCE = 4000;
 
 /** Makes a plan and keeps it. */
 export async function makePlan(
@@ -51,7 +53,9 @@ export async function makePlan(
     wishes,
     ask,
     settings: usualSettings(rulerOf(pad.sheetSize)),
-    milliseconds: PATIENCE,
+    ...(asked.sheets === undefined
+      ? { milliseconds: PATIENCE }
+      : { sheets: asked.sheets, milliseconds: FREE_PATIENCE }),
   });
   const kept: KeptPlan = {
     id: edges.newId(),

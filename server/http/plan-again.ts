@@ -1,5 +1,8 @@
+import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import * as Wire from '../contract/plans.ts';
+import { usualSettings } from '../cutting/settings.ts';
+import type { Waiting } from '../photo-desk.ts';
 import type { OtherPlan, Swap } from '../plan/plan-desk.ts';
 import type { AgainTask } from '../photo-worker.ts';
 import { answers } from './answers.ts';
@@ -11,13 +14,16 @@ import { keyOf, madeBefore } from './once.ts';
 import { LABOUR } from './security.ts';
 import { colourOnWire } from './wire/colours.ts';
 import { planOnWire } from './wire/plans.ts';
+import { rulerOf } from './wire/sizes.ts';
 
 const PlanPath = z.object({ plan: z.string() });
 
 /** She waits for an answer while she looks at the plan, so the search may take this long. */
 const PATIENCE = 3000;
+/** For each number of sheets. */
+const POINT_PATIENCE = 300;
 
-/** What else a plan could be: the next best, one sheet fewer, a mend for its weakest card. */
+/** What else a plan could be: the next best, one sheet fewer, another number of sheets, a mend for its weakest card. */
 export function planAgainRoutes(app: Service, edges: Edges): void {
   const { desk } = edges;
 
@@ -32,9 +38,9 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
         response: answers({ 200: Wire.OtherPlans }),
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const kept = await planAt(edges, request.params.plan);
-      const others = await desk.others(planned(kept), request.query.count, PATIENCE);
+      const others = await desk.others(planned(kept), request.query.count, waiting(reply));
       return { others: others.map((other) => otherOnWire(other, kept)) };
     },
   );
@@ -49,11 +55,33 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
         response: answers({ 200: Wire.OtherPlan }),
       },
     },
-    async (request) => {
+    async (request, reply) => {
       const kept = await planAt(edges, request.params.plan);
       const { sheet: id } = request.params;
       found(kept.pad.sheets.find((sheet) => sheet.id === id) ?? null, 'sheet', id);
-      return otherOnWire(await desk.without(planned(kept), id, PATIENCE), kept);
+      return otherOnWire(await desk.without(planned(kept), id, waiting(reply)), kept);
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/curve',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'What fewer sheets cost: the best plan found for every number of sheets.',
+        params: PlanPath,
+        response: answers({ 200: Wire.SheetCurve }),
+      },
+    },
+    async (request, reply) => {
+      const kept = await planAt(edges, request.params.plan);
+      const settings = usualSettings(rulerOf(kept.pad.sheetSize));
+      const points = await desk.curve(planned(kept), settings, {
+        ...waiting(reply),
+        milliseconds: POINT_PATIENCE,
+      });
+      const most = Math.max(...points.map(({ value }) => value));
+      return { points: points.map((point) => ({ ...point, part: point.value / most })) };
     },
   );
 
@@ -108,6 +136,13 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       }
     },
   );
+}
+
+/** The search ends when the connection does: she has asked for something else. */
+function waiting(reply: FastifyReply): Waiting {
+  const gone = new AbortController();
+  reply.raw.once('close', () => gone.abort());
+  return { milliseconds: PATIENCE, gone: gone.signal };
 }
 
 function planned(kept: KeptPlan): AgainTask['planned'] {

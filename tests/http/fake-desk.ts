@@ -1,6 +1,8 @@
 import {
+  curveOf,
   otherPlans,
   planBatch,
+  planFreeBatch,
   printGuide,
   weakestOf,
   withSheets,
@@ -33,6 +35,7 @@ export function papers(count: number, seed = 0): Scene['papers'] {
 }
 
 const STEPS = { steps: 2000 };
+const FEW_STEPS = { steps: 200 };
 
 /** Does at once, from a scene in JSON, what the real desk reads from pixels; plans for real. */
 export function fakeDesk(): Desk {
@@ -57,8 +60,16 @@ export function fakeDesk(): Desk {
       }));
       return { width, height, white, notes, picture, supplies };
     },
-    plan: ({ wishes, ask, settings }) =>
-      Promise.resolve(planBatch(wishes, { ...ask, limit: STEPS }, settings)),
+    plan: ({ wishes, ask, settings, sheets }) =>
+      Promise.resolve().then(() =>
+        sheets === undefined
+          ? planBatch(wishes, { ...ask, limit: STEPS }, settings)
+          : planFreeBatch(wishes, { ...ask, limit: FEW_STEPS }, settings, sheets),
+      ),
+    curve: ({ batch, ask }, settings) =>
+      Promise.resolve().then(() =>
+        curveOf({ batch, ask: { ...ask, limit: FEW_STEPS } }, settings, () => FEW_STEPS),
+      ),
     others: ({ batch, ask }, count) =>
       Promise.resolve(otherPlans({ batch, ask: { ...ask, limit: STEPS } }, count)),
     without: ({ batch, ask }, sheet) =>

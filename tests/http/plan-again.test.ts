@@ -77,6 +77,36 @@ describe('what else a plan could be', () => {
     }
   });
 
+  test('what fewer sheets cost: more sheets are worth more, and a plan of so many can be had', async () => {
+    const { service, plan } = await planned();
+    const { points } = valueOf<Plans.SheetCurve>(
+      await ask(service, 'GET', `/api/plans/${plan.id}/curve`),
+    );
+    expect(points.length).toBeGreaterThan(0);
+    points.forEach((point, at) => {
+      expect(point.bound).toBeGreaterThanOrEqual(point.value - 1e-9);
+      expect(point.part).toBeLessThanOrEqual(1);
+      if (at > 0) expect(point.sheets).toBeGreaterThan(points[at - 1]!.sheets);
+    });
+    expect(Math.max(...points.map(({ part }) => part))).toBe(1);
+    const most = points.at(-1)!;
+    const free = await ask(service, 'POST', '/api/plans', { ...WISH(plan), sheets: most.sheets });
+    const had = valueOf<Plans.Plan>(free);
+    expect(free.statusCode).toBe(201);
+    expect(had.sheetsUsed.length).toBeLessThanOrEqual(most.sheets);
+    expect(had.value).toBeGreaterThanOrEqual(plan.value - 1e-9);
+    expect(had.bound).toBeGreaterThanOrEqual(had.value);
+    expect((await ask(service, 'GET', had.cards[0]!.picture)).statusCode).toBe(200);
+  });
+
+  test('too few sheets for the cards are refused, naming what to do', async () => {
+    const { service, plan } = await planned();
+    const wish = { ...WISH(plan), cards: [{ layout: plan.cards[0]!.layout, count: 40 }] };
+    const answer = problemIn(await ask(service, 'POST', '/api/plans', { ...wish, sheets: 1 }));
+    expect(answer).toMatchObject({ field: 'sheets' });
+    expect(answer.mend).toMatch(/fewer cards|more sheets/);
+  });
+
   test.each([
     ['a sheet that is not of the pad', () => 'nobody', 404],
     ['one sheet in two slots', (plan: Plans.Plan) => plan.sheetsUsed[1]!.sheet, 409],
