@@ -2,6 +2,7 @@ import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import { sidesOf } from '../geometry/quad.ts';
 import { isLikeSheet, middleOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
+import { edgesOf } from './edges.ts';
 import type { PhotoAsk } from './picture.ts';
 import { apartQuads, gridOf, quadsFromLines } from './sheets-from-lines.ts';
 import type { SidePair } from './sheets-from-lines.ts';
@@ -114,7 +115,8 @@ function usualArea(candidates: readonly Candidate[]): number {
 const MOST_LINES = 500;
 
 function fromLines(overview: Overview, whole: readonly Candidate[], ask: PhotoAsk): Candidate[] {
-  const { edges, table } = overview;
+  const { image, table } = overview;
+  const edges = edgesOf(image);
   const least = Math.max(1.0, 1.5 * table.roughness);
   const lines = straightLines(edges, least, MOST_LINES);
   const trial = (

@@ -1,8 +1,6 @@
 import { polygonArea } from '../geometry/polygon.ts';
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import { isConvex, sidesOf } from '../geometry/quad.ts';
-import { edgesOf } from './edges.ts';
-import type { Edges } from './edges.ts';
 import type { OpenedPixels, PhotoAsk } from './picture.ts';
 import { quadOf } from './region-quad.ts';
 import { regionsOf, withoutThin } from './regions.ts';
@@ -24,7 +22,6 @@ export interface Candidate {
 export interface Overview {
   readonly image: LabImage;
   readonly table: Table;
-  readonly edges: Edges;
   readonly candidates: readonly Candidate[];
   /** Regions that have no clear four corners or reach out of the picture. */
   readonly unclear: readonly Region[];
@@ -36,10 +33,9 @@ export interface Overview {
 export function overlook(photo: OpenedPixels): Overview {
   const image = smoothLab(photo.preview);
   const table = findTable(image);
-  const edges = edgesOf(image);
   const { width, height } = image;
   const things = withoutThin(
-    { width, height, of: table.reached.map((value) => 1 - value) },
+    { width, height, of: notOf(table.reached) },
     Math.max(1, Math.round(Math.max(width, height) / 500)),
   );
   const regions = regionsOf(things, LEAST_PART * width * height);
@@ -55,7 +51,13 @@ export function overlook(photo: OpenedPixels): Overview {
     if (quad === null || quad.fill < WHOLE || !isConvex(quad.corners)) unclear.push(region);
     else candidates.push({ ...quad, area: polygonArea(quad.corners) });
   }
-  return { image, table, edges, candidates, unclear, cutOff };
+  return { image, table, candidates, unclear, cutOff };
+}
+
+function notOf(mask: Uint8Array): Uint8Array {
+  const out = new Uint8Array(mask.length);
+  for (let pixel = 0; pixel < out.length; pixel++) out[pixel] = 1 - mask[pixel]!;
+  return out;
 }
 
 /** Less than this part of the picture is no sheet, square or card. */

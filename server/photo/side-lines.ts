@@ -1,5 +1,6 @@
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import type { Picture } from './picture.ts';
+import { rankInPlace } from './surface.ts';
 
 /** A quad whose sides were laid onto the edges seen in the large picture. */
 export interface Refined {
@@ -44,14 +45,12 @@ function layLine(picture: Picture, from: PhotoPoint, to: PhotoPoint, reach: numb
   // Wider than asked, so that the quiet on both sides of the edge tells what is noise.
   const side = profilesOf(picture, from, to, reach + QUIET, 0.5);
   if (side === null) return { from, to, borne: 0 };
-  const { profiles, places, steps, floor } = side;
-  const [start, end] = bestOffsets(
-    side,
-    (middle) => Math.abs(middle - (steps - 1) / 2) * side.step <= reach,
-  );
-  const { a, b, borne } = settle(profiles, places, steps, floor, start, end);
+  const isNear = (middle: number): boolean =>
+    Math.abs(middle - (side.steps - 1) / 2) * side.step <= reach;
+  const [start, end] = bestOf(side, scoresOf(side, isNear), isNear);
+  const { a, b, borne } = settle(side, start, end);
   const [movedFrom, movedTo] = movedBy(side, a, a + b);
-  return { from: movedFrom, to: movedTo, borne: borne * (profiles.length / SAMPLES) };
+  return { from: movedFrom, to: movedTo, borne: borne * (side.count / SAMPLES) };
 }
 
 /** A place where the side of a sheet may be: offsets of its ends outward, and how well edges bear it out. */
@@ -74,23 +73,23 @@ export function guessesOf(
 ): SideGuess[] {
   const side = profilesOf(picture, from, to, reach, Math.max(0.5, reach / 24));
   if (side === null) return [{ from, to, borne: 0, out: 0, strength: 0 }];
-  const { step, steps, profiles, places, floor } = side;
+  const { step, steps, profiles, count, places, floor } = side;
   const guesses: SideGuess[] = [];
+  const scores = scoresOf(side);
   const taken: number[] = [];
-  const apart = Math.max(3, 4 / step);
   while (guesses.length < MOST_GUESSES) {
-    const [start, end] = bestOffsets(side, (middle) =>
-      taken.every((other) => Math.abs(other - middle) > apart),
+    const [start, end] = bestOf(side, scores, (middle) =>
+      taken.every((other) => Math.abs(other - middle) > apart(step)),
     );
     taken.push((start + end) / 2);
     let borne = 0;
     let strength = 0;
-    profiles.forEach((profile, i) => {
-      const place = Math.round(start + (end - start) * places[i]!);
-      const near = Math.max(profile[place - 1] ?? 0, profile[place]!, profile[place + 1] ?? 0);
+    for (let i = 0; i < count; i++) {
+      const at = i * steps + Math.round(start + (end - start) * places[i]!);
+      const near = Math.max(profiles[at - 1] ?? 0, profiles[at]!, profiles[at + 1] ?? 0);
       if (near > floor) borne++;
-      strength += near / profiles.length;
-    });
+      strength += near / count;
+    }
     borne /= SAMPLES;
     if (borne < LEAST_BORNE && guesses.length > 0) break;
     const [movedFrom, movedTo] = movedBy(side, start, end);
@@ -100,6 +99,11 @@ export function guessesOf(
   return guesses;
 }
 
+/** Steps by which two guesses lie apart at least. */
+function apart(step: number): number {
+  return Math.max(3, 4 / step);
+}
+
 const MOST_GUESSES = 5;
 const LEAST_BORNE = 0.4;
 
@@ -107,10 +111,12 @@ interface SideProfiles {
   readonly from: PhotoPoint;
   readonly to: PhotoPoint;
   readonly normal: PhotoPoint;
-  /** Steepness across the side, from inside to outside, at each sample along it. */
-  readonly profiles: readonly Float32Array[];
+  /** Steepness across the side, from inside to outside, sample after sample along it. */
+  readonly profiles: Float32Array;
+  /** How many samples. */
+  readonly count: number;
   /** Where along the side each sample lies, 0 to 1. */
-  readonly places: readonly number[];
+  readonly places: Float32Array;
   readonly steps: number;
   /** Pixels from step to step. */
   readonly step: number;
@@ -129,18 +135,29 @@ function profilesOf(
   // Out of the quad, since its corners go clockwise with y down.
   const normal = { x: (to.y - from.y) / length, y: (from.x - to.x) / length };
   const steps = 2 * Math.ceil(reach / step) + 1;
-  const profiles: Float32Array[] = [];
-  const places: number[] = [];
+  const profiles = new Float32Array(SAMPLES * steps);
+  const places = new Float32Array(SAMPLES);
+  const values = new Float32Array(3 * (steps + 4));
+  let count = 0;
   for (let i = 0; i < SAMPLES; i++) {
     const t = ENDS + ((1 - 2 * ENDS) * (i + 0.5)) / SAMPLES;
     const x = from.x + t * (to.x - from.x);
     const y = from.y + t * (to.y - from.y);
     if (x < 2 || y < 2 || x > picture.width - 2 || y > picture.height - 2) continue;
-    profiles.push(steepnessAcross(picture, x, y, normal, steps, step));
-    places.push(t);
+    steepnessAcross(
+      picture,
+      x,
+      y,
+      normal,
+      step,
+      values,
+      profiles.subarray(count * steps, (count + 1) * steps),
+    );
+    places[count++] = t;
   }
-  if (profiles.length < SAMPLES / 4) return null;
-  return { from, to, normal, profiles, places, steps, step, floor: noiseFloor(profiles) };
+  if (count < SAMPLES / 4) return null;
+  const floor = noiseFloor(profiles.subarray(0, count * steps));
+  return { from, to, normal, profiles, count, places, steps, step, floor };
 }
 
 function movedBy(
@@ -155,92 +172,101 @@ function movedBy(
   return [moved(from, start), moved(to, end)];
 }
 
-/** How fast the three channels change across the side at offsets a step apart. */
+/** How fast the three channels change across the side at offsets a step apart, written to `out`. */
 function steepnessAcross(
-  picture: Picture,
-  x: number,
-  y: number,
-  normal: PhotoPoint,
-  steps: number,
-  step: number,
-): Float32Array {
-  const values = new Float32Array(3 * (steps + 4));
-  for (let s = 0; s < steps + 4; s++) {
-    const d = (s - 2 - (steps - 1) / 2) * step;
-    sample(picture, x + d * normal.x - 0.5, y + d * normal.y - 0.5, values, 3 * s);
-  }
-  const out = new Float32Array(steps);
-  for (let s = 0; s < steps; s++) {
-    let sum = 0;
-    for (let c = 0; c < 3; c++) {
-      const change = values[3 * (s + 4) + c]! - values[3 * s + c]!;
-      sum += change * change;
-    }
-    out[s] = Math.sqrt(sum);
-  }
-  return out;
-}
-
-function sample(
   { width, height, rgb }: Picture,
   x: number,
   y: number,
+  normal: PhotoPoint,
+  step: number,
+  values: Float32Array,
   out: Float32Array,
-  at: number,
 ): void {
-  const cx = x < 0 ? 0 : x > width - 1.001 ? width - 1.001 : x;
-  const cy = y < 0 ? 0 : y > height - 1.001 ? height - 1.001 : y;
-  const left = cx | 0;
-  const top = cy | 0;
-  const fx = cx - left;
-  const fy = cy - top;
-  const p = 3 * (top * width + left);
-  const q = p + 3 * width;
-  for (let c = 0; c < 3; c++) {
-    const upper = rgb[p + c]! + fx * (rgb[p + 3 + c]! - rgb[p + c]!);
-    const lower = rgb[q + c]! + fx * (rgb[q + 3 + c]! - rgb[q + c]!);
-    out[at + c] = upper + fy * (lower - upper);
+  const steps = out.length;
+  for (let s = 0; s < steps + 4; s++) {
+    const d = (s - 2 - (steps - 1) / 2) * step;
+    const px = x + d * normal.x - 0.5;
+    const py = y + d * normal.y - 0.5;
+    const cx = px < 0 ? 0 : px > width - 1.001 ? width - 1.001 : px;
+    const cy = py < 0 ? 0 : py > height - 1.001 ? height - 1.001 : py;
+    const left = cx | 0;
+    const top = cy | 0;
+    const fx = cx - left;
+    const fy = cy - top;
+    const p = 3 * (top * width + left);
+    const q = p + 3 * width;
+    for (let c = 0; c < 3; c++) {
+      const upper = rgb[p + c]! + fx * (rgb[p + 3 + c]! - rgb[p + c]!);
+      const lower = rgb[q + c]! + fx * (rgb[q + 3 + c]! - rgb[q + c]!);
+      values[3 * s + c] = upper + fy * (lower - upper);
+    }
+  }
+  for (let s = 0, at = 0; s < steps; s++, at += 3) {
+    const r = values[at + 12]! - values[at]!;
+    const g = values[at + 13]! - values[at + 1]!;
+    const b = values[at + 14]! - values[at + 2]!;
+    out[s] = Math.sqrt(r * r + g * g + b * b);
   }
 }
 
 /** Steepness that noise alone reaches: twice the lower quartile of all profiles. */
-function noiseFloor(profiles: readonly Float32Array[]): number {
-  const all = Float32Array.from(profiles.flatMap((profile) => [...profile])).sort();
-  return Math.max(3, 2 * all[all.length >> 2]!);
+function noiseFloor(profiles: Float32Array): number {
+  return Math.max(3, 2 * rankInPlace(profiles.slice(), profiles.length >> 2));
 }
 
-/** The straight line through the profiles, by its offsets at both ends, along which most of them are steep. */
-function bestOffsets(
-  { profiles, places, steps, floor }: SideProfiles,
-  free: (middle: number) => boolean,
-): [number, number] {
+/**
+ * How steep the profiles are along each straight line through them: entry `start * steps + end` for the line
+ * that begins and ends at these steps; below 0 where a line slants too much or was not asked for.
+ */
+function scoresOf(
+  { profiles, count, places, steps, floor }: SideProfiles,
+  isAsked: (middle: number) => boolean = () => true,
+): Float32Array {
   const cap = 4 * floor;
+  const weighed = new Float32Array(count * steps);
+  for (let k = 0; k < weighed.length; k++) {
+    const value = profiles[k]!;
+    if (value > floor) weighed[k] = value < cap ? value : cap + 0.1 * (value - cap);
+  }
   const slant = Math.max(4, 0.4 * steps);
-  let best: [number, number] = [(steps - 1) / 2, (steps - 1) / 2];
-  let most = -1;
-  for (let start = 0; start < steps; start++)
-    for (let end = 0; end < steps; end++) {
-      if (Math.abs(end - start) > slant || !free((start + end) / 2)) continue;
+  const scores = new Float32Array(steps * steps).fill(-1);
+  for (let start = 0; start < steps; start++) {
+    const from = Math.max(0, Math.ceil(start - slant));
+    const to = Math.min(steps - 1, Math.floor(start + slant));
+    for (let end = from; end <= to; end++) {
+      if (!isAsked((start + end) / 2)) continue;
+      const run = end - start;
       let sum = 0;
-      for (let i = 0; i < profiles.length; i++) {
-        const place = (start + (end - start) * places[i]! + 0.5) | 0;
-        const value = profiles[i]![place]!;
-        if (value > floor) sum += value < cap ? value : cap + 0.1 * (value - cap);
-      }
-      if (sum > most) {
-        most = sum;
-        best = [start, end];
-      }
+      for (let i = 0, row = 0; i < count; i++, row += steps)
+        sum += weighed[row + ((start + run * places[i]! + 0.5) | 0)]!;
+      scores[start * steps + end] = sum;
     }
-  return best;
+  }
+  return scores;
+}
+
+/** The line, by its steps at both ends, with the highest score among those whose middle is free. */
+function bestOf(
+  { steps }: SideProfiles,
+  scores: Float32Array,
+  isFree: (middle: number) => boolean,
+): [number, number] {
+  const free = Uint8Array.from({ length: 2 * steps }, (_, twice) => (isFree(twice / 2) ? 1 : 0));
+  let best = -1;
+  let most = -1;
+  for (let start = 0, at = 0; start < steps; start++)
+    for (let end = 0; end < steps; end++, at++)
+      if (scores[at]! > most && free[start + end] === 1) {
+        most = scores[at]!;
+        best = at;
+      }
+  if (best < 0) return [(steps - 1) / 2, (steps - 1) / 2];
+  return [Math.floor(best / steps), best % steps];
 }
 
 /** Fits the line to the steepest place near it in each profile, strays weighing less and less. */
 function settle(
-  profiles: readonly Float32Array[],
-  places: readonly number[],
-  steps: number,
-  floor: number,
+  { profiles, count, places, steps, floor }: SideProfiles,
   start: number,
   end: number,
 ): { a: number; b: number; borne: number } {
@@ -250,10 +276,10 @@ function settle(
     const near = round === 0 ? 3 : 2;
     let [n, st, stt, sd, std] = [0, 0, 0, 0, 0];
     borne = 0;
-    for (let i = 0; i < profiles.length; i++) {
+    for (let i = 0; i < count; i++) {
       const t = places[i]!;
       const line = a + b * t;
-      const peak = peakNear(profiles[i]!, line, near, steps);
+      const peak = peakNear(profiles, i * steps, line, near, steps);
       if (peak === null || peak.height < floor) continue;
       const off = (peak.at - line) / (near + 1);
       const weight = (1 - off * off) ** 2 * Math.min(1, peak.height / (4 * floor));
@@ -269,11 +295,12 @@ function settle(
     b = (n * std - st * sd) / spread;
     a = (sd - b * st) / n;
   }
-  return { a, b, borne: borne / profiles.length };
+  return { a, b, borne: borne / count };
 }
 
 function peakNear(
-  profile: Float32Array,
+  profiles: Float32Array,
+  row: number,
   line: number,
   near: number,
   steps: number,
@@ -283,12 +310,13 @@ function peakNear(
   const from = Math.max(1, Math.ceil(line - near));
   const to = Math.min(steps - 2, Math.floor(line + near));
   for (let s = from; s <= to; s++)
-    if (profile[s]! > height) {
-      height = profile[s]!;
+    if (profiles[row + s]! > height) {
+      height = profiles[row + s]!;
       at = s;
     }
   if (at < 0) return null;
-  const [before, after] = [profile[at - 1]!, profile[at + 1]!];
+  const before = profiles[row + at - 1]!;
+  const after = profiles[row + at + 1]!;
   const bend = before - 2 * height + after;
   const shift = bend < 0 ? (0.5 * (before - after)) / bend : 0;
   return { at: at + Math.max(-0.5, Math.min(0.5, shift)), height };

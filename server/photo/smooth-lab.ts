@@ -10,23 +10,28 @@ export function smoothLab({ width, height, rgb, primaries }: Picture): LabImage 
   const raw = labOfBytes(rgb, primaries);
   const lab = raw.slice();
   const row = 3 * width;
+  const around = [-row - 3, -row, -row + 3, -3, 3, row - 3, row, row + 3];
   for (let y = 1; y < height - 1; y++)
     for (let at = 3 * (y * width + 1), end = 3 * ((y + 1) * width - 1); at < end; at += 3) {
       const l = raw[at]!;
       const a = raw[at + 1]!;
       const b = raw[at + 2]!;
-      let [count, sumL, sumA, sumB] = [1, l, a, b];
-      for (let up = at - row; up <= at + row; up += row)
-        for (let p = up - 3; p <= up + 3; p += 3) {
-          const dl = raw[p]! - l;
-          const da = raw[p + 1]! - a;
-          const db = raw[p + 2]! - b;
-          if (p === at || dl * dl + da * da + db * db > ALIKE) continue;
-          count++;
-          sumL += raw[p]!;
-          sumA += raw[p + 1]!;
-          sumB += raw[p + 2]!;
-        }
+      let count = 1;
+      let sumL = l;
+      let sumA = a;
+      let sumB = b;
+      for (let k = 0; k < 8; k++) {
+        const p = at + around[k]!;
+        const dl = raw[p]! - l;
+        if (dl * dl > ALIKE) continue;
+        const da = raw[p + 1]! - a;
+        const db = raw[p + 2]! - b;
+        if (dl * dl + da * da + db * db > ALIKE) continue;
+        count++;
+        sumL += l + dl;
+        sumA += a + da;
+        sumB += b + db;
+      }
       lab[at] = sumL / count;
       lab[at + 1] = sumA / count;
       lab[at + 2] = sumB / count;

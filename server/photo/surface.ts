@@ -18,17 +18,35 @@ export interface Sample {
 
 const TERMS = 6;
 
+/** Samples as they are computed with: x, y and value of each by turns. */
+export type PackedSamples = Float64Array;
+
 /**
  * Takes       samples (three or more) and how strongly the surface is held flat: 0 lets it bend freely.
  * Source      Tukey's biweight, reweighted least squares: Holland, Welsch (1977),
  *             doi:10.1080/03610927708827533, table 1.
  */
 export function fitSurface(samples: readonly Sample[], stiffness = 1e-3): Surface {
-  let of: Float64Array = Float64Array.of(median(samples.map(({ value }) => value)), 0, 0, 0, 0, 0);
+  const packed = new Float64Array(3 * samples.length);
+  samples.forEach(({ x, y, value }, i) => packed.set([x, y, value], 3 * i));
+  return fitPacked(packed, stiffness);
+}
+
+/** The same for samples that lie packed in one array, x, y, value by turns. */
+export function fitPacked(samples: PackedSamples, stiffness = 1e-3): Surface {
+  const count = samples.length / 3;
+  const residuals = new Float64Array(count);
+  const sizes = new Float64Array(count);
+  for (let i = 0; i < count; i++) sizes[i] = samples[3 * i + 2]!;
+  let of: Float64Array = Float64Array.of(medianInPlace(sizes), 0, 0, 0, 0, 0);
   let spread = Infinity;
   for (let round = 0; round < ROUNDS; round++) {
-    const residuals = samples.map((sample) => sample.value - heightAt(of, sample.x, sample.y));
-    spread = 1.4826 * median(residuals.map(Math.abs));
+    for (let i = 0, at = 0; i < count; i++, at += 3) {
+      const residual = samples[at + 2]! - heightAt(of, samples[at]!, samples[at + 1]!);
+      residuals[i] = residual;
+      sizes[i] = Math.abs(residual);
+    }
+    spread = 1.4826 * medianInPlace(sizes);
     const reach = BIWEIGHT * Math.max(spread, 1e-6) * (round < 3 ? 2 : 1);
     of = leastSquares(samples, residuals, reach, stiffness);
   }
@@ -43,24 +61,36 @@ export function heightAt(of: Float64Array, x: number, y: number): number {
 }
 
 function leastSquares(
-  samples: readonly Sample[],
-  residuals: readonly number[],
+  samples: PackedSamples,
+  residuals: Float64Array,
   reach: number,
   stiffness: number,
 ): Float64Array {
-  const matrix = Array.from({ length: TERMS }, () => new Float64Array(TERMS + 1));
-  samples.forEach(({ x, y, value }, i) => {
+  const sums = new Float64Array(TERMS * (TERMS + 1));
+  const terms = new Float64Array(TERMS + 1);
+  terms[0] = 1;
+  for (let i = 0, at = 0; i < residuals.length; i++, at += 3) {
     const t = residuals[i]! / reach;
-    if (Math.abs(t) >= 1) return;
-    const weight = (1 - t * t) ** 2;
-    const terms = [1, x, y, x * x, x * y, y * y];
+    if (t >= 1 || t <= -1) continue;
+    const weight = (1 - t * t) * (1 - t * t);
+    const x = samples[at]!;
+    const y = samples[at + 1]!;
+    terms[1] = x;
+    terms[2] = y;
+    terms[3] = x * x;
+    terms[4] = x * y;
+    terms[5] = y * y;
+    terms[6] = samples[at + 2]!;
     for (let r = 0; r < TERMS; r++) {
-      const row = matrix[r]!;
-      for (let c = 0; c < TERMS; c++) row[c]! += weight * terms[r]! * terms[c]!;
-      row[TERMS]! += weight * terms[r]! * value;
+      const weighed = weight * terms[r]!;
+      for (let c = r; c <= TERMS; c++) sums[r * (TERMS + 1) + c]! += weighed * terms[c]!;
     }
-  });
-  const hold = stiffness * samples.length;
+  }
+  const matrix = Array.from({ length: TERMS }, (_, r) =>
+    sums.slice(r * (TERMS + 1), (r + 1) * (TERMS + 1)),
+  );
+  for (let r = 1; r < TERMS; r++) for (let c = 0; c < r; c++) matrix[r]![c] = matrix[c]![r]!;
+  const hold = stiffness * residuals.length;
   for (let r = 1; r < TERMS; r++) matrix[r]![r]! += r < 3 ? hold : 4 * hold;
   matrix[0]![0]! += 1e-9;
   return solve(matrix);
@@ -85,5 +115,34 @@ export function solve(matrix: Float64Array[]): Float64Array {
 
 export function median(values: readonly number[] | Float32Array): number {
   if (values.length === 0) return 0;
-  return Float64Array.from(values).sort()[values.length >> 1]!;
+  return medianInPlace(Float64Array.from(values));
+}
+
+/** The upper median; the array is left in another order. Source: Hoare (1961), algorithm 65, Find. */
+export function medianInPlace(values: Float64Array | Float32Array): number {
+  return rankInPlace(values, values.length >> 1);
+}
+
+/** The value that would stand at a place if the array were sorted; it is left in another order. */
+export function rankInPlace(values: Float64Array | Float32Array, place: number): number {
+  let low = 0;
+  let high = values.length - 1;
+  while (low < high) {
+    const pivot = values[(low + high) >> 1]!;
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while (values[i]! < pivot) i++;
+      while (values[j]! > pivot) j--;
+      if (i <= j) {
+        const held = values[i]!;
+        values[i++] = values[j]!;
+        values[j--] = held;
+      }
+    }
+    if (place <= j) high = j;
+    else if (place >= i) low = i;
+    else break;
+  }
+  return values[place]!;
 }

@@ -99,10 +99,25 @@ function fitted(
 }
 
 /** How far the sides of a quad are off a sheet's, each as a part of its length. */
-export function offSize(metric: TableMetric, quad: Quad<'photo'>, aspect: number): number[] {
-  return sideLengths(quad, aspect).map((length, side) => {
-    const terms = termsOf(quad[side]!, quad[(side + 1) % 4]!, metric);
-    const squared = terms.reduce((sum, term, k) => sum + term * metric.of[k]!, 0);
-    return Math.sqrt(Math.max(0, squared)) / length - 1;
-  });
+export function offSize(
+  { of, centre, reach }: TableMetric,
+  quad: Quad<'photo'>,
+  aspect: number,
+): number[] {
+  const lengths = sideLengths(quad, aspect);
+  const off = [0, 0, 0, 0];
+  for (let side = 0; side < 4; side++) {
+    const from = quad[side]!;
+    const to = quad[(side + 1) % 4]!;
+    const vx = (to.x - from.x) / reach;
+    const vy = (to.y - from.y) / reach;
+    const x = ((from.x + to.x) / 2 - centre.x) / reach;
+    const y = ((from.y + to.y) / 2 - centre.y) / reach;
+    const squared =
+      vx * vx * (of[0]! + x * of[3]! + y * of[6]!) +
+      2 * vx * vy * (of[1]! + x * of[4]! + y * of[7]!) +
+      vy * vy * (of[2]! + x * of[5]! + y * of[8]!);
+    off[side] = Math.sqrt(Math.max(0, squared)) / lengths[side]! - 1;
+  }
+  return off;
 }
