@@ -10,15 +10,17 @@ export const linearOfByte = Float32Array.from(
   (_, byte) => toLinear({ mode: 'rgb', r: byte / 255, g: 0, b: 0 }).r,
 );
 
-const STEPS = 16384;
-const byteOfLight = Uint8Array.from({ length: STEPS + 1 }, (_, step) =>
-  Math.round(255 * toEncoded({ mode: 'lrgb', r: step / STEPS, g: 0, b: 0 }).r),
+/** Steps of linear light in `byteOfLight`, from 0 to 1. */
+export const LIGHT_STEPS = 16384;
+/** The encoded byte of each step of linear light. */
+export const byteOfLight = Uint8Array.from({ length: LIGHT_STEPS + 1 }, (_, step) =>
+  Math.round(255 * toEncoded({ mode: 'lrgb', r: step / LIGHT_STEPS, g: 0, b: 0 }).r),
 );
 
 /** The encoded byte of linear light, cut off at 0 and 255. */
 export function encodedByte(light: number): number {
   if (!(light > 0)) return 0;
-  return light >= 1 ? 255 : byteOfLight[(light * STEPS + 0.5) | 0]!;
+  return light >= 1 ? 255 : byteOfLight[(light * LIGHT_STEPS + 0.5) | 0]!;
 }
 
 /** Below this CIELAB's curve is a straight line: (6/29)^3. */

@@ -192,6 +192,19 @@ export function linearOfBytes(
   return out;
 }
 
+/** Linear light in the named primaries becomes linear sRGB in place, three numbers a pixel; nothing is clipped. */
+export function linearInSrgb(light: Float32Array, primaries: Primaries): void {
+  const [m0, m1, m2, m3, m4, m5, m6, m7, m8] = LINEAR_SRGB[primaries];
+  for (let at = 0; at < light.length; at += 3) {
+    const r = light[at]!;
+    const g = light[at + 1]!;
+    const b = light[at + 2]!;
+    light[at] = m0 * r + m1 * g + m2 * b;
+    light[at + 1] = m3 * r + m4 * g + m5 * b;
+    light[at + 2] = m6 * r + m7 * g + m8 * b;
+  }
+}
+
 const LINEAR_SRGB: Record<Primaries, Matrix> = {
   srgb: [1, 0, 0, 0, 1, 0, 0, 0, 1],
   'display-p3': product(LINEAR_FROM_RELATIVE_XYZ, RELATIVE_XYZ['display-p3']),

@@ -3,15 +3,18 @@ import { lightAt } from './light.ts';
 import type { LightField } from './light.ts';
 
 /**
- * Takes the photo's light out of a flat picture, in place: linear light in the photo's primaries as it came
- * in, as under even, white light out. `rows` maps pixels of the flat picture into the photo.
+ * What linear light in the photo's primaries is multiplied by, place by place over a sheet, to look as under even,
+ * white light. The field is smooth, so its gain is known at the corners of 8 x 8 fields and interpolated.
  */
-export type Correction = (
-  light: Float32Array,
-  width: number,
-  height: number,
-  rows: readonly number[],
-) => void;
+export interface Gains {
+  readonly width: number;
+  readonly height: number;
+  /** Three channels at each of 9 x 9 places, row by row. */
+  readonly at: Float32Array;
+}
+
+/** The gains over a flat picture of the given size; `rows` maps its pixels into the photo. */
+export type Correction = (rows: readonly number[], width: number, height: number) => Gains;
 
 /** What white is in this photo. */
 export interface White {
@@ -34,8 +37,8 @@ export function correctionOf(field: LightField, white: White, perPixel: number):
   const target = [r, g, b];
   // The white is scaled to its true colour in the photo's own primaries, near enough to sRGB's for white.
   const gain = target.map((value, k) => value / white.relative[k]!);
-  return (light, width, height, [a, b0, c, d, e, f, g0, h, i]) => {
-    const gains = new Float32Array(3 * (GRID + 1) * (GRID + 1));
+  return ([a, b0, c, d, e, f, g0, h, i], width, height) => {
+    const at = new Float32Array(3 * (GRID + 1) * (GRID + 1));
     for (let row = 0; row <= GRID; row++)
       for (let column = 0; column <= GRID; column++) {
         const u = (column * width) / GRID;
@@ -44,34 +47,37 @@ export function correctionOf(field: LightField, white: White, perPixel: number):
         const x = ((a! * u + b0! * v + c!) / w) * perPixel;
         const y = ((d! * u + e! * v + f!) / w) * perPixel;
         const here = lightAt(field, x, y);
-        for (let k = 0; k < 3; k++)
-          gains[3 * (row * (GRID + 1) + column) + k] = gain[k]! / here[k]!;
+        for (let k = 0; k < 3; k++) at[3 * (row * (GRID + 1) + column) + k] = gain[k]! / here[k]!;
       }
-    apply(light, width, height, gains);
+    return { width, height, at };
   };
 }
 
-/** The field is smooth, so its gain is asked for at 9 x 9 places of a sheet and interpolated. */
+/** Fields a side. */
 const GRID = 8;
 
-function apply(light: Float32Array, width: number, height: number, gains: Float32Array): void {
-  const line = new Float32Array(3 * (GRID + 1));
-  for (let y = 0; y < height; y++) {
-    const down = ((y + 0.5) * GRID) / height;
-    const row = Math.min(GRID - 1, down | 0);
-    for (let k = 0; k < line.length; k++) {
-      const upper = gains[row * line.length + k]!;
-      line[k] = upper + (down - row) * (gains[(row + 1) * line.length + k]! - upper);
-    }
-    for (let x = 0; x < width; x++) {
-      const across = ((x + 0.5) * GRID) / width;
-      const column = Math.min(GRID - 1, across | 0);
-      const fx = across - column;
-      const at = 3 * (y * width + x);
-      const p = 3 * column;
-      light[at]! *= line[p]! + fx * (line[p + 3]! - line[p]!);
-      light[at + 1]! *= line[p + 1]! + fx * (line[p + 4]! - line[p + 1]!);
-      light[at + 2]! *= line[p + 2]! + fx * (line[p + 5]! - line[p + 2]!);
+/**
+ * The gains at places in one row of the flat picture: the first `firstX` from its left edge, each `step` from the
+ * one before, in pixels. Gives three for each place into `line`.
+ */
+export function gainsOfRow(
+  { width, height, at }: Gains,
+  y: number,
+  firstX: number,
+  step: number,
+  line: Float32Array,
+): void {
+  const down = Math.min(GRID, (y * GRID) / height);
+  const row = Math.min(GRID - 1, down | 0);
+  const stride = 3 * (GRID + 1);
+  for (let place = 0, x = firstX; place < line.length; place += 3, x += step) {
+    const across = Math.min(GRID, (x * GRID) / width);
+    const column = Math.min(GRID - 1, across | 0);
+    for (let k = 0; k < 3; k++) {
+      const p = row * stride + 3 * column + k;
+      const left = at[p]! + (down - row) * (at[p + stride]! - at[p]!);
+      const right = at[p + 3]! + (down - row) * (at[p + stride + 3]! - at[p + 3]!);
+      line[place + k] = left + (across - column) * (right - left);
     }
   }
 }

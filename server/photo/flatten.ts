@@ -1,200 +1,126 @@
-import { encodedByte, linearOfByte } from '../colour/curves.ts';
+import { LIGHT_STEPS, byteOfLight, encodedByte, linearOfByte } from '../colour/curves.ts';
 import type { LabImage } from '../colour/lab.ts';
-import { labOfLinear, linearOfLab } from '../colour/spaces.ts';
-import { homographyOf } from '../geometry/homography.ts';
-import type { Quad } from '../geometry/points.ts';
-import { rectangleQuad } from '../geometry/quad.ts';
-import type { Correction } from './correction.ts';
-import type { Picture, RgbImage } from './picture.ts';
+import { labOfLinear, linearInSrgb } from '../colour/spaces.ts';
+import type { Primaries } from '../colour/spaces.ts';
+import { gainsOfRow } from './correction.ts';
+import type { Gains } from './correction.ts';
+import type { RgbImage } from './picture.ts';
+import type { Straightened } from './straighten.ts';
 
-/** Linear light in the photo's primaries, three numbers a pixel. */
-export interface LinearImage {
-  readonly primaries: Picture['primaries'];
-  readonly width: number;
-  readonly height: number;
-  readonly light: Float32Array;
-}
+/** Turns light in the named primaries, in place, into linear sRGB as another photo would have shown it. */
+export type LightTie = (light: Float32Array, primaries: Primaries) => void;
 
 /**
- * Cuts a sheet out of the photo and lays it flat, in corrected linear light.
+ * For reading: CIELAB, nothing clipped, the light evened.
  *
- * Takes       the picture, the sheet's corners in its pixels, the size wanted and the correction of light.
+ * Takes       the sheet laid flat, its gains, what ties its colours to another photo's (null when nothing does), how
+ *             many of its pixels a side make one pixel for reading (1 or 2), and how many are left out at the rim.
  */
-export function flatten(
-  picture: Picture,
-  corners: Quad<'photo'>,
-  size: { readonly width: number; readonly height: number },
-  correct: Correction,
-): LinearImage {
-  const { width, height } = size;
-  const sheet = rectangleQuad<'sheet'>(0, 0, width, height);
-  const { rows } = homographyOf(sheet, corners);
-  const light = new Float32Array(3 * width * height);
-  sampleInto(light, picture, rows, width, height, samplesPerPixel(corners, width, height));
-  correct(light, width, height, rows);
-  return { primaries: picture.primaries, width, height, light };
-}
-
-/** Adds up `spp` x `spp` samples for each pixel of the flat picture, each between four pixels of the photo. */
-function sampleInto(
-  light: Float32Array,
-  picture: Picture,
-  [a, b, c, d, e, f, g, h, i]: readonly number[],
-  width: number,
-  height: number,
-  spp: number,
-): void {
-  const { rgb } = picture;
-  const row = 3 * picture.width;
-  const maxX = picture.width - 1.001;
-  const maxY = picture.height - 1.001;
-  const part = 1 / (spp * spp);
-  for (let y = 0; y < height; y++)
-    for (let sample = 0; sample < spp * spp; sample++) {
-      const v = y + (Math.floor(sample / spp) + 0.5) / spp;
-      const first = ((sample % spp) + 0.5) / spp;
-      for (let x = 0, at = 3 * y * width; x < width; x++, at += 3) {
-        const u = x + first;
-        const w = 1 / (g! * u + h! * v + i!);
-        const px = Math.max(0, Math.min(maxX, (a! * u + b! * v + c!) * w - 0.5));
-        const py = Math.max(0, Math.min(maxY, (d! * u + e! * v + f!) * w - 0.5));
-        const left = px | 0;
-        const top = py | 0;
-        const fx = px - left;
-        const fy = py - top;
-        // Light adds up; encoded bytes do not. So the four pixels are weighed as light.
-        const p = top * row + 3 * left;
-        const q = p + row;
-        const w11 = part * fx * fy;
-        const w10 = part * fx - w11;
-        const w01 = part * fy - w11;
-        const w00 = part - part * fx - w01;
-        light[at]! +=
-          w00 * linearOfByte[rgb[p]!]! +
-          w10 * linearOfByte[rgb[p + 3]!]! +
-          w01 * linearOfByte[rgb[q]!]! +
-          w11 * linearOfByte[rgb[q + 3]!]!;
-        light[at + 1]! +=
-          w00 * linearOfByte[rgb[p + 1]!]! +
-          w10 * linearOfByte[rgb[p + 4]!]! +
-          w01 * linearOfByte[rgb[q + 1]!]! +
-          w11 * linearOfByte[rgb[q + 4]!]!;
-        light[at + 2]! +=
-          w00 * linearOfByte[rgb[p + 2]!]! +
-          w10 * linearOfByte[rgb[p + 5]!]! +
-          w01 * linearOfByte[rgb[q + 2]!]! +
-          w11 * linearOfByte[rgb[q + 5]!]!;
+export function readingOf(
+  { width, height, rgb, primaries }: Straightened,
+  gains: Gains,
+  tie: LightTie | null,
+  by: 1 | 2,
+  rim: number,
+): LabImage {
+  const size = {
+    width: Math.floor((width - 2 * rim) / by),
+    height: Math.floor((height - 2 * rim) / by),
+  };
+  const lab = new Float32Array(3 * size.width * size.height);
+  const light = new Float32Array(3 * size.width);
+  const gain = new Float32Array(3 * Math.ceil(size.width / TILE));
+  const row = 3 * width;
+  // Steps to the three other pixels of a block; all the same pixel when there is but one.
+  const [across, down] = by === 2 ? [3, row] : [0, 0];
+  for (let y = 0; y < size.height; y++) {
+    const middle = by * TILE * 0.5;
+    if (y % TILE === 0) gainsOfRow(gains, rim + by * y + middle, rim + middle, by * TILE, gain);
+    let from = (rim + by * y) * row + 3 * rim;
+    for (let tile = 0, at = 0; at < light.length; tile += 3) {
+      const [r, g, b] = [gain[tile]!, gain[tile + 1]!, gain[tile + 2]!];
+      for (const end = Math.min(light.length, at + 3 * TILE); at < end; at += 3, from += 3 * by) {
+        const beside = from + across;
+        const below = from + down;
+        const other = beside + down;
+        light[at] = r * linearOfQuarter[rgb[from]! + rgb[beside]! + rgb[below]! + rgb[other]!]!;
+        light[at + 1] =
+          g *
+          linearOfQuarter[rgb[from + 1]! + rgb[beside + 1]! + rgb[below + 1]! + rgb[other + 1]!]!;
+        light[at + 2] =
+          b *
+          linearOfQuarter[rgb[from + 2]! + rgb[beside + 2]! + rgb[below + 2]! + rgb[other + 2]!]!;
       }
     }
+    tie?.(light, primaries);
+    labOfLinear(light, tie === null ? primaries : 'srgb', lab.subarray(y * light.length, (y + 1) * light.length));
+  }
+  return { ...size, lab };
 }
 
-function samplesPerPixel(corners: Quad<'photo'>, width: number, height: number): number {
-  const across = Math.hypot(corners[1].x - corners[0].x, corners[1].y - corners[0].y) / width;
-  const down = Math.hypot(corners[3].x - corners[0].x, corners[3].y - corners[0].y) / height;
-  return Math.max(1, Math.min(4, Math.round(Math.max(across, down))));
-}
+/** Pixels a side of the tiles over which the gain counts as the same: light moves by some 0.1 % within one. */
+const TILE = 16;
 
 /**
- * A flat picture made smaller, a part of it left out at the rim: each pixel is the mean of the light
- * that falls on it.
+ * Linear light of a quarter of a byte. The mean of four bytes is taken as it is encoded, not as light: so a pixel on
+ * the border of two colours lies about as far between them in CIELAB as the border cuts it.
  */
-export function reduced(
-  image: LinearImage,
-  size: { readonly width: number; readonly height: number },
-  inset: number,
-): LinearImage {
-  const across = spansOf(image.width, size.width, inset);
-  const down = spansOf(image.height, size.height, inset);
-  const light = new Float32Array(3 * size.width * size.height);
-  const line = new Float64Array(3 * image.width);
-  for (let y = 0, to = 0; y < size.height; y++) {
-    addRows(image, down, y, line);
-    for (let x = 0; x < size.width; x++, to += 3) {
-      let r = 0;
-      let g = 0;
-      let b = 0;
-      const end = across.start[x + 1]!;
-      for (let k = across.start[x]!, at = 3 * across.from[x]!; k < end; k++, at += 3) {
-        const weight = across.weight[k]!;
-        r += weight * line[at]!;
-        g += weight * line[at + 1]!;
-        b += weight * line[at + 2]!;
-      }
-      light[to] = r;
-      light[to + 1] = g;
-      light[to + 2] = b;
-    }
-  }
-  return { primaries: image.primaries, ...size, light };
-}
-
-/** The rows that fall on one row of the smaller picture, each with its weight, into one line. */
-function addRows({ width, light }: LinearImage, down: Spans, y: number, line: Float64Array): void {
-  line.fill(0);
-  const end = down.start[y + 1]!;
-  for (let k = down.start[y]!, row = down.from[y]!; k < end; k++, row++) {
-    const weight = down.weight[k]!;
-    const first = 3 * row * width;
-    for (let at = 0; at < line.length; at++) line[at]! += weight * light[first + at]!;
-  }
-}
-
-/** Which pixels, and how much of each, fall on every pixel of the smaller picture along one axis. */
-interface Spans {
-  /** The first pixel of each. */
-  readonly from: Int32Array;
-  /** Where the weights of each begin; one more than there are pixels. */
-  readonly start: Int32Array;
-  readonly weight: Float64Array;
-}
-
-function spansOf(long: number, short: number, inset: number): Spans {
-  const first = inset * long;
-  const step = ((1 - 2 * inset) * long) / short;
-  const from = new Int32Array(short);
-  const start = new Int32Array(short + 1);
-  const weight: number[] = [];
-  for (let index = 0; index < short; index++) {
-    const low = first + index * step;
-    const high = Math.min(long, low + step);
-    from[index] = Math.floor(low);
-    for (let at = from[index]!; at < high; at++)
-      weight.push((Math.min(high, at + 1) - Math.max(low, at)) / (high - low));
-    start[index + 1] = weight.length;
-  }
-  return { from, start, weight: Float64Array.from(weight) };
-}
-
-/** For reading: CIELAB, nothing clipped. */
-export function readingOf({ primaries, width, height, light }: LinearImage): LabImage {
-  return { width, height, lab: labOfLinear(light, primaries) };
-}
+const linearOfQuarter = Float32Array.from({ length: 4 * 255 + 1 }, (_, quarter) => {
+  const byte = quarter >> 2;
+  const low = linearOfByte[byte]!;
+  return low + ((quarter & 3) / 4) * ((linearOfByte[byte + 1] ?? low) - low);
+});
 
 /** For showing: sRGB; what it cannot show is greyed just as far as needed, so that hues stay. */
-export function pictureOf({ primaries, width, height, light }: LinearImage): RgbImage {
-  const shown = primaries === 'srgb' ? light : linearOfLab(labOfLinear(light, primaries));
-  const rgb = new Uint8Array(shown.length);
-  for (let at = 0; at < shown.length; at += 3) {
-    const r = shown[at]!;
-    const g = shown[at + 1]!;
-    const b = shown[at + 2]!;
-    const least = r < g ? (r < b ? r : b) : g < b ? g : b;
-    const most = r > g ? (r > b ? r : b) : g > b ? g : b;
-    if (least >= 0 && most <= 1) {
-      rgb[at] = encodedByte(r);
-      rgb[at + 1] = encodedByte(g);
-      rgb[at + 2] = encodedByte(b);
-      continue;
+export function pictureOf(
+  { width, height, rgb, primaries }: Straightened,
+  gains: Gains,
+  tie: LightTie | null,
+): RgbImage {
+  const shown = new Uint8Array(rgb.length);
+  const light = new Float32Array(3 * width);
+  const gain = new Float32Array(3 * Math.ceil(width / TILE));
+  for (let y = 0, first = 0; y < height; y++, first += light.length) {
+    if (y % TILE === 0) gainsOfRow(gains, y + TILE / 2, TILE / 2, TILE, gain);
+    for (let tile = 0, at = 0; at < light.length; tile += 3) {
+      const [r, g, b] = [gain[tile]!, gain[tile + 1]!, gain[tile + 2]!];
+      for (const end = Math.min(light.length, at + 3 * TILE); at < end; at += 3) {
+        light[at] = r * linearOfByte[rgb[first + at]!]!;
+        light[at + 1] = g * linearOfByte[rgb[first + at + 1]!]!;
+        light[at + 2] = b * linearOfByte[rgb[first + at + 2]!]!;
+      }
     }
-    const y = Math.max(0, Math.min(1, 0.2126 * r + 0.7152 * g + 0.0722 * b));
-    const keep = Math.min(
-      1,
-      least < 0 ? y / Math.max(1e-9, y - least) : 1,
-      most > 1 ? (1 - y) / Math.max(1e-9, most - y) : 1,
-    );
-    rgb[at] = encodedByte(y + keep * (r - y));
-    rgb[at + 1] = encodedByte(y + keep * (g - y));
-    rgb[at + 2] = encodedByte(y + keep * (b - y));
+    if (tie !== null) tie(light, primaries);
+    else if (primaries !== 'srgb') linearInSrgb(light, primaries);
+    encodeRow(light, shown, first);
   }
-  return { width, height, rgb };
+  return { width, height, rgb: shown };
+}
+
+function encodeRow(light: Float32Array, shown: Uint8Array, first: number): void {
+  for (let at = 0, to = first; at < light.length; at += 3, to += 3) {
+    const r = light[at]!;
+    const g = light[at + 1]!;
+    const b = light[at + 2]!;
+    if (r >= 0 && g >= 0 && b >= 0 && r <= 1 && g <= 1 && b <= 1) {
+      shown[to] = byteOfLight[(r * LIGHT_STEPS + 0.5) | 0]!;
+      shown[to + 1] = byteOfLight[(g * LIGHT_STEPS + 0.5) | 0]!;
+      shown[to + 2] = byteOfLight[(b * LIGHT_STEPS + 0.5) | 0]!;
+    } else {
+      const y = Math.max(0, Math.min(1, 0.2126 * r + 0.7152 * g + 0.0722 * b));
+      const keep = keptOfHue(Math.min(r, g, b), Math.max(r, g, b), y);
+      shown[to] = encodedByte(y + keep * (r - y));
+      shown[to + 1] = encodedByte(y + keep * (g - y));
+      shown[to + 2] = encodedByte(y + keep * (b - y));
+    }
+  }
+}
+
+/** How far from gray of its own luminance `y` a colour may go before a channel leaves [0, 1]. */
+function keptOfHue(least: number, most: number, y: number): number {
+  return Math.min(
+    1,
+    least < 0 ? y / Math.max(1e-9, y - least) : 1,
+    most > 1 ? (1 - y) / Math.max(1e-9, most - y) : 1,
+  );
 }

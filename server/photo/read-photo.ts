@@ -3,7 +3,7 @@ import { inReadingOrder, sidesOf } from '../geometry/quad.ts';
 import { correctionOf } from './correction.ts';
 import { findThings } from './find-things.ts';
 import type { FoundThings } from './find-things.ts';
-import { flatten, pictureOf, readingOf, reduced } from './flatten.ts';
+import { pictureOf, readingOf } from './flatten.ts';
 import { lightOnTable } from './light.ts';
 import type { LightField } from './light.ts';
 import { coveredOf } from './covered.ts';
@@ -11,6 +11,7 @@ import { noiseOf } from './noise.ts';
 import { notesOnLight, notesOnWhite } from './notes.ts';
 import type { FlatSheet, Found, OpenedPixels, PhotoAsk, PhotoReading } from './picture.ts';
 import { scaledQuad } from './find-sheets.ts';
+import { straighten } from './straighten.ts';
 import { referenceOf } from './white-reference.ts';
 import type { Reference } from './white-reference.ts';
 
@@ -53,8 +54,8 @@ export function flattenThings(
   };
 }
 
-const PICTURE_DPI = 150;
-const READING_DPI = 100;
+const MOST_DPI = 150;
+const LEAST_DPI = 120;
 const INCH = 25.4;
 /** Part of a side left out at the rim when colours are read, so that no table comes in. */
 const INSET = 0.012;
@@ -69,10 +70,12 @@ function flattenOne(
   const fullScale = photo.fullScale ?? 1;
   const corners = scaledQuad(thing.corners, 1 / fullScale);
   const correct = correctionOf(field, reference.white, fullScale / photo.scale);
-  const size = sizesOf(corners, ask.look === 'sheets' ? ask.sheetMillimetres : null);
-  const flat = flatten(photo.full, corners, size.picture, correct);
-  const picture = pictureOf(flat);
-  const reading = readingOf(reduced(flat, size.reading, INSET));
+  const size = sizeOf(corners, ask.look === 'sheets' ? ask.sheetMillimetres : null);
+  const flat = straighten(photo.full, corners, size);
+  const gains = correct(flat.rows, size.width, size.height);
+  const picture = pictureOf(flat, gains, null);
+  const rim = Math.ceil(INSET * Math.min(size.width, size.height));
+  const reading = readingOf(flat, gains, null, size.perReading, rim);
   const error = {
     noise: noiseOf(reading),
     field: PER_LOG_LIGHT * field.error,
@@ -82,8 +85,7 @@ function flattenOne(
     ...thing,
     picture,
     reading: thing.smear === true ? coveredOf(reading) : reading,
-    millimetresPerPixel:
-      size.across === null ? null : (size.across * (1 - 2 * INSET)) / reading.width,
+    millimetresPerPixel: size.across === null ? null : (size.across * size.perReading) / size.width,
     error,
   };
 }
@@ -91,36 +93,37 @@ function flattenOne(
 /** CIELAB units that a paper of middle lightness moves for a change of 1 in the logarithm of light. */
 const PER_LOG_LIGHT = 33;
 
-interface PixelSize {
+/** Size of the flat picture, how many of its pixels a side make one for reading, and the width in millimetres. */
+interface FlatSize {
   readonly width: number;
   readonly height: number;
+  readonly perReading: 1 | 2;
+  readonly across: number | null;
 }
 
-/** Sizes of the flat pictures, never much finer than what the photo holds, and the width in millimetres. */
-function sizesOf(
-  corners: Quad<'photo'>,
-  millimetres: PhotoAsk['sheetMillimetres'],
-): { picture: PixelSize; reading: PixelSize; across: number | null } {
+function sizeOf(corners: Quad<'photo'>, millimetres: PhotoAsk['sheetMillimetres']): FlatSize {
   const [upper, right, lower, left] = sidesOf(corners);
   const across = (upper + lower) / 2;
   const down = (left + right) / 2;
   if (millimetres === null) {
     const by = Math.min(1, SOLID / Math.max(across, down));
-    const size = { width: atLeast(across * by), height: atLeast(down * by) };
-    return { picture: size, reading: size, across: null };
+    return {
+      width: atLeast(across * by),
+      height: atLeast(down * by),
+      perReading: 1,
+      across: null,
+    };
   }
   const turned = across > down !== millimetres.width > millimetres.height;
   const oblong = Math.abs(Math.log(millimetres.width / millimetres.height)) > 0.02;
   const { width, height } =
     turned && oblong ? { width: millimetres.height, height: millimetres.width } : millimetres;
   const held = Math.max((across / width) * INCH, (down / height) * INCH);
-  const at = (dpi: number): PixelSize => ({
+  const dpi = Math.min(MOST_DPI, Math.max(LEAST_DPI, held));
+  return {
     width: atLeast((width / INCH) * dpi),
     height: atLeast((height / INCH) * dpi),
-  });
-  return {
-    picture: at(Math.min(PICTURE_DPI, Math.max(READING_DPI, held))),
-    reading: at(READING_DPI),
+    perReading: 2,
     across: width,
   };
 }
