@@ -53,7 +53,11 @@ export function readingOf(
       }
     }
     tie?.(light, primaries);
-    labOfLinear(light, tie === null ? primaries : 'srgb', lab.subarray(y * light.length, (y + 1) * light.length));
+    labOfLinear(
+      light,
+      tie === null ? primaries : 'srgb',
+      lab.subarray(y * light.length, (y + 1) * light.length),
+    );
   }
   return { ...size, lab };
 }
