@@ -26,6 +26,8 @@ const KICKS = 4;
  *             choices to keep.
  * Gives       the best choices found, and a bound that none but these passes: equal to the worth of the
  *             best when proven, else the largest bound of what was left unsearched.
+ * Good up to  eight slots of 48 designs, or twelve of twelve, in about a second; with twenty slots and
+ *             more a gap of some per cent can stay, and is given.
  * Method      local search for first plans; one thorough tightening of the whole network; from there a
  *             walk through each design of one slot, which only takes up the tightened tables; a part that
  *             the walk does not finish soon is settled, tightened anew and branched on in turn.
