@@ -14,7 +14,7 @@ import { worldOf } from './plan-worlds.ts';
 
 const SEEDS = Array.from({ length: 10 }, (_, at) => 6001 + at);
 /** Processor time that one plan may take in all, tables and bound included, in milliseconds. */
-const PATIENCE = 4500;
+const PATIENCE = 4200;
 /** For each point of a curve, after the tables are made. */
 const POINT = 400;
 

@@ -68,8 +68,19 @@ export function sheetCurve(ask: FreeAsk, limitOf: () => FreeAsk['limit']): Curve
     most = sheets - 1;
   }
   if (points.length === 0) throw tooFew(whole);
-  return points;
+  return rising(points);
 }
+
+/** Only the points that more sheets make better: what fewer sheets can do, more can do too. */
+function rising(points: readonly CurvePoint[]): CurvePoint[] {
+  const out: CurvePoint[] = [];
+  for (const point of points)
+    if (point.value > (out.at(-1)?.value ?? -Infinity) + WORTH_A_SHEET) out.push(point);
+  return out;
+}
+
+/** A sheet more is not worth a smaller gain than this, of a card whose best is 1. */
+const WORTH_A_SHEET = 1e-3;
 
 interface Searched {
   readonly deal: Deal | null;
