@@ -231,6 +231,47 @@ export const words = {
     wanted: (name: string): string => `cardstock to find: ${name}`,
     plain: 'plain cardstock',
     noCardstock: 'Add your cardstock under Supplies, and it can be chosen here.',
+    value: (value: number, bound: number, cards: number): string => {
+      const [now, most] = [value, bound].map((sum) => Math.round((100 * sum) / cards));
+      return now === most
+        ? `Its cards go together ${now} of 100 on the average.`
+        : `Its cards go together ${now} of 100 on the average; no choice of papers passes ${most}.`;
+    },
+    else: {
+      heading: 'What else could it be?',
+      next: 'The next best plans',
+      noOther: 'There is no other plan: each of these sheets is the only one that may lie there.',
+      mend: (card: number): string => `What would mend card ${card}`,
+      noMend: 'No other sheet of this pad and no cardstock would make it better.',
+      gone: 'If a sheet is gone',
+      goneLead: 'Touch a sheet that you would rather keep, and see what becomes of the plan.',
+      amount: 'More sheets, or fewer',
+      amountLead:
+        'Each sheet is cut as suits the cards best. With fewer sheets the papers go together a little less well.',
+      sheets: (sheets: number): string => `up to ${count(sheets, 'sheet')}`,
+      fewest: 'Back to as few sheets as can be cut',
+      swap: (to: string, from: string, cards: readonly number[]): string =>
+        `${to} instead of ${from}, for ${cards.length === 1 ? 'card' : 'cards'} ${cards.join(', ')}`,
+      compared: (gain: number, value: number): string => {
+        const part = (100 * Math.abs(gain)) / Math.max(value, 1e-9);
+        if (part < 0.05) return 'As good as this plan';
+        return `${part.toFixed(1)} % ${gain > 0 ? 'better' : 'less good'}`;
+      },
+      mends: (card: number, whole: number): string => {
+        const gain = `The card gains ${Math.max(1, Math.round(100 * card))} of 100`;
+        return whole < -0.005
+          ? `${gain}; the other cards lose ${Math.max(1, Math.round(100 * (card - whole)))}`
+          : gain;
+      },
+      buy: (name: string, [l, a, b]: readonly [number, number, number]): string =>
+        `Cardstock to buy: ${name} (L ${Math.round(l)}, a ${Math.round(a)}, b ${Math.round(b)}). A photo is not a measurement: hold it beside the papers before you buy.`,
+      take: 'Have it so',
+      takeOther: (number: number): string => `Have it so: plan ${number} of these`,
+      takeMend: (mend: string): string => `Have it so: ${mend}`,
+      leaveOut: (label: string): string => `Leave out ${label}`,
+      leftOut: 'Left out',
+      useAgain: (label: string): string => `Use ${label} again`,
+    },
     noneTitle: 'No plan yet',
     none: 'Choose some cards first; the papers are laid for you.',
     toCards: 'Choose cards',

@@ -18,10 +18,26 @@ export async function replan(pad: string, wishes: Wishes, from: string): Promise
   settle({ at: 'plan', pad, plan: plan.id });
 }
 
+/** Has a plan with other sheets in its slots, in place; the wishes stay. */
+export async function takePlan(
+  pad: string,
+  slots: Readonly<Record<string, string>>,
+  wishes: Wishes,
+  from: string,
+): Promise<void> {
+  const plan = note(pad, wishes, from, await service.takePlan(from, slots));
+  settle({ at: 'plan', pad, plan: plan.id });
+}
+
 async function planFrom(pad: string, wishes: Wishes, from: string | null = null): Promise<Plan> {
   const wanted: NewPlan = { pad, ...wishes };
+  return note(pad, wishes, from, await service.makePlan(wanted));
+}
+
+/** Puts a plan that was made on the table and after the one that it came from. */
+function note(pad: string, wishes: Wishes, from: string | null, made: Plan): Plan {
   const before = from === null ? null : plans.at(from).peek().value;
-  const plan = samePictures(await service.makePlan(wanted), before);
+  const plan = samePictures(made, before);
   plans.put(plan.id, plan);
   noteStep(pad, { plan: plan.id, wishes }, from);
   rememberPlan(pad, plan.id);

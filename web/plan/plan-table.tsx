@@ -9,7 +9,7 @@ import { settle } from '../table/way.ts';
 import { words } from '../words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { CardSheet } from './card-sheet.tsx';
-import { replan } from './make-plan.ts';
+import { replan, takePlan } from './make-plan.ts';
 import { PlannedPicture } from './planned-picture.tsx';
 import { stepsOf, type Step, type Wishes } from './steps.ts';
 import type { OnTable } from './table-of.ts';
@@ -18,6 +18,7 @@ import { StepButtons } from './step-buttons.tsx';
 import { useStepKeys } from './step-keys.ts';
 import { wishesOf } from './wishes.ts';
 import { Verdict } from './verdict.tsx';
+import { WhatElse } from './what-else.tsx';
 
 /** The cards of a plan on the table, with what can be wished for differently. */
 export function PlanTable(table: OnTable): VNode {
@@ -32,11 +33,14 @@ export function PlanTable(table: OnTable): VNode {
   }
   useStepKeys(pad.id, plan.id, showStep);
 
-  async function wish(change: Partial<Wishes>): Promise<void> {
+  const wish = (change: Partial<Wishes>): Promise<void> =>
+    anew(() => replan(pad.id, { ...wishes, ...change }, plan.id));
+
+  async function anew(make: () => Promise<void>): Promise<void> {
     setBusy(true);
     setProblem(null);
     try {
-      await replan(pad.id, { ...wishes, ...change }, plan.id);
+      await make();
       announce(words.plan.replanned);
     } catch (fault) {
       setProblem(asProblem(fault));
@@ -66,6 +70,13 @@ export function PlanTable(table: OnTable): VNode {
         ))}
       </ul>
       <TasteSliders taste={wishes.taste} wish={(taste) => void wish({ taste })} />
+      <WhatElse
+        table={table}
+        wishes={wishes}
+        busy={busy}
+        wish={(change) => void wish(change)}
+        take={(slots) => void anew(() => takePlan(pad.id, slots, wishes, plan.id))}
+      />
       <div class="onward">
         <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button quiet">
           {words.plan.otherCards}

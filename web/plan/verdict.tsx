@@ -10,6 +10,7 @@ export function Verdict({ table, open }: { table: OnTable; open: (card: number) 
     <section class="verdict" aria-label={words.plan.verdict}>
       <p class="lead">{plan.verdict}</p>
       <p>
+        {words.plan.value(plan.value, plan.bound, plan.cards.length)}{' '}
         {words.plan.uses(plan.sheetsUsed.length, plan.fewestSheets, plan.fewestSheetsProven)}{' '}
         {weakest !== null && (
           <button type="button" class="in-text" onClick={() => open(weakest)}>

@@ -12,16 +12,27 @@ export class Refused extends Error {
   }
 }
 
-/** Asks the service for a value; throws Refused with a problem in plain words. */
-export async function ask<T>(method: string, address: string, body?: unknown): Promise<T> {
-  const answer = await send(method, address, body);
+/** Asks the service for a value; throws Refused with a problem in plain words. `signal` takes the question back. */
+export async function ask<T>(
+  method: string,
+  address: string,
+  body?: unknown,
+  signal: AbortSignal | null = null,
+): Promise<T> {
+  const answer = await send(method, address, body, signal);
   if (answer.status === 204) return undefined as T;
   return (await answer.json().catch(() => Promise.reject(unreadable()))) as T;
 }
 
-async function send(method: string, address: string, body: unknown): Promise<Response> {
+async function send(
+  method: string,
+  address: string,
+  body: unknown,
+  signal: AbortSignal | null,
+): Promise<Response> {
   const answer = await fetch(address, {
     method,
+    signal,
     ...(body === undefined ? {} : wrapped(body)),
   }).catch(() => Promise.reject(unreachable()));
   if (!answer.ok) throw new Refused(await problemOf(answer));

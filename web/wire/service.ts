@@ -1,6 +1,13 @@
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import type { Companion, NewPad, Pad, PadSummary, SheetPatch } from '../../server/contract/pads.ts';
-import type { NewPlan, Plan, PlanSummary } from '../../server/contract/plans.ts';
+import type {
+  NewPlan,
+  OtherPlan,
+  Plan,
+  PlanSummary,
+  SheetCurve,
+  Weakest,
+} from '../../server/contract/plans.ts';
 import type {
   Match,
   NewSupply,
@@ -30,6 +37,16 @@ export const service = {
   plans: async (pad: string): Promise<PlanSummary[]> =>
     list(await ask('GET', `/api/plans?pad=${pad}`), 'plans'),
   makePlan: (plan: NewPlan): Promise<Plan> => ask('POST', '/api/plans', plan),
+  otherPlans: async (plan: string, count: number, signal: AbortSignal): Promise<OtherPlan[]> =>
+    list(await ask('GET', `/api/plans/${plan}/others?count=${count}`, undefined, signal), 'others'),
+  withoutSheet: (plan: string, sheet: string, signal: AbortSignal): Promise<OtherPlan> =>
+    ask('GET', `/api/plans/${plan}/without/${sheet}`, undefined, signal),
+  weakest: (plan: string, signal: AbortSignal): Promise<Weakest> =>
+    ask('GET', `/api/plans/${plan}/weakest`, undefined, signal),
+  sheetCurve: async (plan: string, signal: AbortSignal): Promise<SheetCurve['points']> =>
+    list(await ask('GET', `/api/plans/${plan}/curve`, undefined, signal), 'points'),
+  takePlan: (plan: string, slots: Readonly<Record<string, string>>): Promise<Plan> =>
+    ask('POST', `/api/plans/${plan}/taken`, { slots }),
   supplies: async (): Promise<Supply[]> => list(await ask('GET', '/api/supplies'), 'supplies'),
   addSupply: (supply: NewSupply): Promise<Supplies> => ask('POST', '/api/supplies', supply),
   photographSupplies: (form: FormData): Promise<Supplies> => ask('POST', '/api/supplies', form),

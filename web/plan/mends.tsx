@@ -1,0 +1,68 @@
+import type { VNode } from 'preact';
+import type { Weakest } from '../../server/contract/plans.ts';
+import { words } from '../words.ts';
+import { service } from '../wire/service.ts';
+import { Answered } from './answered.tsx';
+import { SwapLine } from './swap-line.tsx';
+import type { ElseProps } from './what-else.tsx';
+
+/** What would make the weakest card better: another sheet, or a cardstock to buy. */
+export function Mends(props: ElseProps): VNode {
+  const { plan } = props.table;
+  return (
+    <Answered about={plan.id} read={(signal) => service.weakest(plan.id, signal)}>
+      {({ mends }) =>
+        mends.length === 0 ? (
+          <p>{words.plan.else.noMend}</p>
+        ) : (
+          <ul class="other-plans">
+            {mends.map((mend) => (
+              <li key={mend.text} class="other-plan">
+                <MendLine {...props} mend={mend} />
+              </li>
+            ))}
+          </ul>
+        )
+      }
+    </Answered>
+  );
+}
+
+function MendLine({
+  table,
+  busy,
+  take,
+  mend,
+}: ElseProps & { mend: Weakest['mends'][number] }): VNode {
+  const { plan, pad } = table;
+  const { swap, wanted } = mend;
+  return (
+    <>
+      <strong>{words.plan.else.mends(mend.card, mend.plan)}</strong>
+      {swap && (
+        <>
+          <SwapLine swap={swap} pad={pad} />
+          <button
+            type="button"
+            class="button quiet"
+            disabled={busy}
+            aria-label={words.plan.else.takeMend(mend.text)}
+            onClick={() => take({ ...slotsOf(plan), [swap.slot]: swap.to })}
+          >
+            {words.plan.else.take}
+          </button>
+        </>
+      )}
+      {wanted && (
+        <p class="swap-line">
+          <span class="chip big" style={{ background: wanted.hex }} />
+          <span>{words.plan.else.buy(wanted.name, wanted.lab)}</span>
+        </p>
+      )}
+    </>
+  );
+}
+
+function slotsOf({ sheetsUsed }: ElseProps['table']['plan']): Record<string, string> {
+  return Object.fromEntries(sheetsUsed.map(({ slot, sheet }) => [slot, sheet]));
+}

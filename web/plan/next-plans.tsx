@@ -1,0 +1,42 @@
+import type { VNode } from 'preact';
+import { words } from '../words.ts';
+import { service } from '../wire/service.ts';
+import { Answered } from './answered.tsx';
+import { SwapLine } from './swap-line.tsx';
+import type { ElseProps } from './what-else.tsx';
+
+const COUNT = 3;
+
+/** The next best plans, each by the sheets that it changes; one touch has it. */
+export function NextPlans({ table, busy, take }: ElseProps): VNode {
+  const { plan, pad } = table;
+  return (
+    <Answered about={plan.id} read={(signal) => service.otherPlans(plan.id, COUNT, signal)}>
+      {(others) =>
+        others.length === 0 ? (
+          <p>{words.plan.else.noOther}</p>
+        ) : (
+          <ol class="other-plans">
+            {others.map((other, at) => (
+              <li key={JSON.stringify(other.slots)} class="other-plan">
+                <strong>{words.plan.else.compared(other.gain, plan.value)}</strong>
+                {other.swaps.map((swap) => (
+                  <SwapLine key={swap.slot} swap={swap} pad={pad} />
+                ))}
+                <button
+                  type="button"
+                  class="button quiet"
+                  disabled={busy}
+                  aria-label={words.plan.else.takeOther(at + 1)}
+                  onClick={() => take(other.slots)}
+                >
+                  {words.plan.else.take}
+                </button>
+              </li>
+            ))}
+          </ol>
+        )
+      }
+    </Answered>
+  );
+}

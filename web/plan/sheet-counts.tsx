@@ -1,0 +1,48 @@
+import type { VNode } from 'preact';
+import { words } from '../words.ts';
+import { service } from '../wire/service.ts';
+import { Answered } from './answered.tsx';
+import type { ElseProps } from './what-else.tsx';
+
+/** What fewer sheets cost and more sheets bring, as bars with their words; one touch has it so. */
+export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
+  const { plan } = table;
+  return (
+    <>
+      <p>{words.plan.else.amountLead}</p>
+      <Answered about={plan.id} read={(signal) => service.sheetCurve(plan.id, signal)}>
+        {(points) => (
+          <ol class="sheet-counts">
+            {points.map(({ sheets, part }) => (
+              <li key={sheets}>
+                <button
+                  type="button"
+                  class="sheet-count"
+                  aria-pressed={wishes.sheets === sheets}
+                  disabled={busy}
+                  onClick={() => wish({ sheets })}
+                >
+                  <span>{words.plan.else.sheets(sheets)}</span>
+                  <span class="count-bar" aria-hidden="true">
+                    <span style={{ width: `${100 * part}%` }} />
+                  </span>
+                  <strong>{words.percent(part)}</strong>
+                </button>
+              </li>
+            ))}
+          </ol>
+        )}
+      </Answered>
+      {wishes.sheets !== undefined && (
+        <button
+          type="button"
+          class="button quiet"
+          disabled={busy}
+          onClick={() => wish({ sheets: undefined })}
+        >
+          {words.plan.else.fewest}
+        </button>
+      )}
+    </>
+  );
+}

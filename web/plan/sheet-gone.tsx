@@ -1,0 +1,88 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import { words } from '../words.ts';
+import { service } from '../wire/service.ts';
+import { Answered } from './answered.tsx';
+import { SheetPicture, sheetIn, SwapLine } from './swap-line.tsx';
+import type { ElseProps } from './what-else.tsx';
+
+/** What the plan becomes without one of its sheets; and the sheets left out so far, to be used again. */
+export function SheetGone(props: ElseProps): VNode {
+  const { table } = props;
+  const [gone, setGone] = useState<string | null>(null);
+  const used = [...new Set(table.plan.sheetsUsed.map(({ sheet }) => sheet))];
+  return (
+    <>
+      <p>{words.plan.else.goneLead}</p>
+      <ul class="swatch-row">
+        {used.map((sheet) => (
+          <li key={sheet}>
+            <button
+              type="button"
+              class="swatch-button"
+              aria-pressed={sheet === gone}
+              onClick={() => setGone(sheet === gone ? null : sheet)}
+            >
+              <SheetPicture pad={table.pad} sheet={sheet} />
+              <span class="small">{sheetIn(table.pad, sheet)?.label}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {gone !== null && used.includes(gone) && <Without {...props} sheet={gone} />}
+      <LeftOut {...props} />
+    </>
+  );
+}
+
+function Without({ table, wishes, busy, wish, sheet }: ElseProps & { sheet: string }): VNode {
+  const { plan, pad } = table;
+  const label = sheetIn(pad, sheet)?.label ?? '';
+  return (
+    <Answered
+      about={`${plan.id} ${sheet}`}
+      read={(signal) => service.withoutSheet(plan.id, sheet, signal)}
+    >
+      {(other) => (
+        <div class="other-plan">
+          <strong>{words.plan.else.compared(other.gain, plan.value)}</strong>
+          {other.swaps.map((swap) => (
+            <SwapLine key={swap.slot} swap={swap} pad={pad} />
+          ))}
+          <button
+            type="button"
+            class="button quiet"
+            disabled={busy}
+            onClick={() => wish({ without: [...(wishes.without ?? []), sheet] })}
+          >
+            {words.plan.else.leaveOut(label)}
+          </button>
+        </div>
+      )}
+    </Answered>
+  );
+}
+
+function LeftOut({ table, wishes, busy, wish }: ElseProps): VNode | null {
+  const without = wishes.without ?? [];
+  if (without.length === 0) return null;
+  return (
+    <>
+      <h3>{words.plan.else.leftOut}</h3>
+      <ul class="swatch-row">
+        {without.map((sheet) => (
+          <li key={sheet}>
+            <button
+              type="button"
+              class="button quiet"
+              disabled={busy}
+              onClick={() => wish({ without: without.filter((one) => one !== sheet) })}
+            >
+              {words.plan.else.useAgain(sheetIn(table.pad, sheet)?.label ?? '')}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

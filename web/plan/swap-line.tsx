@@ -1,0 +1,29 @@
+import type { VNode } from 'preact';
+import type { Pad } from '../../server/contract/pads.ts';
+import type { Swap } from '../../server/contract/plans.ts';
+import { Icon } from '../table/icon.tsx';
+import { words } from '../words.ts';
+
+/** One sheet in the place of another, as two small pictures and in words. */
+export function SwapLine({ swap, pad }: { swap: Swap; pad: Pad }): VNode {
+  const [from, to] = [sheetIn(pad, swap.from), sheetIn(pad, swap.to)];
+  return (
+    <p class="swap-line">
+      <SheetPicture pad={pad} sheet={swap.from} />
+      <Icon name="next" />
+      <SheetPicture pad={pad} sheet={swap.to} />
+      <span>{words.plan.else.swap(to?.label ?? '', from?.label ?? '', swap.cards)}</span>
+    </p>
+  );
+}
+
+/** A sheet by its front, or by its back when only that was photographed; its name stands beside it. */
+export function SheetPicture({ pad, sheet }: { pad: Pad; sheet: string }): VNode {
+  const found = sheetIn(pad, sheet);
+  const side = found?.front ?? found?.back;
+  return <img src={side?.swatch ?? ''} alt="" width="64" height="64" loading="lazy" />;
+}
+
+export function sheetIn(pad: Pad, id: string): Pad['sheets'][number] | undefined {
+  return pad.sheets.find((sheet) => sheet.id === id);
+}
