@@ -46,7 +46,7 @@ export async function loadDemo(
   for (const { file, side, arrangement } of demo.photos)
     await told(file, async () => {
       const received = await receive(edges, join(folder, file));
-      const taken = { pad, face: side, arrangement, received, white: null };
+      const taken = { pad, face: side, arrangement, received, tap: {} };
       const { sides } = await takePhoto(edges, taken);
       return `${sides.length} sheets, ${side}s`;
     });

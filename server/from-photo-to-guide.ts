@@ -26,7 +26,7 @@ import type { Grouping, Sheet, Side } from './pad/pad.ts';
 import { pairByPlace } from './pad/pair-by-place.ts';
 import { readPattern } from './pattern/read-pattern.ts';
 import type { PatternTraits } from './pattern/traits.ts';
-import type { FlatSheet, Tap, WhiteReference } from './photo/picture.ts';
+import type { ChipsSeen, FlatSheet, Tap, WhiteReference } from './photo/picture.ts';
 import { readPhoto } from './photo/read-photo.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
 import type { Plan } from './plan/plan.ts';
@@ -58,24 +58,28 @@ export interface PhotoOfSides {
   readonly width: number;
   readonly height: number;
   readonly white: WhiteReference;
+  readonly chips: ChipsSeen;
   readonly notes: readonly string[];
   /** In reading order of where the sheets lie. */
   readonly sides: readonly ReadSide[];
 }
 
+/** `chipColours`: what the scraps that tie a pad's photos together look like in the photo that came first. */
 export async function readSides(
   bytes: Uint8Array,
   sheetSize: Size,
   tap: Tap = {},
+  chipColours: readonly Lab[] = [],
 ): Promise<PhotoOfSides> {
   const photo = await openPhoto(bytes);
   const sheetMillimetres = inMillimetres(sheetSize);
-  const reading = readPhoto(photo, { look: 'sheets', sheetMillimetres, tap });
+  const reading = readPhoto(photo, { look: 'sheets', sheetMillimetres, tap, chipColours });
   const sides = await Promise.all(reading.sheets.map(readSide));
   return {
     width: photo.width,
     height: photo.height,
     white: reading.white,
+    chips: reading.chips,
     notes: reading.notes,
     sides,
   };

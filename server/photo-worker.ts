@@ -1,5 +1,6 @@
 /** What the worker threads do: the steps of the story that take long, each with values in and values out. */
 import { readFile } from 'node:fs/promises';
+import type { Lab } from './colour/lab.ts';
 import type { Size } from './lengths/length.ts';
 import {
   curveOf,
@@ -39,6 +40,8 @@ export interface SidesTask {
   readonly file: string;
   readonly sheetSize: Size;
   readonly tap: Tap;
+  /** The colours of the scraps that tie the pad's photos together, where a photo has defined them. */
+  readonly chipColours: readonly Lab[];
 }
 
 export interface SuppliesTask {
@@ -73,7 +76,7 @@ export interface Pictured {
 export async function sides(task: SidesTask): Promise<Answer<PhotoOfSides & Pictured>> {
   return answer(async () => {
     const bytes = await readFile(task.file);
-    const read = await readSides(bytes, task.sheetSize, task.tap);
+    const read = await readSides(bytes, task.sheetSize, task.tap, task.chipColours);
     return { ...read, picture: await screenPicture(bytes) };
   });
 }

@@ -192,6 +192,19 @@ export function linearOfBytes(
   return out;
 }
 
+/** Linear sRGB of one light in the named primaries; nothing is clipped. */
+export function linearSrgbOf(
+  [r, g, b]: readonly [number, number, number],
+  primaries: Primaries,
+): [number, number, number] {
+  const m = LINEAR_SRGB[primaries];
+  return [
+    m[0] * r + m[1] * g + m[2] * b,
+    m[3] * r + m[4] * g + m[5] * b,
+    m[6] * r + m[7] * g + m[8] * b,
+  ];
+}
+
 /** Linear light in the named primaries becomes linear sRGB in place, three numbers a pixel; nothing is clipped. */
 export function linearInSrgb(light: Float32Array, primaries: Primaries): void {
   const [m0, m1, m2, m3, m4, m5, m6, m7, m8] = LINEAR_SRGB[primaries];

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Corners, Hex, Id, LabTriple, Revision, SizeText, words } from './values.ts';
+import { Corners, Hex, Id, LabTriple, Revision, SizeText, Spot, words } from './values.ts';
 
 export const PaletteColour = z.object({
   lab: LabTriple,
@@ -82,6 +82,23 @@ export const Family = z.object({
   sides: z.array(Id),
 });
 
+/** Scraps of paper that lie in every picture and tie the colours of the pad's photos together. */
+export const Chips = z.object({
+  tie: z
+    .enum(['none', 'first', 'tied'])
+    .describe(
+      'none: no chips; first: this photo defines their colours; tied: it was corrected towards them.',
+    ),
+  scraps: z.array(
+    z.object({
+      corners: Corners,
+      lab: LabTriple,
+      hex: Hex,
+      name: z.string(),
+    }),
+  ),
+});
+
 export const Photo = z.object({
   id: Id,
   width: z.number().int(),
@@ -92,6 +109,7 @@ export const Photo = z.object({
     .string()
     .describe('Address of the upright photo, shrunk for the screen, without metadata.'),
   white: z.object({ kind: z.enum(['found', 'tapped', 'none']), corners: Corners.nullable() }),
+  chips: Chips,
   notes: z.array(z.string()),
 });
 
@@ -119,17 +137,28 @@ export const PhotoAnswer = z.object({
   notes: z.array(z.string()),
 });
 
+const ChipSpots = z.array(Spot).min(3).max(12);
+
 /** The form of an upload, beside the file itself. */
 export const PhotoForm = z.object({
   side: z.enum(['front', 'back']),
   arrangement: words(80).describe(
     'Any word: photos of the same word are the same sheets turned over in place.',
   ),
-  white: Corners.optional().describe('Where a plain white card lies in the picture, as JSON.'),
+  white: Spot.optional().describe(
+    'Where a plain white card lies in the picture, as JSON: its corners, or one place on it.',
+  ),
+  chips: ChipSpots.optional().describe(
+    'Where the scraps lie that she lays into every picture (white, grey, black and some colours), as JSON.',
+  ),
 });
 
-/** Reads a photo again with the white card where she shows it. */
-export const PhotoPatch = z.object({ white: Corners });
+/** Reads a photo again with the white card, or the scraps, where she shows them. */
+export const PhotoPatch = z
+  .object({ white: Spot.optional(), chips: ChipSpots.optional() })
+  .refine(({ white, chips }) => white !== undefined || chips !== undefined, {
+    message: 'white or chips must be shown',
+  });
 
 export const Companion = z.object({
   side: Id,

@@ -39,6 +39,11 @@ export const Corners = z
   .tuple([PointPair, PointPair, PointPair, PointPair])
   .describe('Clockwise from the top left of the sheet.');
 
+/** Where a thing lies in a photo: its four corners, or one place on it that was touched. */
+export const Spot = z
+  .union([Corners, PointPair])
+  .describe('Four corners, or one touched place [x, y] whose plain patch is looked for.');
+
 export const Hex = z.string().regex(/^#[0-9a-f]{6}$/);
 
 export const Id = z
@@ -73,3 +78,4 @@ export const Problem = z
 export type Problem = z.infer<typeof Problem>;
 export type LabTriple = z.infer<typeof LabTriple>;
 export type Corners = z.infer<typeof Corners>;
+export type Spot = z.infer<typeof Spot>;

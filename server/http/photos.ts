@@ -2,6 +2,7 @@ import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import * as Wire from '../contract/pads.ts';
 import { expected } from '../refusals/refusal.ts';
+import type { Tap } from '../photo/picture.ts';
 import type { Shelf } from '../store/files.ts';
 import { NOTHING, answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
@@ -14,7 +15,7 @@ import { removePhoto } from './remove-photo.ts';
 import { LABOUR } from './security.ts';
 import { takePhoto } from './take-photo.ts';
 import type { TakenPhoto } from './take-photo.ts';
-import { cornersFromWire } from './wire/corners.ts';
+import { spotFromWire } from './wire/corners.ts';
 import { photoOnWire } from './wire/pads.ts';
 import { sideOnWire } from './wire/sides.ts';
 import { rulerOf } from './wire/sizes.ts';
@@ -42,13 +43,13 @@ export function photoRoutes(app: Service, edges: Edges): void {
       const form = await readForm(request, store.files, 'photo');
       try {
         const received = fileOf(form, 'photo');
-        const { side: face, arrangement, white } = formWords(form);
+        const { side: face, arrangement, white, chips } = formWords(form);
         const taken = await takePhoto(edges, {
           pad,
           face,
           arrangement,
           received,
-          white: white === undefined ? null : cornersFromWire(white),
+          tap: shown(white, chips),
         });
         const answer = await answerOf(edges, taken);
         return await reply.code(201).header('location', answer.photo.picture).send(answer);
@@ -63,7 +64,7 @@ export function photoRoutes(app: Service, edges: Edges): void {
     {
       config: LABOUR,
       schema: {
-        summary: 'Show where the white card lies; the photo is read again.',
+        summary: 'Show where the white card or the scraps lie; the photo is read again.',
         params: PhotoPath,
         body: Wire.PhotoPatch,
         response: answers({ 200: Wire.PhotoAnswer }),
@@ -73,7 +74,8 @@ export function photoRoutes(app: Service, edges: Edges): void {
       const { photo: id } = request.params;
       const photo = found(await store.read.photos.at(id), 'photo', id);
       found(photo.pad, 'photo of sheets', id);
-      await readPhotoAgain(edges, photo, cornersFromWire(request.body.white), (revision) =>
+      const { white, chips } = request.body;
+      await readPhotoAgain(edges, photo, shown(white, chips), (revision) =>
         holdFresh(request, revision),
       );
       const now = found(await store.read.photos.at(id), 'photo', id);
@@ -149,11 +151,23 @@ async function answerOf({ store }: Edges, { photo, sides }: TakenPhoto): Promise
 
 function formWords(form: Form): Wire.PhotoForm {
   const white = form.words('white')[0];
+  const chips = form.words('chips')[0];
   return readWords(Wire.PhotoForm, {
     side: form.words('side')[0],
     arrangement: form.words('arrangement')[0],
     ...(white === undefined ? {} : { white: jsonIn(white, 'white') }),
+    ...(chips === undefined ? {} : { chips: jsonIn(chips, 'chips') }),
   });
+}
+
+function shown(
+  white: Wire.PhotoForm['white'],
+  chips: Wire.PhotoForm['chips'],
+): Pick<Tap, 'white' | 'chips'> {
+  return {
+    ...(white === undefined ? {} : { white: spotFromWire(white) }),
+    ...(chips === undefined ? {} : { chips: chips.map(spotFromWire) }),
+  };
 }
 
 function jsonIn(text: string, field: string): unknown {
@@ -161,10 +175,10 @@ function jsonIn(text: string, field: string): unknown {
     return JSON.parse(text);
   } catch {
     throw expected(
-      'four corners as JSON',
+      'corners or places as JSON',
       field,
       text,
-      'Send them like [[0,0],[9,0],[9,9],[0,9]].',
+      'Send four corners like [[0,0],[9,0],[9,9],[0,9]], or one place like [4,5]; chips are a list of them.',
     );
   }
 }

@@ -1,8 +1,10 @@
-import type { Quad } from '../geometry/points.ts';
+import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import { expected } from '../refusals/refusal.ts';
+import type { Spot, Tap } from '../photo/picture.ts';
 import type { ReadSide } from '../from-photo-to-guide.ts';
 import type { PhotoRow, SideRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
+import { chipColoursOf } from './chip-colours.ts';
 import { found } from './found.ts';
 
 /** Refuses a change that was meant for another revision than this one. */
@@ -21,8 +23,7 @@ export async function readSideAgain(
   hold(side.revision);
   const photo = found(await edges.store.read.photos.at(side.photo), 'photo', side.photo);
   holdInPhoto(corners, photo, 'corners');
-  const white = photo.white.kind === 'tapped' ? photo.white.corners : null;
-  const [read] = (await readWith(edges, photo, [corners], white)).sides;
+  const [read] = (await readWith(edges, photo, [corners], {})).sides;
   const again = await updated(edges, side, found(read ?? null, 'side', side.id));
   const kept = await edges.store.write(async (records) => {
     const { revision } = found(await records.sides.at(side.id), 'side', side.id);
@@ -35,21 +36,22 @@ export async function readSideAgain(
   return kept;
 }
 
-/** Reads all sides of a photo again with the white card where she has shown it; their corners stay. */
+/** Reads all sides of a photo again with the white card or the scraps where she has shown them; their corners stay. */
 export async function readPhotoAgain(
   edges: Edges,
   photo: PhotoRow,
-  white: Quad<'photo'>,
+  shown: Pick<Tap, 'white' | 'chips'>,
   hold: Hold,
 ): Promise<void> {
   hold(photo.revision);
-  holdInPhoto(white, photo, 'white');
+  if (shown.white !== undefined) holdInPhoto(pointsOf(shown.white), photo, 'white');
+  holdInPhoto((shown.chips ?? []).flatMap(pointsOf), photo, 'chips');
   const sides = await edges.store.read.sides.ofPhoto(photo.id);
   const reading = await readWith(
     edges,
     photo,
     sides.map(({ corners }) => corners),
-    white,
+    shown,
   );
   const again = await Promise.all(
     sides.map((side, at) => updated(edges, side, reading.sides[at] ?? side)),
@@ -57,7 +59,12 @@ export async function readPhotoAgain(
   await edges.store.write(async (records) => {
     const now = found(await records.photos.at(photo.id), 'photo', photo.id);
     hold(now.revision);
-    await records.photos.put({ ...now, white: reading.white, notes: reading.notes });
+    await records.photos.put({
+      ...now,
+      white: reading.white,
+      chips: reading.chips,
+      notes: reading.notes,
+    });
     for (const side of again) {
       const there = await records.sides.at(side.id);
       if (there !== null) await records.sides.put({ ...side, revision: there.revision });
@@ -71,7 +78,7 @@ export async function readPhotoAgain(
 const OVER_RIM = 0.05;
 
 function holdInPhoto(
-  corners: Quad<'photo'>,
+  corners: readonly PhotoPoint[],
   { width, height }: Pick<PhotoRow, 'width' | 'height'>,
   field: string,
 ): void {
@@ -87,20 +94,35 @@ function holdInPhoto(
   );
 }
 
+function pointsOf(spot: Spot): readonly PhotoPoint[] {
+  return 'x' in spot ? [spot] : spot;
+}
+
+/** What she shows now stands before what she showed, or was found, before. */
 async function readWith(
   edges: Edges,
   photo: PhotoRow,
   corners: readonly Quad<'photo'>[],
-  white: Quad<'photo'> | null,
+  shown: Pick<Tap, 'white' | 'chips'>,
 ): ReturnType<Edges['desk']['readSides']> {
   const { store, desk } = edges;
   const pad = found(await store.read.pads.at(photo.pad ?? ''), 'pad', photo.pad ?? '');
   // The picture for the screen does not change; the file is asked for first so that its loss is told plainly.
   const file = await store.files.readable('photos', photo.hash);
+  const { white, chips } = photo;
+  const others = (await store.read.photos.ofPad(pad.id)).filter(({ id }) => id !== photo.id);
   return desk.readSides({
     file,
     sheetSize: pad.sheetSize,
-    tap: white === null ? { corners } : { corners, white },
+    tap: {
+      ...(white.kind === 'tapped' && white.corners !== null ? { white: white.corners } : {}),
+      ...(chips === undefined || chips.tie === 'none'
+        ? {}
+        : { chips: chips.scraps.map((scrap) => scrap.corners) }),
+      ...shown,
+      corners,
+    },
+    chipColours: chips?.tie === 'first' ? [] : chipColoursOf(others),
   });
 }
 

@@ -1,9 +1,10 @@
 import { Refusal } from '../refusals/refusal.ts';
 import type { PhotoOfSides } from '../from-photo-to-guide.ts';
-import type { Quad } from '../geometry/points.ts';
+import type { Tap } from '../photo/picture.ts';
 import type { Received } from '../store/files.ts';
 import type { Face, PhotoRow, SideRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
+import { chipColoursOf } from './chip-colours.ts';
 import { found } from './found.ts';
 import { placeSides } from './place-sides.ts';
 
@@ -13,7 +14,8 @@ export interface PhotoOfPad {
   readonly face: Face;
   readonly arrangement: string;
   readonly received: Received;
-  readonly white: Quad<'photo'> | null;
+  /** Where she showed the white card and the scraps. */
+  readonly tap: Pick<Tap, 'white' | 'chips'>;
 }
 
 export interface TakenPhoto {
@@ -28,13 +30,18 @@ export interface TakenPhoto {
  */
 export async function takePhoto(edges: Edges, taken: PhotoOfPad): Promise<TakenPhoto> {
   const { store, desk } = edges;
-  const { pad: padId, face, arrangement, received, white } = taken;
+  const { pad: padId, face, arrangement, received, tap } = taken;
   try {
     const pad = found(await store.read.pads.at(padId), 'pad', padId);
     const known = await alreadyTaken(edges, taken);
     if (known !== null) return known;
-    const tap = white === null ? {} : { white };
-    const reading = await desk.readSides({ file: received.path, sheetSize: pad.sheetSize, tap });
+    const chipColours = chipColoursOf(await store.read.photos.ofPad(padId));
+    const reading = await desk.readSides({
+      file: received.path,
+      sheetSize: pad.sheetSize,
+      tap,
+      chipColours,
+    });
     if (reading.sides.length === 0) throw noSheets(reading.notes);
     const picture = await store.files.keepBytes('pictures', reading.picture);
     const swatches = await keepSwatches(edges, reading);
@@ -53,6 +60,7 @@ export async function takePhoto(edges: Edges, taken: PhotoOfPad): Promise<TakenP
         width: reading.width,
         height: reading.height,
         white: reading.white,
+        chips: reading.chips,
         notes: reading.notes,
         createdAt: edges.now(),
         revision: 1,

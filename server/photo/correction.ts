@@ -33,10 +33,7 @@ export const WHITE_PAPER = { l: 94.3, a: 0.3, b: -3 };
 
 /** Takes the field as it stands over the preview; `perPixel` is preview pixels for each pixel of the photo asked of. */
 export function correctionOf(field: LightField, white: White, perPixel: number): Correction {
-  const { r, g, b } = linearFromLab(white.lab);
-  const target = [r, g, b];
-  // The white is scaled to its true colour in the photo's own primaries, near enough to sRGB's for white.
-  const gain = target.map((value, k) => value / white.relative[k]!);
+  const gain = whiteGains(white);
   return ([a, b0, c, d, e, f, g0, h, i], width, height) => {
     const at = new Float32Array(3 * (GRID + 1) * (GRID + 1));
     for (let row = 0; row <= GRID; row++)
@@ -51,6 +48,12 @@ export function correctionOf(field: LightField, white: White, perPixel: number):
       }
     return { width, height, at };
   };
+}
+
+/** What brings the white to its true colour, channel by channel in the photo's primaries, near enough to sRGB's for white. */
+export function whiteGains({ relative, lab }: White): [number, number, number] {
+  const { r, g, b } = linearFromLab(lab);
+  return [r / relative[0], g / relative[1], b / relative[2]];
 }
 
 /** Fields a side. */

@@ -1,4 +1,4 @@
-import type { ColourError, LabImage } from '../colour/lab.ts';
+import type { ColourError, Lab, LabImage } from '../colour/lab.ts';
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
 
 /**
@@ -45,17 +45,34 @@ export interface WhiteReference {
   readonly corners: Quad<'photo'> | null;
 }
 
+/** A scrap that ties photos together: where it lies, and the colour that it has in all of them. */
+export interface ChipSeen {
+  readonly corners: Quad<'photo'>;
+  readonly lab: Lab;
+}
+
+export interface ChipsSeen {
+  /** 'first' when this photo defines the colours of the chips, 'tied' when it was corrected towards them. */
+  readonly tie: 'none' | 'first' | 'tied';
+  readonly scraps: readonly ChipSeen[];
+}
+
 export interface PhotoReading {
   readonly sheets: readonly FlatSheet[];
   readonly white: WhiteReference;
+  readonly chips: ChipsSeen;
   /** Sentences for her: light uneven, no white card, a sheet partly out of the picture ... */
   readonly notes: readonly string[];
 }
 
+/** Four corners, or one place that she touched. */
+export type Spot = Quad<'photo'> | PhotoPoint;
+
+/** What she showed in the photo. */
 export interface Tap {
-  readonly white?: Quad<'photo'>;
+  readonly white?: Spot;
   readonly corners?: readonly Quad<'photo'>[];
-  readonly at?: PhotoPoint;
+  readonly chips?: readonly Spot[];
 }
 
 /** A photo opened: small for finding sheets, large for cutting their swatches. */
@@ -75,4 +92,6 @@ export interface PhotoAsk {
   /** The size of a sheet when it is known. */
   readonly sheetMillimetres: { readonly width: number; readonly height: number } | null;
   readonly tap?: Tap;
+  /** The colours that the chips have in the pad's other photos; none while no photo has defined them. */
+  readonly chipColours?: readonly Lab[];
 }

@@ -4,12 +4,16 @@ import { correctionOf } from './correction.ts';
 import { findThings } from './find-things.ts';
 import type { FoundThings } from './find-things.ts';
 import { pictureOf, readingOf } from './flatten.ts';
+import type { LightTie } from './flatten.ts';
 import { lightOnTable } from './light.ts';
 import type { LightField } from './light.ts';
 import { coveredOf } from './covered.ts';
 import { noiseOf } from './noise.ts';
 import { notesOnLight, notesOnWhite } from './notes.ts';
-import type { FlatSheet, Found, OpenedPixels, PhotoAsk, PhotoReading } from './picture.ts';
+import { tiedPhoto } from './chips.ts';
+import { patchAround } from './patch-around.ts';
+import { lightTie } from './tied.ts';
+import type { FlatSheet, Found, OpenedPixels, PhotoAsk, PhotoReading, Spot } from './picture.ts';
 import { scaledQuad } from './find-sheets.ts';
 import { straighten } from './straighten.ts';
 import { referenceOf } from './white-reference.ts';
@@ -35,23 +39,66 @@ export function flattenThings(
   found: FoundThings,
 ): PhotoReading {
   const field = lightOnTable(photo.preview, found.reached);
-  const tapped = ask.tap?.white;
-  const reference = referenceOf(
+  const { corners: tapped, notes: lost } = whiteShown(photo, ask.tap?.white);
+  const reference = referenceOf(photo.preview, field, found.others, tapped, found.white);
+  const shown = ask.tap?.chips?.map((spot) => onPreview(photo, spot));
+  const chips = tiedPhoto(
     photo.preview,
     field,
-    found.others,
-    tapped === undefined ? null : scaledQuad(inReadingOrder(tapped), 1 / photo.scale),
-    found.white,
+    reference.white,
+    found.others.filter(({ corners }) => corners !== reference.corners),
+    {
+      shown: shown?.filter((corners) => corners !== null) ?? null,
+      known: ask.chipColours ?? [],
+    },
   );
-  const sheets = found.things.map((thing) => flattenOne(photo, ask, thing, field, reference));
+  const tie = chips.tie === null ? null : lightTie(chips.tie);
+  const sheets = found.things.map((thing) => flattenOne(photo, ask, thing, field, reference, tie));
   return {
     sheets,
+    chips: {
+      tie: chips.seen.tie,
+      scraps: chips.seen.scraps.map(({ corners, lab }) => ({
+        corners: scaledQuad(corners, photo.scale),
+        lab,
+      })),
+    },
     white: {
       kind: reference.kind,
       corners: reference.corners === null ? null : scaledQuad(reference.corners, photo.scale),
     },
-    notes: [...found.notes, ...notesOnLight(field), ...notesOnWhite(reference)],
+    notes: [
+      ...found.notes,
+      ...notesOnLight(field),
+      ...lost,
+      ...notesOnWhite(reference),
+      ...chips.notes,
+    ],
   };
+}
+
+/** The white that she showed, on the preview; when she touched nothing plain, the card is looked for as ever. */
+function whiteShown(
+  photo: OpenedPixels,
+  spot: Spot | undefined,
+): { readonly corners: Quad<'photo'> | null; readonly notes: readonly string[] } {
+  if (spot === undefined) return { corners: null, notes: [] };
+  const corners = onPreview(photo, spot);
+  return corners === null
+    ? {
+        corners,
+        notes: [
+          'Where you touched there is nothing plain and white; touch the middle of the white card, or drag its corners.',
+        ],
+      }
+    : { corners, notes: [] };
+}
+
+/** Four corners on the preview for what she showed; of a touched place, the plain patch around it. */
+function onPreview({ preview, scale }: OpenedPixels, spot: Spot): Quad<'photo'> | null {
+  if ('x' in spot)
+    return patchAround(preview, { x: spot.x / scale, y: spot.y / scale })?.corners ?? null;
+  return scaledQuad(inReadingOrder(spot), 1 / scale);
 }
 
 const MOST_DPI = 150;
@@ -66,6 +113,7 @@ function flattenOne(
   thing: Found,
   field: LightField,
   reference: Reference,
+  tie: LightTie | null,
 ): FlatSheet {
   const fullScale = photo.fullScale ?? 1;
   const corners = scaledQuad(thing.corners, 1 / fullScale);
@@ -73,9 +121,9 @@ function flattenOne(
   const size = sizeOf(corners, ask.look === 'sheets' ? ask.sheetMillimetres : null);
   const flat = straighten(photo.full, corners, size);
   const gains = correct(flat.rows, size.width, size.height);
-  const picture = pictureOf(flat, gains, null);
+  const picture = pictureOf(flat, gains, tie);
   const rim = Math.ceil(INSET * Math.min(size.width, size.height));
-  const reading = readingOf(flat, gains, null, size.perReading, rim);
+  const reading = readingOf(flat, gains, tie, size.perReading, rim);
   const error = {
     noise: noiseOf(reading),
     field: PER_LOG_LIGHT * field.error,

@@ -16,7 +16,7 @@ export interface Photos {
   remove(id: string): Promise<void>;
 }
 
-type Doc = Pick<PhotoRow, 'width' | 'height' | 'white' | 'notes'>;
+type Doc = Pick<PhotoRow, 'width' | 'height' | 'white' | 'chips' | 'notes'>;
 
 export function photosIn(db: Kysely<Tables>, whose: Whose): Photos {
   return {
@@ -71,7 +71,7 @@ export function photosIn(db: Kysely<Tables>, whose: Whose): Photos {
 }
 
 function read(row: Tables['photos']): PhotoRow {
-  const { width, height, white, notes } = JSON.parse(row.doc) as Doc;
+  const { width, height, white, chips, notes } = JSON.parse(row.doc) as Doc;
   const { id, pad, face, arrangement, hash, picture, revision } = row;
   return {
     id,
@@ -83,6 +83,7 @@ function read(row: Tables['photos']): PhotoRow {
     width,
     height,
     white,
+    ...(chips === undefined ? {} : { chips }),
     notes,
     createdAt: row.created_at,
     revision,
@@ -91,8 +92,8 @@ function read(row: Tables['photos']): PhotoRow {
 
 function write(photo: PhotoRow): Omit<Tables['photos'], 'turn' | 'owner'> {
   const { id, pad, face, arrangement, hash, picture, createdAt, revision } = photo;
-  const { width, height, white, notes } = photo;
-  const doc: Doc = { width, height, white, notes };
+  const { width, height, white, chips, notes } = photo;
+  const doc: Doc = { width, height, white, notes, ...(chips === undefined ? {} : { chips }) };
   return {
     id,
     pad,

@@ -2,7 +2,7 @@ import type { Quad } from '../geometry/points.ts';
 import type { Layout } from '../layouts/layout.ts';
 import type { Size } from '../lengths/length.ts';
 import type { Side } from '../pad/pad.ts';
-import type { WhiteReference } from '../photo/picture.ts';
+import type { ChipsSeen, WhiteReference } from '../photo/picture.ts';
 import type { Supply } from '../supplies/supply.ts';
 
 /** What is kept of each noun. `revision` starts at 1 and grows with every change. */
@@ -29,6 +29,8 @@ export interface PhotoRow {
   readonly width: number;
   readonly height: number;
   readonly white: WhiteReference;
+  /** Not kept for photos of supplies, which no pad ties together. */
+  readonly chips?: ChipsSeen;
   readonly notes: readonly string[];
   readonly createdAt: string;
   readonly revision: number;

@@ -9,7 +9,9 @@ import {
   withoutSheet,
 } from '../../server/from-photo-to-guide.ts';
 import type { PhotoOfSides, ReadSide } from '../../server/from-photo-to-guide.ts';
+import type { Lab } from '../../server/colour/lab.ts';
 import type { Quad } from '../../server/geometry/points.ts';
+import type { Spot, Tap } from '../../server/photo/picture.ts';
 import type { Desk } from '../../server/photo-desk.ts';
 import { Refusal } from '../../server/refusals/refusal.ts';
 import { readFile } from 'node:fs/promises';
@@ -40,15 +42,13 @@ const FEW_STEPS = { steps: 200 };
 /** Does at once, from a scene in JSON, what the real desk reads from pixels; plans for real. */
 export function fakeDesk(): Desk {
   return {
-    readSides: async ({ file, tap }) => {
+    readSides: async ({ file, tap, chipColours }) => {
       const scene = await sceneIn(file);
-      const reading = readingOf(scene);
+      const reading = { ...readingOf(scene), ...shownIn(tap, chipColours) };
       if (tap.corners === undefined) return reading;
       const [first] = reading.sides;
       const sides = tap.corners.map((corners) => ({ ...first!, corners, notes: ['tapped'] }));
-      const white = tap.white ?? null;
-      const kind = white === null ? ('none' as const) : ('tapped' as const);
-      return { ...reading, sides, white: { kind, corners: white } };
+      return { ...reading, sides };
     },
     readSupplies: async ({ file }) => {
       const scene = await sceneIn(file);
@@ -106,6 +106,7 @@ function readingOf(scene: Scene): PhotoOfSides & { picture: Uint8Array } {
     width: 4000,
     height: 3000,
     white: { kind: 'none', corners: null },
+    chips: { tie: 'none', scraps: [] },
     notes: ['no white card'],
     picture: Buffer.from(`picture ${JSON.stringify(scene)}`),
     sides: scene.papers.map((lab, at): ReadSide => ({
@@ -130,6 +131,33 @@ function readingOf(scene: Scene): PhotoOfSides & { picture: Uint8Array } {
       swatch: Buffer.from(`swatch ${JSON.stringify([lab, at])}`),
     })),
   };
+}
+
+/** White and scraps are where they were shown; scraps are greys, as the pad knows them or of its own. */
+function shownIn(tap: Tap, chipColours: readonly Lab[]): Pick<PhotoOfSides, 'white' | 'chips'> {
+  const white = tap.white === undefined ? null : aroundOf(tap.white);
+  const scraps = (tap.chips ?? []).map((spot, at) => ({
+    corners: aroundOf(spot),
+    lab: chipColours[at] ?? { l: 90 - 30 * at, a: 0, b: 0 },
+  }));
+  return {
+    white: { kind: white === null ? 'none' : 'tapped', corners: white },
+    chips: {
+      tie: scraps.length === 0 ? 'none' : chipColours.length === 0 ? 'first' : 'tied',
+      scraps,
+    },
+  };
+}
+
+function aroundOf(spot: Spot): Quad<'photo'> {
+  if (!('x' in spot)) return spot;
+  const { x, y } = spot;
+  return [
+    { x: x - 9, y: y - 9 },
+    { x: x + 9, y: y - 9 },
+    { x: x + 9, y: y + 9 },
+    { x: x - 9, y: y + 9 },
+  ];
 }
 
 function cornersAt(at: number, shift: number): Quad<'photo'> {

@@ -349,6 +349,74 @@ describe('photos', () => {
     expect(after.sides.map(({ corners }) => corners)).toEqual(sides.map(({ corners }) => corners));
   });
 
+  test('one touch shows the white card, in the upload and afterwards', async () => {
+    const service = await mount(await newFolder());
+    const id = await newPad(service);
+    const sent = await sendForm(service, `/api/pads/${id}/photos`, [
+      ['side', 'front'],
+      ['arrangement', 'one'],
+      ['white', '[700, 500]'],
+      ['photo', photoOf(FRONTS), 'a.jpg'],
+    ]);
+    const { photo } = valueOf<PhotoAnswer>(sent);
+    expect(photo.white.kind).toBe('tapped');
+    expect(photo.white.corners![0]).toEqual([691, 491]);
+    const again = await ask(service, 'PATCH', `/api/photos/${photo.id}`, { white: [90, 80] });
+    expect(valueOf<PhotoAnswer>(again).photo.white.corners![0]).toEqual([81, 71]);
+    const beyond = await ask(service, 'PATCH', `/api/photos/${photo.id}`, { white: [90, 8000] });
+    expect(problemIn(beyond)).toMatchObject({ status: 422, field: 'white' });
+    const nothing = await ask(service, 'PATCH', `/api/photos/${photo.id}`, {});
+    expect(nothing.statusCode).toBe(400);
+  });
+
+  test('scraps: the first photo defines their colours, later ones are tied to it, and it is kept', async () => {
+    const service = await mount(await newFolder());
+    const id = await newPad(service);
+    const chips = '[[500, 100], [600, 100], [[690, 90], [710, 90], [710, 110], [690, 110]]]';
+    const send = async (face: string, scene: unknown): Promise<PhotoAnswer['photo']> =>
+      valueOf<PhotoAnswer>(
+        await sendForm(service, `/api/pads/${id}/photos`, [
+          ['side', face],
+          ['arrangement', 'one'],
+          ['chips', chips],
+          ['photo', photoOf(scene as typeof FRONTS), 'a.jpg'],
+        ]),
+      ).photo;
+    const first = await send('front', FRONTS);
+    expect(first.chips.tie).toBe('first');
+    expect(first.chips.scraps.map(({ lab }) => lab[0])).toEqual([90, 60, 30]);
+    const second = await send('back', BACKS);
+    expect(second.chips.tie).toBe('tied');
+    expect(second.chips.scraps.map(({ lab }) => lab)).toEqual(
+      first.chips.scraps.map(({ lab }) => lab),
+    );
+    const pad = await padAt(service, id);
+    expect(pad.photos.map((photo) => photo.chips.tie)).toEqual(['first', 'tied']);
+
+    const side = pad.sheets[0]!.front!;
+    await ask(service, 'PATCH', `/api/sides/${side.id}`, { corners: side.corners });
+    expect((await padAt(service, id)).photos[0]!.chips).toEqual(first.chips);
+
+    await ask(service, 'DELETE', `/api/photos/${first.id}`);
+    const third = await send('front', { papers: papers(2, 5) });
+    expect(third.chips.tie).toBe('tied');
+  });
+
+  test('two scraps, or words that are no places, are refused by name', async () => {
+    const service = await mount(await newFolder());
+    const id = await newPad(service);
+    for (const chips of ['[[1, 2], [3, 4]]', '[[1, 2], [3, 4], [5]]', 'here']) {
+      const answer = await sendForm(service, `/api/pads/${id}/photos`, [
+        ['side', 'front'],
+        ['arrangement', 'one'],
+        ['chips', chips],
+        ['photo', photoOf(FRONTS), 'a.jpg'],
+      ]);
+      expect(problemIn(answer).status).toBe(400);
+      expect(problemIn(answer).field).toMatch(/^chips/);
+    }
+  });
+
   test('a photo that is gone from the disk is told plainly when its side is read again', async () => {
     const service = await mount(await newFolder());
     const { photo, sides } = await sendPhoto(service, await newPad(service), 'front', FRONTS);

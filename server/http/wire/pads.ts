@@ -4,6 +4,7 @@ import type { PadRow, PhotoRow, SheetRow, SideRow } from '../../store/rows.ts';
 import { colourOnWire } from './colours.ts';
 import { cornersOnWire } from './corners.ts';
 import { sideOnWire } from './sides.ts';
+import { NO_CHIPS } from '../../photo/chips.ts';
 import { rulerOf, sizeOnWire } from './sizes.ts';
 
 /** All rows of one pad. */
@@ -58,6 +59,7 @@ export function padSummary(pad: PadRow, sheetCount: number): Wire.PadSummary {
 
 export function photoOnWire(photo: PhotoRow): Wire.Photo {
   const { id, width, height, face, arrangement, white, notes } = photo;
+  const { tie, scraps } = photo.chips ?? NO_CHIPS;
   return {
     id,
     width,
@@ -68,6 +70,13 @@ export function photoOnWire(photo: PhotoRow): Wire.Photo {
     white: {
       kind: white.kind,
       corners: white.corners === null ? null : cornersOnWire(white.corners),
+    },
+    chips: {
+      tie,
+      scraps: scraps.map(({ corners, lab }) => ({
+        corners: cornersOnWire(corners),
+        ...colourOnWire(lab),
+      })),
     },
     notes: [...notes],
   };
