@@ -28,6 +28,7 @@ export const NewPlan = z.object({
     .max(60),
   pins: z.array(Pin).max(400).optional(),
   without: z.array(Id).max(100).optional(),
+  from: Id.optional().describe('The plan of the same pad that it changes; undo goes back to it.'),
   taste: Taste.optional(),
   sheets: z
     .number()
@@ -76,6 +77,8 @@ export const Plan = z.object({
   id: Id,
   pad: Id,
   createdAt: z.string(),
+  /** What was wished of it. */
+  asked: NewPlan,
   /** Sum over the cards of their scores, and an upper bound no plan on these slots can pass. */
   value: z.number(),
   bound: z.number(),
@@ -158,10 +161,30 @@ export const PlanSummary = z.object({
   createdAt: z.string(),
   cards: z.number().int(),
   value: z.number(),
+  /** The plan that it changed; null for a first one. */
+  from: Id.nullable(),
 });
 
 export const PlanList = z.object({ plans: z.array(PlanSummary) });
 
+/** What is done of the guide of a plan: steps by their names; and one more, or one fewer. */
+export const Ticks = z.object({ ticks: z.array(Id) });
+export const Tick = z.object({ step: Id, done: z.boolean() });
+
+/** How one sheet is cut: its picture with the numbered cuts, and the cuts in words. */
+export const SlotCuts = z.object({
+  slot: Id,
+  sheet: Id,
+  /** Which face lies up, and what may be cut with it. */
+  laying: z.string(),
+  picture: z.string().describe('Address of an SVG: the sheet with its numbered cuts.'),
+  steps: z.array(z.object({ number: z.number().int(), main: z.string(), small: z.string() })),
+});
+export const PlanCuts = z.object({ slots: z.array(SlotCuts) });
+
+export type Ticks = z.infer<typeof Ticks>;
+export type SlotCuts = z.infer<typeof SlotCuts>;
+export type PlanCuts = z.infer<typeof PlanCuts>;
 export type Pin = z.infer<typeof Pin>;
 export type Taste = z.infer<typeof Taste>;
 export type NewPlan = z.infer<typeof NewPlan>;

@@ -28,8 +28,7 @@ export function slotPages(ask: GuideAsk, facts: Facts): GuidePage[] {
 }
 
 function slotPage(ask: GuideAsk, facts: Facts, one: SlotFacts): GuidePage[] {
-  const { slot, sheet, up } = one;
-  const layers = layersOf(facts, one);
+  const { slot, sheet } = one;
   const steps = cutSteps(slot);
   const scale = PICTURE / toMillimetres(ask.scheme.sheet.width);
   const high = scale * toMillimetres(ask.scheme.sheet.height);
@@ -37,26 +36,11 @@ function slotPage(ask: GuideAsk, facts: Facts, one: SlotFacts): GuidePage[] {
     kind: 'group',
     x: 0.5,
     y: BODY.top + 9,
-    marks: cutPicture({
-      slot,
-      sheet: ask.scheme.sheet,
-      steps,
-      scale,
-      face: faceMarks(ask, one),
-      turnOf: ({ piece }) => {
-        const paint = layers.get(piece.id)?.paint;
-        return paint?.kind === 'paper' ? paint.turned : 0;
-      },
-      showsOther: ({ piece }) => layers.get(piece.id)?.paper?.face !== up,
-    }),
+    marks: slotMarks(ask, facts, one, scale),
   };
-  const laying = paragraph(
-    `Lay the ${up} up, its top at the top. ${stackNote(ask, facts, one)}`,
-    0,
-    BODY.top - 3.5,
-    PAGE.width,
-    { bold: true },
-  );
+  const laying = paragraph(layingOf(ask, facts, one), 0, BODY.top - 3.5, PAGE.width, {
+    bold: true,
+  });
   const under = BODY.top + 9 + high + 5;
   const rows = pieceRows(ask, facts, one, under, PICTURE);
   const room = BODY.bottom - 12 - under - rows.height;
@@ -73,6 +57,28 @@ function slotPage(ask: GuideAsk, facts: Facts, one: SlotFacts): GuidePage[] {
   );
   if (room > caution.height + 5) columns[0]!.push(...caution.marks);
   return chapter(`${slotSaid(ask, slot.id)}: ${sheet.label}`, columns);
+}
+
+/** The sheet with its numbered cuts, from 0, 0; `scale` is printed mm for a mm of the sheet. */
+export function slotMarks(ask: GuideAsk, facts: Facts, one: SlotFacts, scale: number): Mark[] {
+  const layers = layersOf(facts, one);
+  return cutPicture({
+    slot: one.slot,
+    sheet: ask.scheme.sheet,
+    steps: cutSteps(one.slot),
+    scale,
+    face: faceMarks(ask, one),
+    turnOf: ({ piece }) => {
+      const paint = layers.get(piece.id)?.paint;
+      return paint?.kind === 'paper' ? paint.turned : 0;
+    },
+    showsOther: ({ piece }) => layers.get(piece.id)?.paper?.face !== one.up,
+  });
+}
+
+/** How the sheet is laid before the first cut, and which others may be cut with it. */
+export function layingOf(ask: GuideAsk, facts: Facts, one: SlotFacts): string {
+  return `Lay the ${one.up} up, its top at the top. ${stackNote(ask, facts, one)}`.trim();
 }
 
 /** 'Cut 2 of 6'. */

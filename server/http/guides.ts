@@ -1,9 +1,14 @@
 import { z } from 'zod';
+import * as Wire from '../contract/plans.ts';
+import { slotDrawing, slotsOnScreen } from '../guide/slots-on-screen.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { guideAskOf } from './guide-ask.ts';
+import { found } from './found.ts';
 import { planAt } from './make-plan.ts';
+import { ONLY_A_PICTURE } from './only-a-picture.ts';
 import { LABOUR } from './security.ts';
+import { swatchesInside } from './swatches-inside.ts';
 
 const GuidePath = z.object({ plan: z.string() });
 
@@ -39,6 +44,55 @@ export function guideRoutes(app: Service, edges: Edges): void {
         .header('content-disposition', 'inline; filename="guide.pdf"')
         .serializer((sent: string) => sent)
         .send(Buffer.from(pdf));
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/cuts',
+    {
+      config: { phone: true },
+      schema: {
+        summary: 'How each sheet is cut, in the order of the hands, for a screen at the table.',
+        params: GuidePath,
+        querystring: HowPrinted.pick({ ruler: true }),
+        response: answers({ 200: Wire.PlanCuts }),
+      },
+    },
+    async (request) => {
+      const kept = await planAt(edges, request.params.plan);
+      const ask = { ...guideAskOf(kept, request.query.ruler), picture: () => null };
+      return {
+        slots: slotsOnScreen(ask).map((one) => ({
+          ...one,
+          picture: `/api/plans/${kept.id}/slots/${one.slot}.svg`,
+        })),
+      };
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/slots/:slot.svg',
+    {
+      config: { phone: true },
+      schema: {
+        summary: 'A sheet with its numbered cuts, as a drawing.',
+        params: z.object({ plan: z.string(), slot: z.string() }),
+        response: answers({ 200: fileAnswer('image/svg+xml', 'An SVG.') }),
+      },
+    },
+    async (request, reply) => {
+      const kept = await planAt(edges, request.params.plan);
+      const { slot } = request.params;
+      const sheet = found(kept.batch.plan.slots[slot] ?? null, 'slot', slot);
+      const { front, back } = kept.pad.sheets.find(({ id }) => id === sheet)!;
+      const sides = [front, back].flatMap((side) => (side === null ? [] : [side.id]));
+      const picture = await swatchesInside(edges, kept, sides);
+      return reply
+        .type('image/svg+xml')
+        .header('content-security-policy', ONLY_A_PICTURE)
+        .header('cache-control', 'private, max-age=3600')
+        .serializer((sent: string) => sent)
+        .send(slotDrawing({ ...guideAskOf(kept), picture }, slot));
     },
   );
 }

@@ -45,6 +45,7 @@ export async function makePlan(
   const { pad: row, sides } = rows;
   const pad = { id: row.id, name: row.name, sheetSize: row.sheetSize, sheets: sheetsOf(rows) };
   if (pad.sheets.length === 0) throw noSheets(asked.pad);
+  await checkFrom(edges, asked);
   const wishes = await wishesOf(edges, asked);
   const supplies = await store.read.supplies.all();
   const ask = wishesKept({ asked, pad, supplies });
@@ -80,11 +81,13 @@ export async function keepPlan(
     makeOnce(records, question, createdAt, async () => {
       found(await records.pads.at(pad.id), 'pad', pad.id);
       const { value } = batch.plan;
-      const row = { id, pad: pad.id, cards: batch.cards.length, value, createdAt };
+      const from = kept.asked.from ?? null;
+      const row = { id, pad: pad.id, cards: batch.cards.length, value, createdAt, from };
       await records.plans.add(row, kept, Object.values(kept.swatches));
       return [id];
     }),
   );
+  edges.changes.tell(pad.id);
   return made === id ? kept : planAt(edges, made!);
 }
 
@@ -163,6 +166,12 @@ async function checkIds(
   }
   for (const [at, id] of without.entries())
     if (!sheets.has(id)) found(null, 'sheet', id, `without[${at}]`);
+}
+
+/** A plan changes one of its own pad. */
+async function checkFrom({ store }: Edges, { pad, from }: NewPlan): Promise<void> {
+  if (from === undefined) return;
+  found((await store.read.plans.padOf(from)) === pad ? from : null, 'plan', from, 'from');
 }
 
 function noSheets(pad: string): Error {

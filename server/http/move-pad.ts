@@ -124,6 +124,7 @@ async function addAll(records: Records, contents: PadContents): Promise<void> {
         cards: batch.cards.length,
         value: batch.plan.value,
         createdAt,
+        from: plan.asked.from ?? null,
       };
       await records.plans.add(row, plan, Object.values(swatches));
     }

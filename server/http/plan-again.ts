@@ -131,7 +131,8 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
 
       async function take(from: KeptPlan): Promise<KeptPlan> {
         const batch = await desk.withSheets(planned(from), request.body.slots);
-        const fresh = { ...from, id: edges.newId(), createdAt: edges.now(), batch };
+        const asked = { ...from.asked, from: from.id };
+        const fresh = { ...from, asked, id: edges.newId(), createdAt: edges.now(), batch };
         return keepPlan(edges, fresh, question);
       }
     },

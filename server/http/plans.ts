@@ -7,6 +7,7 @@ import { found } from './found.ts';
 import { makePlan, planAt } from './make-plan.ts';
 import { keyOf, madeBefore } from './once.ts';
 import { LABOUR } from './security.ts';
+import { ONLY_A_PICTURE } from './only-a-picture.ts';
 import { planOnWire } from './wire/plans.ts';
 
 const PlanPath = z.object({ plan: z.string() });
@@ -17,10 +18,6 @@ const PictureSize = z.object({
 
 /** A plan never changes; a newer Plyhue may draw it better. */
 const FOR_A_WHILE = 'private, max-age=3600';
-
-/** An SVG opened by itself may draw and nothing else. */
-const ONLY_A_PICTURE =
-  "default-src 'none'; img-src data:; style-src 'unsafe-inline'; frame-ancestors 'none'; sandbox";
 
 export function planRoutes(app: Service, edges: Edges): void {
   const { store } = edges;
@@ -114,6 +111,45 @@ export function planRoutes(app: Service, edges: Edges): void {
         .header('cache-control', FOR_A_WHILE)
         .serializer((sent: string) => sent)
         .send(svg);
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/ticks',
+    {
+      schema: {
+        summary: 'The steps of its guide that are done.',
+        params: PlanPath,
+        response: answers({ 200: Wire.Ticks }),
+      },
+    },
+    async (request) => {
+      const { plan: id } = request.params;
+      found(await store.read.plans.padOf(id), 'plan', id);
+      return { ticks: await store.read.plans.ticks(id) };
+    },
+  );
+
+  app.post(
+    '/api/plans/:plan/ticks',
+    {
+      schema: {
+        summary: 'Tick off a step of its guide, or take the tick back.',
+        params: PlanPath,
+        body: Wire.Tick,
+        response: answers({ 200: Wire.Ticks }),
+      },
+    },
+    async (request) => {
+      const { plan: id } = request.params;
+      const { step, done } = request.body;
+      const { pad, ticks } = await store.write(async ({ plans }) => {
+        const whose = found(await plans.padOf(id), 'plan', id);
+        await plans.tick(id, step, done);
+        return { pad: whose, ticks: await plans.ticks(id) };
+      });
+      edges.changes.tell(pad);
+      return { ticks };
     },
   );
 

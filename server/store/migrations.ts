@@ -47,6 +47,10 @@ const STEPS: readonly (readonly string[])[] = [
     `create table codes (hash text primary key, person text not null, pad text, name text not null,
       expires_at text not null)`,
   ],
+  [
+    `alter table plans add column made_from text`,
+    `create table ticks (plan text not null, step text not null, primary key (plan, step))`,
+  ],
 ];
 
 export type Speech = 'sqlite' | 'postgres';

@@ -79,6 +79,7 @@ export function padsIn(db: Kysely<Tables>, whose: Whose): Pads {
     remove: async (id) => {
       const plans = db.selectFrom('plans').select('id').where('pad', '=', id);
       await db.deleteFrom('plan_swatches').where('plan', 'in', plans).execute();
+      await db.deleteFrom('ticks').where('plan', 'in', plans).execute();
       for (const table of ['plans', 'sheets', 'sides', 'photos', 'keys', 'codes'] as const)
         await db.deleteFrom(table).where('pad', '=', id).execute();
       await db.deleteFrom('pads').where('id', '=', id).execute();

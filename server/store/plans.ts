@@ -12,9 +12,14 @@ export interface Plans {
   at(id: string): Promise<unknown>;
   add(plan: PlanRow, whole: unknown, swatches: readonly string[]): Promise<void>;
   remove(id: string): Promise<void>;
+  /** The steps of its guide that are done. */
+  ticks(id: string): Promise<string[]>;
+  tick(id: string, step: string, done: boolean): Promise<void>;
+  /** Which pad it is of; null for no plan. */
+  padOf(id: string): Promise<string | null>;
 }
 
-const BRIEF = ['id', 'pad', 'cards', 'value', 'created_at'] as const;
+const BRIEF = ['id', 'pad', 'cards', 'value', 'created_at', 'made_from'] as const;
 
 export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
   return {
@@ -47,24 +52,49 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
       return row === undefined ? null : (JSON.parse(row.doc) as unknown);
     },
     add: async (plan, whole, swatches) => {
-      const { id, pad, cards, value, createdAt } = plan;
+      const { id, pad, cards, value, createdAt, from } = plan;
       const turn = await nextTurn(db, 'plans');
       const doc = JSON.stringify(whole);
       await db
         .insertInto('plans')
-        .values({ id, pad, cards, value, doc, created_at: createdAt, turn })
+        .values({ id, pad, cards, value, doc, created_at: createdAt, turn, made_from: from })
         .execute();
       for (const swatch of new Set(swatches))
         await db.insertInto('plan_swatches').values({ plan: id, swatch }).execute();
     },
     remove: async (id) => {
+      await db.deleteFrom('ticks').where('plan', '=', id).execute();
       await db.deleteFrom('plan_swatches').where('plan', '=', id).execute();
       await db.deleteFrom('plans').where('id', '=', id).execute();
     },
+    ticks: async (id) =>
+      (
+        await db.selectFrom('ticks').select('step').where('plan', '=', id).orderBy('step').execute()
+      ).map(({ step }) => step),
+    tick: async (id, step, done) => {
+      if (!done) {
+        await db.deleteFrom('ticks').where('plan', '=', id).where('step', '=', step).execute();
+        return;
+      }
+      await db
+        .insertInto('ticks')
+        .values({ plan: id, step })
+        .onConflict((row) => row.columns(['plan', 'step']).doNothing())
+        .execute();
+    },
+    padOf: async (id) =>
+      (
+        await db
+          .selectFrom('plans')
+          .select('pad')
+          .where('id', '=', id)
+          .where(isOfSeenPad(whose))
+          .executeTakeFirst()
+      )?.pad ?? null,
   };
 }
 
 function read(row: Pick<Tables['plans'], (typeof BRIEF)[number]>): PlanRow {
   const { id, pad, cards, value } = row;
-  return { id, pad, cards, value, createdAt: row.created_at };
+  return { id, pad, cards, value, createdAt: row.created_at, from: row.made_from };
 }

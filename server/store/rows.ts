@@ -73,4 +73,6 @@ export interface PlanRow {
   readonly cards: number;
   readonly value: number;
   readonly createdAt: string;
+  /** The plan that it changed. */
+  readonly from: string | null;
 }

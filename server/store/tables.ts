@@ -63,12 +63,16 @@ export interface Tables {
   plans: {
     id: string;
     pad: string;
+    /** The plan that it changed. */
+    made_from: string | null;
     cards: number;
     value: number;
     doc: string;
     created_at: string;
     turn: number;
   };
+  /** Steps of a guide that are done. */
+  ticks: { plan: string; step: string };
   /** Swatches that a plan draws with; they stay when the side is read again or its photo deleted. */
   plan_swatches: { plan: string; swatch: string };
   /** Requests that carried a key, and what they made. */

@@ -202,6 +202,7 @@ const BODIES: Record<string, ((hers: Filled) => unknown) | undefined> = {
   'PATCH /api/sides/{side}': () => ({ corners: SQUARE }),
   'PATCH /api/sheets/{sheet}': () => ({ label: 'Mine now' }),
   'PATCH /api/supplies/{supply}': () => ({ name: 'Mine now' }),
+  'POST /api/plans/{plan}/ticks': () => ({ step: 'card-1', done: true }),
   'POST /api/plans/{plan}/taken': () => ({ slots: {} }),
 };
 
@@ -276,6 +277,7 @@ async function fill(who: Device): Promise<Filled> {
 
 function idFor(hers: Filled, name: string): string {
   if (name === 'card') return 'card-1';
+  if (name === 'slot') return 'slot-1';
   if (name === 'key') return 'someone-elses';
   const id = hers[name as keyof Filled] as string | undefined;
   if (id === undefined) throw new Error(`Nothing of hers is called ${name}`);

@@ -111,7 +111,14 @@ describe('the sweep at the start', () => {
     const hash = await store.files.keepBytes('swatches', Buffer.from('swatch'));
     await store.write((records) =>
       records.plans.add(
-        { id: 'p', pad: 'a', cards: 1, value: 1, createdAt: '2026-01-02T03:04:05.000Z' },
+        {
+          id: 'p',
+          pad: 'a',
+          cards: 1,
+          value: 1,
+          createdAt: '2026-01-02T03:04:05.000Z',
+          from: null,
+        },
         {},
         [hash],
       ),

@@ -9,13 +9,14 @@ import { colourOnWire } from './colours.ts';
 import { rulerOf } from './sizes.ts';
 
 export function planOnWire(kept: KeptPlan): Wire.Plan {
-  const { id, createdAt, pad, batch } = kept;
+  const { id, createdAt, asked, pad, batch } = kept;
   const { plan, scheme, cards } = batch;
   const { value, bound, proven, notes } = plan;
   return {
     id,
     pad: pad.id,
     createdAt,
+    asked,
     value,
     bound,
     proven,
