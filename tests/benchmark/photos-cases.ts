@@ -131,7 +131,7 @@ export function folderCases(folder: string): Case[] {
 export const samples = (): Case[] => folderCases(SAMPLES);
 
 /** Renders a scene, or takes it from the last run when the generator has not changed since. */
-async function shot(name: string, scene: Scene): Promise<Shot> {
+export async function shot(name: string, scene: Scene): Promise<Shot> {
   const key = createHash('sha256')
     .update(generator())
     .update(JSON.stringify(scene))
