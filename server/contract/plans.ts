@@ -115,6 +115,8 @@ export const OtherPlan = z.object({
   swaps: z.array(Swap),
   /** The same in words, and what it gains in all. */
   changes: z.array(z.string()),
+  /** The cards that it makes otherwise. */
+  pictures: z.array(z.object({ card: z.number().int(), picture: z.string() })),
   slots: z.record(Id, Id).describe('Which sheet each slot is cut from.'),
 });
 

@@ -5,12 +5,16 @@ import { usualSettings } from '../cutting/settings.ts';
 import type { Waiting } from '../photo-desk.ts';
 import type { OtherPlan, Swap } from '../plan/plan-desk.ts';
 import type { AgainTask } from '../photo-worker.ts';
-import { answers } from './answers.ts';
+import { answers, fileAnswer } from './answers.ts';
+import { drawCard } from './draw-card.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
 import { keepPlan, planAt, wishesKept } from './make-plan.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { keyOf, madeBefore } from './once.ts';
+import { ONLY_A_PICTURE } from './only-a-picture.ts';
+import { otherCards } from './other-cards.ts';
+import type { OtherCards } from './other-cards.ts';
 import { LABOUR } from './security.ts';
 import { colourOnWire } from './wire/colours.ts';
 import { planOnWire } from './wire/plans.ts';
@@ -26,6 +30,7 @@ const POINT_PATIENCE = 300;
 /** What else a plan could be: the next best, one sheet fewer, another number of sheets, a mend for its weakest card. */
 export function planAgainRoutes(app: Service, edges: Edges): void {
   const { desk } = edges;
+  const cards = otherCards();
 
   app.get(
     '/api/plans/:plan/others',
@@ -41,7 +46,37 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
     async (request, reply) => {
       const kept = await planAt(edges, request.params.plan);
       const others = await desk.others(planned(kept), request.query.count, waiting(reply));
-      return { others: others.map((other) => otherOnWire(other, kept)) };
+      return { others: others.map((other) => otherOnWire(other, kept, cards)) };
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/others/cards/:card.svg',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'A card as another plan would make it, as a drawing.',
+        params: z.object({ plan: z.string(), card: z.string() }),
+        querystring: z.object({
+          sheets: z
+            .string()
+            .max(4000)
+            .default('')
+            .describe('A sheet for each slot, with points between.'),
+        }),
+        response: answers({ 200: fileAnswer('image/svg+xml', 'An SVG.') }),
+      },
+    },
+    async (request, reply) => {
+      const kept = await planAt(edges, request.params.plan);
+      const other = await cards.withSheets(edges, kept, request.query.sheets);
+      const svg = await drawCard(edges, other, request.params.card);
+      return reply
+        .type('image/svg+xml')
+        .header('content-security-policy', ONLY_A_PICTURE)
+        .header('cache-control', 'private, max-age=3600')
+        .serializer((sent: string) => sent)
+        .send(svg);
     },
   );
 
@@ -59,7 +94,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       const kept = await planAt(edges, request.params.plan);
       const { sheet: id } = request.params;
       found(kept.pad.sheets.find((sheet) => sheet.id === id) ?? null, 'sheet', id);
-      return otherOnWire(await desk.without(planned(kept), id, waiting(reply)), kept);
+      return otherOnWire(await desk.without(planned(kept), id, waiting(reply)), kept, cards);
     },
   );
 
@@ -150,15 +185,17 @@ function planned(kept: KeptPlan): AgainTask['planned'] {
   return { batch: kept.batch, ask: wishesKept(kept) };
 }
 
-function otherOnWire({ plan, swaps, changes }: OtherPlan, { batch }: KeptPlan): Wire.OtherPlan {
+function otherOnWire(other: OtherPlan, kept: KeptPlan, cards: OtherCards): Wire.OtherPlan {
+  const { plan, swaps, changes } = other;
   const { value, bound, proven, slots } = plan;
   return {
     value,
-    gain: value - batch.plan.value,
+    gain: value - kept.batch.plan.value,
     bound,
     proven,
     swaps: swaps.map(swapOnWire),
     changes: [...changes],
+    pictures: cards.picturesOf(kept, other),
     slots: { ...slots },
   };
 }

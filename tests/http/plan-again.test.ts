@@ -22,6 +22,9 @@ describe('what else a plan could be', () => {
         expect(cards.length).toBeGreaterThan(0);
       }
       expect(other.changes[0]).toMatch(/ instead of /);
+      const changed = other.pictures.map(({ card }) => card);
+      expect(changed.length).toBeGreaterThan(0);
+      for (const { cards } of other.swaps) expect(changed).toEqual(expect.arrayContaining(cards));
       last = other.value;
     }
     const taken = await ask(service, 'POST', `/api/plans/${plan.id}/taken`, {
@@ -35,6 +38,17 @@ describe('what else a plan could be', () => {
     expect(had.bound).toBeGreaterThanOrEqual(had.value);
     expect(valueOf(await ask(service, 'GET', `/api/plans/${had.id}`))).toEqual(had);
     expect((await ask(service, 'GET', had.cards[0]!.picture)).statusCode).toBe(200);
+    const { card, picture } = others[1]!.pictures[0]!;
+    const offered = await ask(service, 'GET', picture);
+    const made = had.cards.find(({ number }) => number === card)!.picture;
+    const asTaken = await ask(service, 'GET', made.replace('.png', '.svg'));
+    expect(offered.headers['content-type']).toContain('image/svg+xml');
+    expect(offered.body).toBe(asTaken.body);
+    const before = plan.cards.find(({ number }) => number === card)!.picture;
+    const asItWas = await ask(service, 'GET', before.replace('.png', '.svg'));
+    expect(offered.body).not.toBe(asItWas.body);
+    const odd = await ask(service, 'GET', picture.replace(/sheets=.*/, 'sheets=nobody'));
+    expect(problemIn(odd).status).toBe(404);
   });
 
   test('the same taking twice with one Idempotency-Key makes one plan', async () => {
