@@ -252,6 +252,9 @@ export const words = {
       fewest: 'Back to as few sheets as can be cut',
       swap: (to: string, from: string, cards: readonly number[]): string =>
         `${to} instead of ${from}, for ${cards.length === 1 ? 'card' : 'cards'} ${cards.join(', ')}`,
+      swaps: (swaps: number): string => `${count(swaps, 'sheet')} changed`,
+      part: (part: number): string =>
+        part > 0.9995 ? '100 %' : `${(Math.floor(1000 * part) / 10).toFixed(1)} %`,
       compared: (gain: number, value: number): string => {
         const part = (100 * Math.abs(gain)) / Math.max(value, 1e-9);
         if (part < 0.05) return 'As good as this plan';
@@ -298,18 +301,75 @@ export const words = {
     colourUnread: 'Write it as #0f5257, as a word like teal, or as three numbers: lab 32 -18 -9.',
     name: 'Name',
     nameOf: (name: string): string => `Name of ${name}`,
-    left: (sheets: number): string => `${count(sheets, 'sheet')} left`,
+    sheetsLeft: 'sheets left',
+    sheetsLeftOf: (name: string): string => `Sheets left of ${name}`,
+    ofDemo: 'from the demo pad',
+    list: {
+      save: 'Save as a list',
+      bring: 'Bring a list (CSV)',
+      putAwayDemo: 'Put away those of the demo',
+      brought: (added: number, changed: number): string => `${added} added, ${changed} changed.`,
+    },
     reading: 'Reading the colours …',
     lay: 'Add it',
     added: (supplies: number): string => `${supplies} added.`,
   },
   match: {
     heading: 'Does it match?',
-    lead: 'Touch a paper: every cardstock and ink is laid beside its nearest colour.',
+    lead: 'Touch a paper: every cardstock and ink is laid beside its nearest colour. Then touch one to see it large.',
     pad: 'Pad',
     papers: 'Papers',
     against: (side: string): string => `Beside ${side}`,
-    beside: (colour: string): string => `beside its ${colour}`,
+    beside: (colour: string): string => `beside the paper’s ${colour}`,
+    paletteRow: 'The colours of this paper, and what lies nearest to each',
+    bigPicture: (supply: string): string => `${supply} beside the paper`,
+    better:
+      'For a surer answer: lay it on or beside the paper, add a plain white card, and take one picture of both in soft daylight; add it here from that picture.',
+    forPlan: (cards: number): string => `For your ${count(cards, 'card')}`,
+    best: {
+      heading: 'The best of what you have',
+      cardstock: 'Cardstock for mats and bases',
+      noCardstock: 'None of your cardstock goes under these papers yet.',
+      inks: 'Inks for the accents',
+      noInk: 'None of your inks picks up an accent yet.',
+      uses: {
+        'picks up': 'picks up a colour',
+        quiet: 'a quiet neutral',
+        odd: 'not in these papers',
+      },
+      forAccent: (accent: string, cards: readonly number[]): string =>
+        cards.length === 0 ? `for its ${accent}` : `for the ${accent} of ${cardsNamed(cards)}`,
+    },
+    shopping: {
+      heading: 'Still to find',
+      nothing: 'Nothing is missing.',
+      thing: (colour: string, kind: 'cardstock' | 'ink'): string => `${sentence(colour)} ${kind}`,
+      details: (
+        lab: readonly number[],
+        cards: readonly number[],
+        squareCentimetres: number | null,
+      ): string =>
+        [
+          ...(cards.length === 0 ? [] : [`For ${cardsNamed(cards)}.`]),
+          ...(squareCentimetres === null ? [] : [`About ${squareCentimetres} square cm in all.`]),
+          `Lab ${lab.map(Math.round).join(', ')}.`,
+        ].join(' '),
+    },
+    greeting: {
+      heading: 'A greeting on it',
+      strips: 'What it is stamped on',
+      large: 'Thank you',
+      small: 'for every hour you gave',
+      picture: (ink: string, strip: string): string => `A greeting in ${ink} on ${strip}`,
+      reads: {
+        'small letters': 'reads well',
+        'large letters only': 'large letters only',
+        'cannot be read': 'cannot be read',
+      },
+      picksUp: (colour: string): string => `It picks up the ${colour} of the paper.`,
+      figures: (contrast: number, lightness: number): string =>
+        `Contrast ${contrast.toFixed(1)} to 1 (WCAG 2.2 asks for 4.5, or 3 for large letters); ${Math.round(lightness)} steps of lightness apart.`,
+    },
     verdicts: {
       match: 'matches',
       close: 'close',
@@ -347,6 +407,10 @@ export const words = {
 
 function count(number: number, noun: string): string {
   return `${number} ${noun}${number === 1 ? '' : 's'}`;
+}
+
+function cardsNamed(cards: readonly number[]): string {
+  return `${cards.length === 1 ? 'card' : 'cards'} ${cards.join(', ')}`;
 }
 
 function sentence(text: string): string {

@@ -11,12 +11,21 @@ export function comparedHow(supply: Supply, side: Side): Compared {
 }
 
 /**
- * What is left of the uncertainty when both colours lie in one picture: light and camera shift both
- * alike and cancel in the difference, noise and the unevenness of the light stay.
- * Measured on tuning seeds: the error between two pictures was 3.35 times that in one;
- * `npm run bench supplies` measures it on others.
+ * What is left of the uncertainty in the difference of two colours.
+ *
+ * one photo: light and camera shift both alike and cancel, noise and the unevenness of the light stay.
+ * Measured on tuning seeds: the error between two pictures was 3.35 times that in one.
+ * two photos: each has its own light, but one camera and one white card lie behind both. Measured on 12
+ * tuning tables: the error of a difference was 0.52 of what two errors of their own would make (root mean
+ * square over 72 pairs); more is kept, because a few errors are much larger than most.
+ * typed: no photo is behind one of them, nothing cancels.
+ * `npm run bench supplies` measures it on other seeds.
  */
-export const LEFT_IN_ONE_PHOTO = 0.3;
+export const LEFT: Readonly<Record<Compared, number>> = {
+  'one photo': 0.3,
+  'two photos': 0.7,
+  typed: 1,
+};
 
 /** Standard error of the difference between a supply and a colour of a side, in CIEDE2000. */
 export function uncertaintyOfDifference(
@@ -24,6 +33,5 @@ export function uncertaintyOfDifference(
   colour: PaletteColour,
   how: Compared,
 ): number {
-  const both = Math.hypot(supply.uncertainty, colour.uncertainty);
-  return how === 'one photo' ? LEFT_IN_ONE_PHOTO * both : both;
+  return LEFT[how] * Math.hypot(supply.uncertainty, colour.uncertainty);
 }

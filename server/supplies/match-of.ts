@@ -3,8 +3,9 @@ import type { Side } from '../pad/pad.ts';
 import { comparedHow, uncertaintyOfDifference } from './compared.ts';
 import { directionOf } from './direction.ts';
 import { nearestColour } from './nearest-colour.ts';
-import { reasonOf } from './reason.ts';
+import { reasonOf, reasonTooFine } from './reason.ts';
 import type { Supply } from './supply.ts';
+import { tooFineFor } from './too-fine.ts';
 import type { Verdict } from './verdict.ts';
 import { verdictOf } from './verdict.ts';
 
@@ -27,7 +28,8 @@ export interface MatchVerdict {
  *
  * Gives       'match' when the difference is within what half of the observers accept, 'close' up to the
  *             reach of the formula, 'apart' beyond it; 'cannot tell' when the uncertainty allows none of
- *             them with at least 75 %. Colours in one photo share most of its errors and compare finer.
+ *             them with at least 75 %, or when the side's print may be that colour in lines too fine
+ *             for the photo. Colours in one photo share most of its errors and compare finer.
  * Good up to  plain colours in even light: glitter, foil and a glossy smear of ink have no one colour.
  * Source      see LIMITS.
  */
@@ -36,13 +38,17 @@ export function matchOf(supply: Supply, side: Side): MatchVerdict {
   const nearest = nearestColour(supply.lab, side.palette);
   const uncertainty = uncertaintyOfDifference(supply, nearest.colour, how);
   const judged = verdictOf(nearest.difference, uncertainty);
+  const fine = judged.verdict === 'apart' ? tooFineFor(supply.lab, side.palette) : null;
   const direction = directionOf(supply.lab, nearest.at, nearest.difference);
   return {
-    verdict: judged.verdict,
+    verdict: fine === null ? judged.verdict : 'cannot tell',
     nearest: nearest.colour,
     difference: nearest.difference,
     uncertainty,
     direction,
-    reason: reasonOf(supply, nearest, judged, uncertainty, how, direction),
+    reason:
+      fine === null
+        ? reasonOf(supply, nearest, judged, uncertainty, how, direction)
+        : reasonTooFine(fine),
   };
 }

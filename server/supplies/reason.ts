@@ -1,4 +1,5 @@
 import { nameOf } from '../colour/names.ts';
+import type { PaletteColour } from '../colour/palette.ts';
 import type { Compared } from './compared.ts';
 import type { Nearest } from './nearest-colour.ts';
 import type { Supply } from './supply.ts';
@@ -28,6 +29,11 @@ export function reasonOf(
     case 'cannot tell':
       return `It is ${measured(nearest, uncertainty)} from ${paper}; ${doubt(supply, nearest, how)}`;
   }
+}
+
+/** A colour of the side that is seen mixed with its ground. */
+export function reasonTooFine({ lab }: PaletteColour): string {
+  return `The paper's ${nameOf(lab).words} is printed in lines or dots too fine for this photo: on the paper it may be this colour and only look paler here. Take the paper from nearer, fewer sheets in one picture, and ask again.`;
 }
 
 function measured({ difference }: Nearest, uncertainty: number): string {

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { difference } from '../../server/colour/difference.ts';
 import type { Lab } from '../../server/colour/lab.ts';
+import type { PaletteColour } from '../../server/colour/palette.ts';
+import { labFromLinear, linearFromLab } from '../../server/colour/spaces.ts';
+import type { Side } from '../../server/pad/pad.ts';
 import { chancesOfBands } from '../../server/supplies/chances.ts';
 import { directionOf } from '../../server/supplies/direction.ts';
 import { matchOf } from '../../server/supplies/match-of.ts';
@@ -93,8 +96,8 @@ describe('a supply against a side', () => {
   });
 
   test('errors that both share cancel in one photo, not between two', () => {
-    const supply = supplyOf({ ...TEAL, l: 36 }, { uncertainty: 2.2 });
-    const poor = sideOf([SHELL, TEAL], { uncertainty: 2.2 });
+    const supply = supplyOf({ ...TEAL, l: 36 }, { uncertainty: 3 });
+    const poor = sideOf([SHELL, TEAL], { uncertainty: 3 });
     const together = matchOf(supply, poor);
     const apart = matchOf({ ...supply, photo: 'another' }, poor);
     expect(together.uncertainty).toBeLessThanOrEqual(apart.uncertainty / 2);
@@ -119,6 +122,39 @@ describe('a supply against a side', () => {
     const light: Lab = { ...TEAL, l: 46 };
     expect(matchOf(supplyOf(light), wash).verdict).toBe('apart');
     expect(matchOf(supplyOf(light), tonal).verdict).toBe('match');
+  });
+});
+
+describe('a print too fine for the photo', () => {
+  // Lines of coral that cover six tenths of each pixel, mixed with the shell ground in linear light.
+  const mixed = (part: number): Lab => {
+    const [ground, ink] = [linearFromLab(SHELL), linearFromLab(CORAL)];
+    const of = (channel: 'r' | 'g' | 'b'): number =>
+      (1 - part) * ground[channel] + part * ink[channel];
+    return labFromLinear({ r: of('r'), g: of('g'), b: of('b') });
+  };
+  const printed = (lab: Lab, share: number): Side => {
+    const side = sideOf([SHELL, lab]);
+    const [ground, accent] = side.palette.colours as [PaletteColour, PaletteColour];
+    const colours = [
+      { ...ground, share: 1 - share },
+      { ...accent, share },
+    ];
+    return { ...side, palette: { colours, tonal: false } };
+  };
+
+  test('its ink is not called apart: the photo cannot tell, and the reason says how it could', () => {
+    expect(difference(mixed(0.6), CORAL)).toBeGreaterThan(LIMITS.close);
+    const match = matchOf(supplyOf(CORAL), printed(mixed(0.6), 0.15));
+    expect(match.verdict).toBe('cannot tell');
+    expect(match.reason).toContain('too fine');
+    expect(match.reason).toContain('nearer');
+  });
+
+  test('another ink, an ink that is paler than what is seen, and a broad print stay apart', () => {
+    expect(matchOf(supplyOf(TEAL), printed(mixed(0.6), 0.15)).verdict).toBe('apart');
+    expect(matchOf(supplyOf(mixed(0.3)), printed(mixed(0.6), 0.15)).verdict).toBe('apart');
+    expect(matchOf(supplyOf(CORAL), printed(mixed(0.6), 0.5)).verdict).toBe('apart');
   });
 });
 

@@ -1,10 +1,12 @@
+import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
+import type { PaletteColour } from '../../server/contract/pads.ts';
 import type { Match, Supply } from '../../server/contract/supplies.ts';
+import type { Faced } from '../pad/sides.ts';
 import { Icon, type IconName } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
 import { matches } from '../wire/shelves.ts';
-import type { Faced } from '../pad/sides.ts';
 
 const marks: Record<Match['verdict'], IconName> = {
   match: 'same',
@@ -13,7 +15,12 @@ const marks: Record<Match['verdict'], IconName> = {
   'cannot tell': 'unsure',
 };
 
-/** A paper's palette as a row, each supply laid against the colour that it comes nearest to. */
+interface Laid {
+  readonly match: Match;
+  readonly supply: Supply;
+}
+
+/** One big picture of a supply beside the paper's colour, and below it the palette with all that she has. */
 export function MatchBoard({
   faced,
   supplies,
@@ -22,51 +29,112 @@ export function MatchBoard({
   supplies: readonly Supply[];
 }): VNode {
   const key = `${faced.side.id}/${supplies.map(({ id }) => id).join()}`;
+  const [chosen, setChosen] = useState<string | null>(null);
   return (
     <div class="match-board">
       <h3>{words.match.against(words.pad.sideName(faced.sheet.label, faced.face))}</h3>
       <Once of={matches.at(key)} again={() => void matches.fresh(key)}>
-        {(list) => (
-          <>
-            <ul class="matches">
-              {[...list]
-                .sort((a, b) => a.difference - b.difference)
-                .map((match) => (
-                  <MatchLine key={match.supply} match={match} supplies={supplies} />
+        {(list) => {
+          const laid = laidBy(list, supplies);
+          const shown = laid.find(({ supply }) => supply.id === chosen) ?? laid[0];
+          if (shown === undefined) return <></>;
+          return (
+            <>
+              <BigPicture laid={shown} />
+              <ul class="palette-row" aria-label={words.match.paletteRow}>
+                {columnsOf(faced.side.palette, laid).map(({ colour, laid: column }, index) => (
+                  <li key={index} class="palette-column">
+                    <span class="palette-colour" style={{ background: colour.hex }} />
+                    <span class="small">{colour.name}</span>
+                    {column.map((one) => (
+                      <SupplyButton
+                        key={one.supply.id}
+                        laid={one}
+                        pressed={one === shown}
+                        choose={() => setChosen(one.supply.id)}
+                      />
+                    ))}
+                  </li>
                 ))}
-            </ul>
-            {list[0] && (
-              <p class="caution">
-                <Icon name="caution" /> {list[0].caution}
-              </p>
-            )}
-          </>
-        )}
+              </ul>
+            </>
+          );
+        }}
       </Once>
     </div>
   );
 }
 
-function MatchLine({ match, supplies }: { match: Match; supplies: readonly Supply[] }): VNode {
-  const supply = supplies.find(({ id }) => id === match.supply);
+function laidBy(list: readonly Match[], supplies: readonly Supply[]): Laid[] {
+  return list
+    .flatMap((match) => {
+      const supply = supplies.find(({ id }) => id === match.supply);
+      return supply === undefined ? [] : [{ match, supply }];
+    })
+    .sort((a, b) => a.match.difference - b.match.difference);
+}
+
+interface Column {
+  readonly colour: PaletteColour;
+  readonly laid: readonly Laid[];
+}
+
+/** The palette, largest share first, each with the supplies that come nearest to it. */
+function columnsOf(palette: readonly PaletteColour[], laid: readonly Laid[]): Column[] {
+  return palette.map((colour) => ({
+    colour,
+    laid: laid.filter(({ match }) => match.nearest.lab.join() === colour.lab.join()),
+  }));
+}
+
+function BigPicture({ laid: { match, supply } }: { laid: Laid }): VNode {
+  const say = words.match;
   return (
-    <li class="match-line">
-      <span class="match-pair" aria-hidden="true">
-        <span style={{ background: supply?.colour.hex ?? 'transparent' }} />
+    <div class="big-match" role="group" aria-label={say.bigPicture(supply.name)}>
+      <div class="big-pair" aria-hidden="true">
+        <span style={{ background: supply.colour.hex }} />
         <span style={{ background: match.nearest.hex }} />
-      </span>
-      <span class={`mark ${match.verdict.replace(' ', '-')}`}>
-        <Icon name={marks[match.verdict]} /> {words.match.verdicts[match.verdict]}
-      </span>
-      <div>
-        <strong>{supply?.name}</strong> {words.match.beside(match.nearest.name)}
-        {match.direction !== '' && <span>, {match.direction}</span>}
-        <span class="small">{match.reason}</span>
-        <details class="small figures">
-          <summary>{words.match.figures}</summary>
-          <p>{words.match.difference(match.difference, match.uncertainty)}</p>
-        </details>
       </div>
-    </li>
+      <div class="big-words" aria-live="polite">
+        <p class="big-verdict">
+          <Icon name={marks[match.verdict]} /> {say.verdicts[match.verdict]}
+        </p>
+        <p>
+          <strong>{supply.name}</strong> {say.beside(match.nearest.name)}
+          {match.direction !== '' && <>: {match.direction}</>}.
+        </p>
+        <p class="small">{match.reason}</p>
+        {match.verdict === 'cannot tell' && <p class="small">{say.better}</p>}
+        <details class="small figures">
+          <summary>{say.figures}</summary>
+          <p>{say.difference(match.difference, match.uncertainty)}</p>
+        </details>
+        <p class="caution">
+          <Icon name="caution" /> {match.caution}
+        </p>
+      </div>
+    </div>
+  );
+}
+
+function SupplyButton({
+  laid: { match, supply },
+  pressed,
+  choose,
+}: {
+  laid: Laid;
+  pressed: boolean;
+  choose: () => void;
+}): VNode {
+  return (
+    <button type="button" class="supply-button" aria-pressed={pressed} onClick={choose}>
+      <span class={`chip ${supply.kind}`} style={{ background: supply.colour.hex }} />
+      <span class="supply-button-words">
+        <span>{supply.name}</span>
+        <span class="verdict-word">
+          <Icon name={marks[match.verdict]} /> {words.match.verdicts[match.verdict]}
+        </span>
+      </span>
+    </button>
   );
 }

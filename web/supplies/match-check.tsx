@@ -6,7 +6,9 @@ import { sidesOf } from '../pad/sides.ts';
 import { PaletteBands } from '../pad/palette-bands.tsx';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
-import { padList, pads } from '../wire/shelves.ts';
+import { bestOfSide, padList, pads } from '../wire/shelves.ts';
+import { BestBoard } from './best-board.tsx';
+import { GreetingBoard } from './greeting-board.tsx';
 import { MatchBoard } from './match-board.tsx';
 
 /** Chooses a paper and lays the supplies against it. */
@@ -73,6 +75,22 @@ function Papers({ pad, supplies }: { pad: Pad; supplies: readonly Supply[] }): V
         ))}
       </ul>
       {faced && <MatchBoard faced={faced} supplies={supplies} />}
+      {faced && <Best side={faced.side.id} supplies={supplies} />}
     </>
+  );
+}
+
+/** Asked anew when her supplies change: the key names them. */
+function Best({ side, supplies }: { side: string; supplies: readonly Supply[] }): VNode {
+  const key = `${side}/${supplies.map(({ id, revision }) => `${id}.${revision}`).join()}`;
+  return (
+    <Once of={bestOfSide.at(key)} again={() => void bestOfSide.fresh(key)}>
+      {(best) => (
+        <>
+          <GreetingBoard best={best} />
+          <BestBoard best={best} />
+        </>
+      )}
+    </Once>
   );
 }

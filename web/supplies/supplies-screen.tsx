@@ -7,7 +7,9 @@ import { words } from '../words.ts';
 import { supplies } from '../wire/shelves.ts';
 import { MatchCheck } from './match-check.tsx';
 import { NewSupplySheet } from './new-supply-sheet.tsx';
+import { PlanSupplies } from './plan-supplies.tsx';
 import { SupplyCard } from './supply-card.tsx';
+import { SupplyListButtons } from './supply-list.tsx';
 
 /** Her cardstock and inks, and how they match the papers. */
 export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
@@ -29,7 +31,9 @@ export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
               title={words.supplies.inks}
               list={list.filter((one) => !isCardstock(one))}
             />
+            <SupplyListButtons list={list} />
             {list.length > 0 && <MatchCheck pad={pad} supplies={list} />}
+            {pad !== null && <PlanSupplies pad={pad} />}
           </>
         )}
       </Once>

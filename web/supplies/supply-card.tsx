@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
-import type { Supply } from '../../server/contract/supplies.ts';
+import type { Supply, SupplyPatch } from '../../server/contract/supplies.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { Mishap } from '../table/mishap.tsx';
 import { words } from '../words.ts';
@@ -22,14 +22,18 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
     }
   }
 
-  async function rename(name: string): Promise<void> {
-    if (name.trim() === '' || name === supply.name) return;
+  async function change(what: SupplyPatch): Promise<void> {
+    setProblem(null);
     try {
-      await service.changeSupply(supply.id, { name: name.trim() });
+      await service.changeSupply(supply.id, what);
       await supplies.fresh('all');
     } catch (fault) {
       setProblem(asProblem(fault));
     }
+  }
+
+  async function rename(name: string): Promise<void> {
+    if (name.trim() !== '' && name !== supply.name) await change({ name: name.trim() });
   }
 
   return (
@@ -43,7 +47,27 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
         onChange={(event) => void rename(event.currentTarget.value)}
       />
       <span class="small">{supply.colour.name}</span>
-      {supply.sheets !== null && <span class="small">{words.supplies.left(supply.sheets)}</span>}
+      {supply.demo && <span class="small">{words.supplies.ofDemo}</span>}
+      {supply.kind === 'cardstock' && (
+        <label class="sheets-left small">
+          <span>{words.supplies.sheetsLeft}</span>
+          <input
+            type="number"
+            inputMode="numeric"
+            min="0"
+            max="10000"
+            step="1"
+            aria-label={words.supplies.sheetsLeftOf(supply.name)}
+            value={supply.sheets ?? ''}
+            onChange={({ currentTarget }) => {
+              if (currentTarget.validity.valid)
+                void change({
+                  sheets: currentTarget.value === '' ? null : Number(currentTarget.value),
+                });
+            }}
+          />
+        </label>
+      )}
       {asking ? (
         <>
           <button type="button" class="button" onClick={() => void takeAway()}>

@@ -24,17 +24,27 @@ export async function ask<T>(
   return (await answer.json().catch(() => Promise.reject(unreadable()))) as T;
 }
 
-async function send(
+/** Sends plain text of a kind, such as a list, and asks for the value it makes. */
+export async function askWithText<T>(address: string, text: string, kind: string): Promise<T> {
+  const answer = await sent(address, {
+    method: 'POST',
+    body: text,
+    headers: { 'content-type': kind },
+  });
+  return (await answer.json().catch(() => Promise.reject(unreadable()))) as T;
+}
+
+function send(
   method: string,
   address: string,
   body: unknown,
   signal: AbortSignal | null,
 ): Promise<Response> {
-  const answer = await fetch(address, {
-    method,
-    signal,
-    ...(body === undefined ? {} : wrapped(body)),
-  }).catch(() => Promise.reject(unreachable()));
+  return sent(address, { method, signal, ...(body === undefined ? {} : wrapped(body)) });
+}
+
+async function sent(address: string, how: RequestInit): Promise<Response> {
+  const answer = await fetch(address, how).catch(() => Promise.reject(unreachable()));
   if (!answer.ok) throw new Refused(await problemOf(answer));
   return answer;
 }

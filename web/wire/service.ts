@@ -9,6 +9,8 @@ import type {
   Weakest,
 } from '../../server/contract/plans.ts';
 import type {
+  BestSupplies,
+  Listed,
   Match,
   NewSupply,
   Supplies,
@@ -16,7 +18,7 @@ import type {
   SupplyPatch,
 } from '../../server/contract/supplies.ts';
 import type { Corners } from '../../server/contract/values.ts';
-import { ask } from './ask.ts';
+import { ask, askWithText } from './ask.ts';
 
 /** Every call of the page to the service, by what it is for. */
 export const service = {
@@ -52,6 +54,10 @@ export const service = {
   photographSupplies: (form: FormData): Promise<Supplies> => ask('POST', '/api/supplies', form),
   changeSupply: (supply: string, change: SupplyPatch): Promise<unknown> =>
     ask('PATCH', `/api/supplies/${supply}`, change),
+  bringSupplies: (csv: string): Promise<Listed> =>
+    askWithText('/api/supplies.csv', csv, 'text/csv'),
+  bestOfSide: (side: string): Promise<BestSupplies> => ask('GET', `/api/sides/${side}/supplies`),
+  bestOfPlan: (plan: string): Promise<BestSupplies> => ask('GET', `/api/plans/${plan}/supplies`),
   removeSupply: (supply: string): Promise<void> => ask('DELETE', `/api/supplies/${supply}`),
   matches: async (supplies: readonly string[], side: string): Promise<Match[]> =>
     list(await ask('POST', '/api/matches', { supplies, sides: [side] }), 'matches'),

@@ -21,3 +21,7 @@ export const matches = shelfOf((key) => {
   const [side, list] = key.split('/');
   return service.matches(list!.split(','), side!);
 });
+
+/** The best of her supplies for a side, at the key `side/` and what she has; for a plan, at its id. */
+export const bestOfSide = shelfOf((key) => service.bestOfSide(key.split('/')[0]!));
+export const bestOfPlan = shelfOf((plan) => service.bestOfPlan(plan));

@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { openDemoPad } from '../hands.ts';
 import type { Table } from '../table.ts';
@@ -17,17 +18,18 @@ export function matchCheck(at: () => Table): void {
     await page.getByRole('article', { name: 'Loud ink' }).waitFor();
 
     await page.getByRole('list', { name: 'Papers' }).getByRole('button').first().click();
-    const line = page.locator('.match-line').filter({ hasText: 'Loud ink' });
-    await line.waitFor();
+    const laid = page.locator('.supply-button').filter({ hasText: 'Loud ink' });
+    await laid.click();
+    expect(await laid.getAttribute('aria-pressed')).toBe('true');
+    const big = page.getByRole('group', { name: 'Loud ink beside the paper' });
     // Magenta at the edge of sRGB is far from every colour of a sea-worn pad.
-    expect(await line.locator('.mark').textContent()).toContain('apart');
-    const figures = line.getByText(/Difference \d+\.\d, give or take \d/);
+    expect(await big.locator('.big-verdict').textContent()).toContain('apart');
+    expect(await big.textContent()).toMatch(/(stronger|redder|bluer)/);
+    const figures = big.getByText(/Difference \d+\.\d, give or take \d/);
     expect(await figures.isVisible()).toBe(false);
-    await line.getByText('In figures').click();
+    await big.getByText('In figures').click();
     await figures.waitFor();
-    expect(await page.locator('.match-board .caution').textContent()).toContain(
-      'not a measurement',
-    );
+    expect(await big.locator('.caution').textContent()).toContain('not a measurement');
 
     await page.getByLabel('Name of Loud ink').fill('Louder ink');
     await page.getByLabel('Name of Loud ink').press('Enter');
@@ -37,4 +39,50 @@ export function matchCheck(at: () => Table): void {
     expect(faults).toEqual([]);
     await context.close();
   });
+
+  it('shows whether a greeting can be read in her inks, with a clear no where it cannot', async () => {
+    const { page, context, faults } = await at().open('tablet');
+    await openDemoPad(page);
+    await page.getByRole('link', { name: 'Supplies' }).click();
+    await bringList(page, 'kind,name,L,a,b,sheets\nink,Pale tide,93,0,3,\nink,Night,14,0,0,\n');
+    await page.getByRole('article', { name: 'Night' }).waitFor();
+    await page.getByRole('list', { name: 'Papers' }).getByRole('button').first().click();
+    const strips = page.getByRole('list', { name: 'What it is stamped on' });
+    await strips.getByRole('button').first().waitFor();
+    const strip = strips.getByRole('button', { name: /white/ }).first();
+    await strip.click();
+    const line = (ink: string): ReturnType<typeof page.locator> =>
+      page.locator('.stamped-line').filter({ hasText: ink });
+    expect(await line('Night').locator('.verdict-word').textContent()).toContain('reads well');
+    expect(await line('Pale tide').locator('.verdict-word').textContent()).toContain(
+      'cannot be read',
+    );
+    expect(await page.locator('.greeting-board .caution').textContent()).toContain('estimate');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('counts the sheets left, and refuses a list with a wrong line by naming it', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await page.goto('/supplies');
+    await bringList(page, 'kind,name,L,a,b,sheets\ncardstock,Dune,80,2,15,\n');
+    await page.getByRole('article', { name: 'Dune' }).waitFor();
+    const sheets = page.getByLabel('Sheets left of Dune');
+    await sheets.fill('7');
+    await sheets.press('Tab');
+    await expect
+      .poll(async () => (await (await page.request.get('/api/supplies.csv')).text()).split('\r\n'))
+      .toContain('cardstock,Dune,80,2,15,7');
+    await bringList(page, 'kind,name,L,a,b,sheets\ncardstock,Reef,80,2,15,\npaint,Oil,1,2,3,\n');
+    expect(await page.locator('.mishap').textContent()).toContain('line 3, kind');
+    expect(await page.getByRole('article', { name: 'Reef' }).count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+}
+
+async function bringList(page: Page, csv: string): Promise<void> {
+  await page
+    .getByLabel('Bring a list (CSV)')
+    .setInputFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
 }

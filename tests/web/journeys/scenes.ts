@@ -84,7 +84,7 @@ async function supplies(page: Page): Promise<void> {
 
 async function matchBoard(page: Page): Promise<void> {
   const papers = page.getByRole('list', { name: 'Papers' });
-  await opened(papers.getByRole('button').first().click(), page, '.match-line');
+  await opened(papers.getByRole('button').first().click(), page, '.stamped-line');
 }
 
 async function newSupply(page: Page): Promise<void> {

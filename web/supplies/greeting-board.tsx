@@ -1,0 +1,80 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { BestSupplies, Greeting, StampedInk } from '../../server/contract/supplies.ts';
+import { Icon, type IconName } from '../table/icon.tsx';
+import { words } from '../words.ts';
+
+const marks: Record<StampedInk['reads'], IconName> = {
+  'small letters': 'tick',
+  'large letters only': 'near',
+  'cannot be read': 'close',
+};
+
+/** How each ink would look on a strip, and whether a greeting can be read there. */
+export function GreetingBoard({ best }: { best: BestSupplies }): VNode | null {
+  const say = words.match.greeting;
+  const [at, setAt] = useState(0);
+  const shown = best.greetings[at] ?? best.greetings[0];
+  if (shown === undefined || shown.inks.length === 0) return null;
+  return (
+    <section class="greeting-board" aria-labelledby="greeting">
+      <h3 id="greeting">{say.heading}</h3>
+      <ul class="strip-row" aria-label={say.strips}>
+        {best.greetings.map(({ strip }, index) => (
+          <li key={index}>
+            <button
+              type="button"
+              class="strip-button"
+              aria-pressed={best.greetings.indexOf(shown) === index}
+              onClick={() => setAt(index)}
+            >
+              <span class="chip" style={{ background: strip.hex }} /> {strip.name}
+            </button>
+          </li>
+        ))}
+      </ul>
+      <ul class="stamped">
+        {shown.inks.map((ink) => (
+          <StampedLine key={ink.ink} stamped={ink} strip={shown.strip} />
+        ))}
+      </ul>
+      <p class="caution">
+        <Icon name="caution" /> {best.range}
+      </p>
+    </section>
+  );
+}
+
+function StampedLine({ stamped, strip }: { stamped: StampedInk; strip: Greeting['strip'] }): VNode {
+  const say = words.match.greeting;
+  return (
+    <li class="stamped-line">
+      <svg
+        class="stamped-strip"
+        viewBox="0 0 220 72"
+        role="img"
+        aria-label={say.picture(stamped.name, strip.name)}
+      >
+        <rect width="220" height="72" fill={strip.hex} />
+        <text x="110" y="36" text-anchor="middle" font-size="27" fill={stamped.printed.hex}>
+          {say.large}
+        </text>
+        <text x="110" y="59" text-anchor="middle" font-size="13" fill={stamped.printed.hex}>
+          {say.small}
+        </text>
+      </svg>
+      <div>
+        <strong>{stamped.name}</strong>
+        <span class={`verdict-word ${stamped.reads === 'cannot be read' ? 'no' : ''}`}>
+          <Icon name={marks[stamped.reads]} /> {say.reads[stamped.reads]}
+        </span>
+        <span class="small">{stamped.reason}</span>
+        {stamped.picksUp !== null && <span class="small">{say.picksUp(stamped.picksUp)}</span>}
+        <details class="small figures">
+          <summary>{words.match.figures}</summary>
+          <p>{say.figures(stamped.contrast, Math.abs(stamped.lighter))}</p>
+        </details>
+      </div>
+    </li>
+  );
+}
