@@ -5,7 +5,7 @@
  */
 import type { Lab } from './colour/lab.ts';
 import type { Palette } from './colour/palette.ts';
-import { readPalette } from './colour/read-palette.ts';
+import { readColours } from './colour/read-palette.ts';
 import { readSolid } from './colour/read-solid.ts';
 import { cutScheme } from './cutting/cut-scheme.ts';
 import type { CutSettings } from './cutting/cut-scheme.ts';
@@ -86,9 +86,9 @@ export async function readSides(
 }
 
 async function readSide(sheet: FlatSheet): Promise<ReadSide> {
-  const palette = readPalette(sheet.reading, sheet.error, SEED);
+  const { palette, labels } = readColours(sheet.reading, sheet.error, SEED);
   // The scale is known, because the size of the sheet was given.
-  const pattern = readPattern(sheet.reading, palette, sheet.millimetresPerPixel!);
+  const pattern = readPattern(sheet.reading, palette, sheet.millimetresPerPixel!, labels);
   const swatch = await encodeSwatch(sheet.picture);
   const { corners, confidence, notes } = sheet;
   return { corners, confidence, notes, palette, pattern, swatch };

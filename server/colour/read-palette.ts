@@ -5,6 +5,7 @@ import { groundOf } from './ground.ts';
 import { grainOf } from './grain.ts';
 import { histogramOf } from './histogram.ts';
 import type { ColourError, Lab, LabImage } from './lab.ts';
+import type { Labels } from './label-pixels.ts';
 import { mergeClose } from './merge-close.ts';
 import type { Palette, PaletteColour } from './palette.ts';
 import { peaksOf } from './peaks.ts';
@@ -27,6 +28,17 @@ import { tonalColours, toneRange } from './tone.ts';
  * Good up to  colours that fill 1 % or more and have strokes of two pixels or more.
  */
 export function readPalette(image: LabImage, error: ColourError, seed: number): Palette {
+  return readColours(image, error, seed).palette;
+}
+
+/** A palette, and which of its colours each pixel shows. */
+export interface ReadColours {
+  readonly palette: Palette;
+  readonly labels: Labels;
+}
+
+/** The same as `readPalette`, with what else it found out. */
+export function readColours(image: LabImage, error: ColourError, seed: number): ReadColours {
   const found = flatPixels(image, error.noise);
   const flat = count(found) >= FEWEST_FLAT * found.length ? found : found.fill(1);
   const histogram = histogramOf(image.lab, flat);
@@ -66,11 +78,14 @@ function printedColours(image: LabImage, { centres, weights }: Refined, noise: n
 /** A thin colour shows in at least this part of all pixels. */
 const LEAST_THIN = 0.02;
 
-function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourError): Palette {
-  const { labels, areas } = shown;
-  const ground = groundOf(labels, areas.length);
-  const colours = shown.colours.map((lab, index): PaletteColour => {
-    const area = areas[index]!;
+function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourError): ReadColours {
+  const { areas } = shown;
+  const order = [...areas.keys()].sort((p, q) => areas[q]! - areas[p]!);
+  const labels = renamed(shown.labels, order);
+  const ground = groundOf(labels, order.length);
+  const colours = order.map((old, index): PaletteColour => {
+    const lab = shown.colours[old]!;
+    const area = areas[old]!;
     return {
       lab,
       share: area / labels.of.length,
@@ -79,14 +94,20 @@ function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourEr
       ...(tonal ? { range: toneRange(image.lab, labels, index) } : {}),
     };
   });
-  return {
-    colours: colours.sort((p, q) => q.share - p.share),
-    tonal,
-  };
+  return { palette: { colours, tonal }, labels };
+}
+
+/** Labels by the place of each colour in `order`. */
+function renamed({ width, height, of }: Labels, order: readonly number[]): Labels {
+  const name = new Uint8Array(order.length);
+  order.forEach((old, index) => (name[old] = index));
+  const out = new Uint8Array(of.length);
+  for (let pixel = 0; pixel < of.length; pixel++) out[pixel] = name[of[pixel]!]!;
+  return { width, height, of: out };
 }
 
 function count(flags: Uint8Array): number {
   let set = 0;
-  for (const flag of flags) set += flag;
+  for (let at = flags.length - 1; at >= 0; at--) set += flags[at]!;
   return set;
 }

@@ -15,35 +15,54 @@ export interface Autocorrelation {
  * Repeats are sought along the axes alone, and there the plain sums take a third of the time of a fast
  * Fourier transform of the whole.
  *
- * Takes       grids of the same side, and the furthest shift, less than the side.
+ * Takes       grids of the same side, the furthest shift, less than the side, and which rows and columns are
+ *             looked at: every one, or every second and so on, since those beside it show nearly the same.
  * Gives       likeness in about [-1, 1]; a picture without any contrast is unlike itself everywhere.
  */
-export function autocorrelation(maps: readonly Grid[], furthest: number): Autocorrelation {
+export function autocorrelation(
+  maps: readonly Grid[],
+  furthest: number,
+  every = 1,
+): Autocorrelation {
   const across = new Float64Array(furthest + 1);
   const down = new Float64Array(furthest + 1);
+  let squares = 0;
   for (const { side, values } of maps) {
     const rows = withoutMean(values);
-    addProducts(rows, side, across);
-    addProducts(turned(rows, side), side, down);
+    for (let at = rows.length - 1; at >= 0; at--) squares += rows[at]! * rows[at]!;
+    addProducts(rows, side, every, across);
+    addProducts(turned(rows, side), side, every, down);
   }
   const { side } = maps[0]!;
-  const self = across[0]! / (side * side);
+  const variance = squares / (side * side);
+  const rows = Math.ceil(side / every);
   for (const sums of [across, down])
     for (let shift = 0; shift <= furthest; shift++)
-      sums[shift] = self > FAINT ? sums[shift]! / ((side - shift) * side) / self : 0;
+      sums[shift] = variance > FAINT ? sums[shift]! / ((side - shift) * rows) / variance : 0;
   return { furthest, across, down };
 }
 
-/** Adds, for each shift along the rows, the products of what then lies on each other. */
-function addProducts(values: Float64Array, side: number, sums: Float64Array): void {
-  for (let row = 0; row < values.length; row += side)
-    for (let shift = 0; shift < sums.length; shift++) {
-      let sum = 0;
-      const end = row + side;
-      for (let at = row, other = row + shift; other < end; at++, other++)
-        sum += values[at]! * values[other]!;
-      sums[shift]! += sum;
+/** Adds, for each shift along the rows, the products of what then lies on each other: four shifts at a time. */
+function addProducts(values: Float64Array, side: number, every: number, sums: Float64Array): void {
+  // Beyond its end a row is followed by nothing, so that the four shifts may run equally far.
+  const row = new Float64Array(side + 4);
+  for (let first = 0; first < values.length; first += every * side) {
+    row.set(values.subarray(first, first + side));
+    for (let shift = 0; shift < sums.length; shift += 4) {
+      let [p, q, r, s] = [0, 0, 0, 0];
+      for (let at = 0, other = shift; other < side; at++, other++) {
+        const here = row[at]!;
+        p += here * row[other]!;
+        q += here * row[other + 1]!;
+        r += here * row[other + 2]!;
+        s += here * row[other + 3]!;
+      }
+      sums[shift]! += p;
+      if (shift + 1 < sums.length) sums[shift + 1]! += q;
+      if (shift + 2 < sums.length) sums[shift + 2]! += r;
+      if (shift + 3 < sums.length) sums[shift + 3]! += s;
     }
+  }
 }
 
 function withoutMean(values: Float64Array): Float64Array {

@@ -75,16 +75,25 @@ const SHORTEST = 12;
 function addOutline(motif: Motif, of: Uint8Array, at: number, width: number): void {
   let [x, y] = [0, 0];
   for (let dy = -AROUND; dy <= AROUND; dy++)
-    for (let dx = -AROUND; dx <= AROUND; dx++)
-      if (of[at + dy * width + dx] !== motif.label) {
+    for (let dx = -AROUND, p = at + dy * width - AROUND; dx <= AROUND; dx++, p++)
+      if (of[p] !== motif.label) {
         x += dx;
         y += dy;
       }
   if (x === 0 && y === 0) return;
-  const facing = Math.atan2(y, x);
   motif.outline += 1;
-  WAVES.forEach((wave, index) => {
-    motif.waves[2 * index]! += Math.cos(wave * facing);
-    motif.waves[2 * index + 1]! += Math.sin(wave * facing);
-  });
+  const { waves } = motif;
+  const first = waves.length * (SIDE * (y + FURTHEST) + x + FURTHEST);
+  for (let wave = 0; wave < waves.length; wave++) waves[wave]! += WAVES_FACING[first + wave]!;
 }
+
+/** The furthest that what lies outside can lean to one side: all of it there. */
+const FURTHEST = ((2 * AROUND + 1) * AROUND * (AROUND + 1)) / 2;
+const SIDE = 2 * FURTHEST + 1;
+/** The waves for each way to face, since there are only so many. */
+const WAVES_FACING = Float64Array.from({ length: 2 * WAVES.length * SIDE * SIDE }, (_, index) => {
+  const way = Math.floor(index / (2 * WAVES.length));
+  const wave = WAVES[Math.floor((index % (2 * WAVES.length)) / 2)]!;
+  const facing = Math.atan2(Math.floor(way / SIDE) - FURTHEST, (way % SIDE) - FURTHEST);
+  return index % 2 === 0 ? Math.cos(wave * facing) : Math.sin(wave * facing);
+});

@@ -33,10 +33,11 @@ export function outlinesOf({ width, height, lab }: LabImage): Outlines {
     Math.min(MOST_OF_STRONG * strong!, TIMES_QUIET * quiet!),
   );
   const half = level ** 4;
-  const strength = slope.map((value) => {
-    const fourth = value * value * value * value;
-    return fourth / (fourth + half);
-  });
+  const strength = new Float32Array(slope.length);
+  for (let at = 0; at < slope.length; at++) {
+    const square = slope[at]! * slope[at]!;
+    strength[at] = (square * square) / (square * square + half);
+  }
   return { width, height, strength };
 }
 
@@ -65,6 +66,8 @@ function steepness(lab: Float32Array, at: number, row: number): number {
 
 function percentiles(values: Float32Array, parts: readonly number[]): number[] {
   const every = Math.max(1, Math.floor(values.length / 8000));
-  const sample = values.filter((_, index) => index % every === 0).sort();
+  const sample = new Float32Array(Math.ceil(values.length / every));
+  for (let index = 0; index < sample.length; index++) sample[index] = values[index * every]!;
+  sample.sort();
   return parts.map((part) => sample[Math.floor(part * (sample.length - 1))] ?? 0);
 }

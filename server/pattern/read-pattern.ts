@@ -1,5 +1,6 @@
 import { flatPixels } from '../colour/flat-pixels.ts';
 import { labelPixels } from '../colour/label-pixels.ts';
+import type { Labels } from '../colour/label-pixels.ts';
 import type { LabImage } from '../colour/lab.ts';
 import type { Palette } from '../colour/palette.ts';
 import { autocorrelation } from './autocorrelation.ts';
@@ -16,26 +17,24 @@ import type { PatternTraits } from './traits.ts';
 /**
  * What a print is like apart from its colours.
  *
- * Takes       a flat swatch, its palette, and the size of one of its pixels on paper.
+ * Takes       a flat swatch, its palette, the size of one of its pixels on paper, and which colour of the palette
+ *             each pixel shows, if that is known already.
  * Gives       repeat and scale in millimetres, direction, busyness, and a description by which `sameness`
  *             knows the same drawing in other colours.
  */
 export function readPattern(
   swatch: LabImage,
   palette: Palette,
-  millimetresPerSwatchPixel: number,
+  millimetresPerPixel: number,
+  labels: Labels = labelled(swatch, palette),
 ): PatternTraits {
-  const shrink = Math.max(1, Math.round(swatch.width / ENOUGH));
-  const image = shrunken(swatch, shrink);
-  const millimetresPerPixel = shrink * millimetresPerSwatchPixel;
-  const colours = palette.colours.map(({ lab }) => lab);
-  const labels = labelPixels(image, colours, flatPixels(image, 0));
   const ground = palette.colours.findIndex(({ role }) => role === 'ground');
-  const outlines = outlinesOf(image);
+  // Where outlines lie and what repeats is seen at half the size as well.
+  const image = shrunken(swatch, Math.max(1, Math.round(swatch.width / ENOUGH)));
   const repeat = findRepeat(
-    autocorrelation(channelsOf(image, FIELDS), Math.ceil(FURTHEST * FIELDS)),
+    autocorrelation(channelsOf(image, FIELDS), Math.ceil(FURTHEST * FIELDS), 2),
   );
-  const sheet = image.width * millimetresPerPixel;
+  const sheet = swatch.width * millimetresPerPixel;
   const size = palette.tonal ? null : shapeSize(labels, ground);
   return {
     repeat: repeat === null ? null : (repeat * sheet) / FIELDS,
@@ -46,11 +45,16 @@ export function readPattern(
       palette.colours.map(({ share }) => share),
       millimetresPerPixel,
     ),
-    descriptor: describeOutlines(outlines),
+    descriptor: describeOutlines(outlinesOf(image)),
   };
 }
 
-/** Pixels across in which every shape of a print is still seen: half a millimetre each on a sheet of 6 in. */
-const ENOUGH = 300;
+function labelled(swatch: LabImage, palette: Palette): Labels {
+  const colours = palette.colours.map(({ lab }) => lab);
+  return labelPixels(swatch, colours, flatPixels(swatch, 0));
+}
+
+/** Pixels across in which the outlines of a print are still seen. */
+const ENOUGH = 200;
 /** Fields a side of the grid in which repeats are sought. */
 const FIELDS = 128;

@@ -15,15 +15,21 @@ export function shapeSize(labels: Labels, ground: number): number | null {
   for (const [dx, dy] of RUNS) {
     const step = dy * width + dx;
     const unit = Math.hypot(dx, dy);
-    for (let y = 0; y < height; y++)
-      for (let x = 0; x < width; x++) {
-        const first = y * width + x;
+    for (let first = 0, y = 0; y < height; y++)
+      for (let x = 0; x < width; x++, first++) {
         const label = of[first]!;
-        if (label === ground || same(labels, x - dx, y - dy, label)) continue;
+        if (label === ground) continue;
+        // A run begins where the pixel before is another's, or outside.
+        const begins = y < dy || (dx > 0 ? x === 0 : dx < 0 && x === width - 1);
+        if (!begins && of[first - step] === label) continue;
+        const across = dx > 0 ? width - x : dx < 0 ? x + 1 : height;
+        const room = dy === 0 ? across : Math.min(across, height - y);
         let count = 1;
-        while (same(labels, x + count * dx, y + count * dy, label)) count++;
-        for (let i = 0, at = first; i < count; i++, at += step)
-          narrowest[at] = Math.min(narrowest[at]!, count * unit);
+        let end = first + step;
+        for (; count < room && of[end] === label; count++) end += step;
+        const length = count * unit;
+        for (let at = first; at !== end; at += step)
+          if (length < narrowest[at]!) narrowest[at] = length;
       }
   }
   let [sum, pixels] = [0, 0];
@@ -43,7 +49,3 @@ const RUNS = [
 ] as const;
 /** Diameter of a disc over the mean of the narrowest of its four runs, by a fine raster of one disc. */
 const DOT = 1.444;
-
-function same({ width, height, of }: Labels, x: number, y: number, label: number): boolean {
-  return x >= 0 && x < width && y >= 0 && y < height && of[y * width + x] === label;
-}

@@ -1,6 +1,6 @@
 /** Reads a photo by the steps of the service and lays what it found beside the truth. */
 import type { SideTruth, PlainTruth } from '../../sample-swatches/render-photo.ts';
-import { readPalette } from '../../server/colour/read-palette.ts';
+import { readColours } from '../../server/colour/read-palette.ts';
 import { readSolid } from '../../server/colour/read-solid.ts';
 import type { Solid } from '../../server/colour/read-solid.ts';
 import { openPhoto } from '../../server/images/open-photo.ts';
@@ -45,8 +45,8 @@ export async function sidesIn(
 }
 
 function readSide(sheet: FlatSheet, id: string): Side {
-  const palette = readPalette(sheet.reading, sheet.error, SEED);
-  const pattern = readPattern(sheet.reading, palette, sheet.millimetresPerPixel!);
+  const { palette, labels } = readColours(sheet.reading, sheet.error, SEED);
+  const pattern = readPattern(sheet.reading, palette, sheet.millimetresPerPixel!, labels);
   const { corners, confidence, notes } = sheet;
   return { id, photo: id, corners, confidence, notes, palette, pattern };
 }
