@@ -3,6 +3,8 @@ import { sidesOf } from '../geometry/quad.ts';
 import { isLikeSheet, middleOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { edgesOf } from './edges.ts';
+import type { Edges } from './edges.ts';
+import { dividedBlock } from './grown-together.ts';
 import type { PhotoAsk } from './picture.ts';
 import { apartQuads, gridOf, quadsFromLines } from './sheets-from-lines.ts';
 import type { SidePair } from './sheets-from-lines.ts';
@@ -36,7 +38,8 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
   const usual = usualArea(likely);
   const whole = likely.filter(({ area }) => area > 0.6 * usual && area < 1.7 * usual);
   const rest = unexplained(overview, whole);
-  const added = rest > 0.35 * (usual === 0 ? rest : usual) ? fromLines(overview, whole, ask) : [];
+  const added =
+    rest > 0.35 * (usual === 0 ? rest : usual) ? fromEdges(overview, whole, usual, ask) : [];
   const sheets = [...whole, ...added];
   const others = apartQuads(
     candidates.filter((candidate) => !whole.includes(candidate)),
@@ -50,10 +53,15 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
 }
 
 /** Pixels of things that are not table and not yet told to be sheets. */
-function unexplained({ unclear, candidates }: Overview, whole: readonly Candidate[]): number {
+function unexplained({ unclear, candidates }: Overview, known: readonly Candidate[]): number {
   const unclearArea = unclear.reduce((sum, { pixels }) => sum + pixels.length, 0);
-  const odd = candidates.filter((candidate) => !whole.includes(candidate));
-  return unclearArea + odd.reduce((sum, { area }) => sum + area, 0);
+  const oddArea = candidates
+    .filter((candidate) => !known.includes(candidate))
+    .reduce((sum, { area }) => sum + area, 0);
+  const divided = known
+    .filter((sheet) => !candidates.includes(sheet))
+    .reduce((sum, { area }) => sum + area, 0);
+  return Math.max(0, unclearArea + oddArea - divided);
 }
 
 /** Two to six sheets side by side with the table between them look like one: table along a middle line. */
@@ -111,12 +119,44 @@ function usualArea(candidates: readonly Candidate[]): number {
   return best;
 }
 
+/** Blocks of sheets are divided first; what is not told by that is put together from lines. */
+function fromEdges(
+  overview: Overview,
+  whole: readonly Candidate[],
+  usual: number,
+  ask: PhotoAsk,
+): Candidate[] {
+  const edges = edgesOf(overview.image);
+  const least = Math.max(1.0, 1.5 * overview.table.roughness);
+  const size = ask.sheetMillimetres;
+  const blocks =
+    size === null
+      ? []
+      : overview.blocks
+          .filter(({ pixels }) => usual === 0 || pixels.length > 1.4 * usual)
+          .flatMap((region) => dividedBlock(region, edges, least, size.width / size.height, usual));
+  const divided = apartQuads(
+    blocks,
+    whole.map(({ corners }) => corners),
+  );
+  const known = [...whole, ...divided];
+  const left = unexplained(overview, known);
+  const one = known[0]?.area ?? left;
+  return left > 0.35 * one || known.length === 0
+    ? [...divided, ...fromLines(overview, edges, known, ask)]
+    : divided;
+}
+
 /** Lines looked at, most borne out first; more only cost time. */
 const MOST_LINES = 500;
 
-function fromLines(overview: Overview, whole: readonly Candidate[], ask: PhotoAsk): Candidate[] {
-  const { image, table } = overview;
-  const edges = edgesOf(image);
+function fromLines(
+  overview: Overview,
+  edges: Edges,
+  whole: readonly Candidate[],
+  ask: PhotoAsk,
+): Candidate[] {
+  const { table } = overview;
   const least = Math.max(1.0, 1.5 * table.roughness);
   const lines = straightLines(edges, least, MOST_LINES);
   const trial = (

@@ -25,6 +25,8 @@ export interface Overview {
   readonly candidates: readonly Candidate[];
   /** Regions that have no clear four corners or reach out of the picture. */
   readonly unclear: readonly Region[];
+  /** All regions that lie whole in the picture, largest first: some may be several sheets grown together. */
+  readonly blocks: readonly Region[];
   /** Regions that end at the rim of the picture. */
   readonly cutOff: readonly Region[];
 }
@@ -51,7 +53,8 @@ export function overlook(photo: OpenedPixels): Overview {
     if (quad === null || quad.fill < WHOLE || !isConvex(quad.corners)) unclear.push(region);
     else candidates.push({ ...quad, area: polygonArea(quad.corners) });
   }
-  return { image, table, candidates, unclear, cutOff };
+  const blocks = regions.filter((region) => !cutOff.includes(region));
+  return { image, table, candidates, unclear, blocks, cutOff };
 }
 
 function notOf(mask: Uint8Array): Uint8Array {

@@ -1,0 +1,151 @@
+import { applyHomography, homographyOf } from '../geometry/homography.ts';
+import type { Homography } from '../geometry/homography.ts';
+import type { Quad } from '../geometry/points.ts';
+import { polygonArea } from '../geometry/polygon.ts';
+import { inReadingOrder, isConvex, rectangleQuad, sidesOf } from '../geometry/quad.ts';
+import { supportOf } from './edges.ts';
+import type { Edges } from './edges.ts';
+import type { Candidate } from './find-sheets.ts';
+import { quadOf } from './region-quad.ts';
+import type { Region } from './regions.ts';
+
+/**
+ * Sheets that lie so close in rows and columns that they look like one block: the block is divided evenly
+ * where edges run all through it.
+ *
+ *     +---++---++---+
+ *     |   ||   ||   |     a block of 3 x 2: its own sides, two lines down and one across,
+ *     +---++---++---+     each borne out by edges from one end to the other
+ *     +---++---+          where the block does not fill a place, no sheet lies
+ *     |   ||   |
+ *     +---++---+
+ *
+ * Takes       a region of the preview that is no table, the edges, how steep an edge has to be, width over
+ *             height of a sheet, and the area of a sheet there if others tell it (else 0).
+ * Gives       rough quads, good to some 2 % of a side: to be laid onto the edges. None when the block
+ *             divides into nothing that edges bear out.
+ */
+export function dividedBlock(
+  region: Region,
+  edges: Edges,
+  least: number,
+  aspect: number,
+  usual: number,
+): Candidate[] {
+  const block = quadOf(region, edges.width);
+  if (block === null || block.fill < LEAST_FILL || !isConvex(block.corners)) return [];
+  const corners = inReadingOrder(block.corners);
+  const grids = gridsOf(corners, aspect, usual);
+  const toPhoto = homographyOf(rectangleQuad<'sheet'>(0, 0, 1, 1), corners);
+  let best: { readonly grid: Grid; readonly borne: number } | null = null;
+  for (const grid of grids) {
+    const borne = weakestLine(grid, toPhoto, edges, least);
+    if (borne >= BORNE && (best === null || grid.n * grid.m > best.grid.n * best.grid.m))
+      best = { grid, borne };
+  }
+  if (best === null) return [];
+  const { grid, borne } = best;
+  const filled = fillOf(
+    region,
+    grid,
+    homographyOf(corners, rectangleQuad<'sheet'>(0, 0, 1, 1)),
+    edges,
+  );
+  const cells: Candidate[] = [];
+  for (let row = 0; row < grid.m; row++)
+    for (let column = 0; column < grid.n; column++) {
+      const cell = rectangleQuad<'sheet'>(
+        column / grid.n,
+        row / grid.m,
+        1 / grid.n,
+        1 / grid.m,
+      ).map((corner) => applyHomography(toPhoto, corner)) as unknown as Quad<'photo'>;
+      const area = polygonArea(cell);
+      if (filled[row * grid.n + column]! > FILLED * area)
+        cells.push({ corners: cell, area, fill: borne });
+    }
+  return cells;
+}
+
+/** Part of its quad that a block has to fill; a corner place may be empty. */
+const LEAST_FILL = 0.6;
+/** Part of each dividing line that edges have to bear out. */
+const BORNE = 0.5;
+/** Part of a place that has to be filled for a sheet to lie there. */
+const FILLED = 0.55;
+/** How far the shape of a place may be off a sheet's, as a logarithm: gaps and perspective. */
+const OFF_SHAPE = 0.09;
+
+interface Grid {
+  /** Places across and down. */
+  readonly n: number;
+  readonly m: number;
+}
+
+function gridsOf(corners: Quad<'photo'>, aspect: number, usual: number): Grid[] {
+  const [upper, right, lower, left] = sidesOf(corners);
+  const across = (upper + lower) / 2;
+  const down = (left + right) / 2;
+  const grids: Grid[] = [];
+  for (let n = 1; n <= MOST; n++)
+    for (let m = 1; m <= MOST; m++) {
+      if (n * m === 1) continue;
+      const shape = Math.log(across / n / (down / m));
+      const isShaped = [aspect, 1 / aspect].some(
+        (wanted) => Math.abs(shape - Math.log(wanted)) < OFF_SHAPE,
+      );
+      const area = (across * down) / (n * m);
+      const isSized = usual === 0 ? area > SMALLEST : Math.abs(Math.log(area / usual)) < 0.35;
+      if (isShaped && isSized) grids.push({ n, m });
+    }
+  return grids;
+}
+
+const MOST = 6;
+/** Pixels of a sheet of 60 x 60; smaller ones could not be told from motifs. */
+const SMALLEST = 3600;
+
+/** The least part of a dividing line that is borne out, after looking a little to both sides of it. */
+function weakestLine(
+  { n, m }: Grid,
+  toPhoto: Homography<'sheet', 'photo'>,
+  edges: Edges,
+  least: number,
+): number {
+  let weakest = 1;
+  const at = (u: number, v: number): { x: number; y: number } =>
+    applyHomography(toPhoto, { x: u, y: v });
+  for (let k = 1; k < n; k++)
+    weakest = Math.min(
+      weakest,
+      bestBeside((d) => supportOf(edges, at(k / n + d / n, 0), at(k / n + d / n, 1), 1, least)),
+    );
+  for (let k = 1; k < m; k++)
+    weakest = Math.min(
+      weakest,
+      bestBeside((d) => supportOf(edges, at(0, k / m + d / m), at(1, k / m + d / m), 1, least)),
+    );
+  return weakest;
+}
+
+function bestBeside(borne: (offset: number) => number): number {
+  let best = 0;
+  for (let step = -4; step <= 4; step++) best = Math.max(best, borne(0.006 * step));
+  return best;
+}
+
+/** How many pixels of the region lie in each place. */
+function fillOf(
+  { pixels }: Region,
+  { n, m }: Grid,
+  toBlock: Homography<'photo', 'sheet'>,
+  { width }: Edges,
+): Int32Array {
+  const counts = new Int32Array(n * m);
+  for (const pixel of pixels) {
+    const x = pixel % width;
+    const { x: u, y: v } = applyHomography(toBlock, { x: x + 0.5, y: (pixel - x) / width + 0.5 });
+    if (u >= 0 && v >= 0 && u < 1 && v < 1) counts[Math.floor(v * m) * n + Math.floor(u * n)]!++;
+  }
+  return counts;
+}
