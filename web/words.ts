@@ -255,6 +255,9 @@ export const words = {
       swaps: (swaps: number): string => `${count(swaps, 'sheet')} changed`,
       part: (part: number): string =>
         part > 0.9995 ? '100 %' : `${(Math.floor(1000 * part) / 10).toFixed(1)} %`,
+      swaps: (swaps: number): string => `${count(swaps, 'sheet')} changed`,
+      part: (part: number): string =>
+        part > 0.9995 ? '100 %' : `${(Math.floor(1000 * part) / 10).toFixed(1)} %`,
       compared: (gain: number, value: number): string => {
         const part = (100 * Math.abs(gain)) / Math.max(value, 1e-9);
         if (part < 0.05) return 'As good as this plan';

@@ -2,7 +2,8 @@ import type { VNode } from 'preact';
 import { words } from '../words.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';
-import { SwapLine } from './swap-line.tsx';
+import { OtherCards } from './other-cards.tsx';
+import { SwapWords } from './swap-line.tsx';
 import type { ElseProps } from './what-else.tsx';
 
 const COUNT = 3;
@@ -20,9 +21,8 @@ export function NextPlans({ table, busy, take }: ElseProps): VNode {
             {others.map((other, at) => (
               <li key={JSON.stringify(other.slots)} class="other-plan">
                 <strong>{words.plan.else.compared(other.gain, plan.value)}</strong>
-                {other.swaps.map((swap) => (
-                  <SwapLine key={swap.slot} swap={swap} pad={pad} />
-                ))}
+                <OtherCards other={other} />
+                <SwapWords swaps={other.swaps} pad={pad} />
                 <button
                   type="button"
                   class="button quiet"

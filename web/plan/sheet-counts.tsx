@@ -26,7 +26,7 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
                   <span class="count-bar" aria-hidden="true">
                     <span style={{ width: `${100 * part}%` }} />
                   </span>
-                  <strong>{words.percent(part)}</strong>
+                  <strong>{words.plan.else.part(part)}</strong>
                 </button>
               </li>
             ))}

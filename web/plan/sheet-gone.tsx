@@ -3,7 +3,8 @@ import type { VNode } from 'preact';
 import { words } from '../words.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';
-import { SheetPicture, sheetIn, SwapLine } from './swap-line.tsx';
+import { OtherCards } from './other-cards.tsx';
+import { SheetPicture, sheetIn, SwapWords } from './swap-line.tsx';
 import type { ElseProps } from './what-else.tsx';
 
 /** What the plan becomes without one of its sheets; and the sheets left out so far, to be used again. */
@@ -46,9 +47,8 @@ function Without({ table, wishes, busy, wish, sheet }: ElseProps & { sheet: stri
       {(other) => (
         <div class="other-plan">
           <strong>{words.plan.else.compared(other.gain, plan.value)}</strong>
-          {other.swaps.map((swap) => (
-            <SwapLine key={swap.slot} swap={swap} pad={pad} />
-          ))}
+          <OtherCards other={other} />
+          <SwapWords swaps={other.swaps} pad={pad} />
           <button
             type="button"
             class="button quiet"

@@ -17,6 +17,22 @@ export function SwapLine({ swap, pad }: { swap: Swap; pad: Pad }): VNode {
   );
 }
 
+/** Which sheets take the place of which, in words; unfolded when she asks. */
+export function SwapWords({ swaps, pad }: { swaps: readonly Swap[]; pad: Pad }): VNode {
+  return (
+    <details class="more-reasons">
+      <summary>{words.plan.else.swaps(swaps.length)}</summary>
+      <ul class="reasons">
+        {swaps.map((swap) => (
+          <li key={swap.slot}>
+            <SwapLine swap={swap} pad={pad} />
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
 /** A sheet by its front, or by its back when only that was photographed; its name stands beside it. */
 export function SheetPicture({ pad, sheet }: { pad: Pad; sheet: string }): VNode {
   const found = sheetIn(pad, sheet);
