@@ -76,6 +76,26 @@ describe('finding sheets', () => {
       expect(worstCorner(truth, reading)).toBeLessThan(0.01);
   });
 
+  it.each([
+    ['a white board', TABLES.whiteBoard(), 31],
+    ['a grey desk', TABLES.greyDesk(), 32],
+  ] as const)('finds six sheets that lie 2 mm apart on %s', (_, table, seed) => {
+    const seen = photograph(
+      scene({ columns: 3, rows: 2, gap: 2, turn: 0.2, table, seed, card: false, width: 800 }),
+    );
+    const reading = readPhoto(opened(seen), { look: 'sheets', sheetMillimetres: SIZE });
+    expect(reading.sheets).toHaveLength(6);
+    for (const truth of seen.corners) expect(worstCorner(truth, reading)).toBeLessThan(0.04);
+  });
+
+  it('leaves the empty place in a block of sheets empty', () => {
+    const shot = scene({ columns: 3, rows: 2, gap: 2, turn: 0.2, seed: 33, card: false });
+    const seen = photograph({ ...shot, papers: shot.papers.slice(0, 5) });
+    const reading = readPhoto(opened(seen), { look: 'sheets', sheetMillimetres: SIZE });
+    expect(reading.sheets).toHaveLength(5);
+    for (const truth of seen.corners) expect(worstCorner(truth, reading)).toBeLessThan(0.04);
+  });
+
   it('tells sheets in reading order, corners clockwise from the upper left', () => {
     const seen = photograph(
       scene({ columns: 2, rows: 2, card: false, prints: ['plain'], seed: 3 }),
