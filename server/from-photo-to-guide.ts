@@ -12,7 +12,7 @@ import type { CutSettings } from './cutting/cut-scheme.ts';
 import { piecesOf } from './cutting/pieces-of.ts';
 import type { BatchCard } from './cutting/pieces-of.ts';
 import type { CuttingScheme } from './cutting/piece.ts';
-import type { Quad } from './geometry/points.ts';
+import type { PhotoPoint, Quad } from './geometry/points.ts';
 import type { GuideAsk } from './guide/ask.ts';
 import { guidePages } from './guide/guide-pages.ts';
 import { plannedCardPicture } from './guide/planned-card.ts';
@@ -27,6 +27,8 @@ import { pairByPlace } from './pad/pair-by-place.ts';
 import { readPattern } from './pattern/read-pattern.ts';
 import type { PatternTraits } from './pattern/traits.ts';
 import type { ChipsSeen, FlatSheet, Tap, WhiteReference } from './photo/picture.ts';
+import { scaledQuad } from './photo/find-sheets.ts';
+import { patchAround } from './photo/patch-around.ts';
 import { readPhoto } from './photo/read-photo.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
 import type { Plan } from './plan/plan.ts';
@@ -119,6 +121,29 @@ export async function readSupplies(bytes: Uint8Array, tap: Tap = {}): Promise<Ph
   });
   const { width, height } = photo;
   return { width, height, white: reading.white, notes: reading.notes, supplies };
+}
+
+/** A place that she touched in a photo of any kind, and how that photo was read. */
+export interface Touch {
+  /** In pixels of the upright photo. */
+  readonly at: PhotoPoint;
+  readonly look: 'sheets' | 'squares';
+  readonly tap: Tap;
+  readonly chipColours: readonly Lab[];
+}
+
+/** What lies under a touch, in the light and against the white of its photo; null where nothing plain lies. */
+export async function readTouched(bytes: Uint8Array, touch: Touch): Promise<ReadSupply | null> {
+  const photo = await openPhoto(bytes);
+  const { at, look, tap, chipColours } = touch;
+  const patch = patchAround(photo.preview, { x: at.x / photo.scale, y: at.y / photo.scale });
+  if (patch === null) return null;
+  const corners = [scaledQuad(patch.corners, photo.scale)];
+  const ask = { look, sheetMillimetres: null, tap: { ...tap, corners }, chipColours };
+  const [flat] = readPhoto(photo, ask).sheets;
+  if (flat === undefined) return null;
+  const { lab, uncertainty } = readSolid(flat.reading, flat.error);
+  return { corners: flat.corners, lab, uncertainty };
 }
 
 // ── 3  fronts and backs become sheets, sheets become a pad with its story ─────────────────────────

@@ -3,7 +3,12 @@ import { createRequire } from 'node:module';
 import { availableParallelism } from 'node:os';
 import { pathToFileURL } from 'node:url';
 import { Piscina } from 'piscina';
-import type { PhotoOfSides, PhotoOfSupplies, PlannedBatch } from './from-photo-to-guide.ts';
+import type {
+  PhotoOfSides,
+  PhotoOfSupplies,
+  PlannedBatch,
+  ReadSupply,
+} from './from-photo-to-guide.ts';
 import type { CutSettings } from './cutting/settings.ts';
 import type { CurvePoint } from './plan/free/plan-freely.ts';
 import type { OtherPlan } from './plan/plan-desk.ts';
@@ -16,12 +21,15 @@ import type {
   PlanTask,
   SidesTask,
   SuppliesTask,
+  TouchTask,
 } from './photo-worker.ts';
 import { Refusal } from './refusals/refusal.ts';
 
 export interface Desk {
   readSides(task: SidesTask): Promise<PhotoOfSides & Pictured>;
   readSupplies(task: SuppliesTask): Promise<PhotoOfSupplies & Pictured>;
+  /** What lies under a touch; null where nothing plain lies. */
+  readTouched(task: TouchTask): Promise<ReadSupply | null>;
   plan(task: PlanTask): Promise<PlannedBatch>;
   /**
    * What else a plan could be: the next best, one without a sheet, one with other sheets, mends, other
@@ -95,6 +103,7 @@ export function openDesk(limits: DeskLimits = deskLimits()): Desk {
   return {
     readSides: (task) => photos.run('sides', task),
     readSupplies: (task) => photos.run('supplies', task),
+    readTouched: (task) => photos.run('touched', task),
     plan: (task) => table.run('plan', task),
     others: (planned, count, wait) => again({ planned, asked: { kind: 'others', count } }, wait),
     without: (planned, sheet, wait) => again({ planned, asked: { kind: 'without', sheet } }, wait),

@@ -10,6 +10,7 @@ import {
   printGuide,
   readSides,
   readSupplies,
+  readTouched,
   weakestOf,
   withSheets,
   withoutSheet,
@@ -21,6 +22,8 @@ import type {
   Planned,
   PlannedBatch,
   PlanWishes,
+  ReadSupply,
+  Touch,
   Wish,
 } from './from-photo-to-guide.ts';
 import type { CutSettings } from './cutting/settings.ts';
@@ -87,6 +90,15 @@ export async function supplies(task: SuppliesTask): Promise<Answer<PhotoOfSuppli
     const read = await readSupplies(bytes, task.tap);
     return { ...read, picture: await screenPicture(bytes) };
   });
+}
+
+export interface TouchTask extends Touch {
+  readonly file: string;
+}
+
+export async function touched(task: TouchTask): Promise<Answer<ReadSupply | null>> {
+  const { file, ...touch } = task;
+  return answer(async () => readTouched(await readFile(file), touch));
 }
 
 export async function plan(task: PlanTask): Promise<Answer<PlannedBatch>> {

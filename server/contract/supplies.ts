@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Corners, Hex, Id, LabTriple, Revision, words } from './values.ts';
+import { Corners, Hex, Id, LabTriple, PointPair, Revision, words } from './values.ts';
 
 export const SupplyKind = z.enum(['cardstock', 'ink']);
 
@@ -21,6 +21,14 @@ export const NewSupply = z.object({
   kind: SupplyKind,
   name: words(80),
   colour: z.object({ lab: LabTriple }),
+  sheets: z.number().int().min(0).max(10000).nullable().optional(),
+});
+
+/** A supply by one place that was touched in a photo that is here. */
+export const TouchedSupply = z.object({
+  kind: SupplyKind,
+  name: words(80),
+  at: PointPair,
   sheets: z.number().int().min(0).max(10000).nullable().optional(),
 });
 
@@ -142,6 +150,7 @@ export const BestSupplies = z
 
 export type Supply = z.infer<typeof Supply>;
 export type NewSupply = z.infer<typeof NewSupply>;
+export type TouchedSupply = z.infer<typeof TouchedSupply>;
 export type Supplies = z.infer<typeof Supplies>;
 export type SupplyPatch = z.infer<typeof SupplyPatch>;
 export type MatchRequest = z.infer<typeof MatchRequest>;

@@ -11,6 +11,7 @@ import { LABOUR } from './security.ts';
 import { supplyListRoutes } from './supply-list.ts';
 import { suppliesAt, takeSupplies } from './take-supplies.ts';
 import type { TakenSupplies } from './take-supplies.ts';
+import { touchedSupplyRoutes } from './touched-supply.ts';
 import { labFromWire } from './wire/colours.ts';
 import { supplyOnWire } from './wire/supplies.ts';
 import type { FastifyRequest } from 'fastify';
@@ -20,6 +21,7 @@ const SupplyPath = z.object({ supply: z.string() });
 export function supplyRoutes(app: Service, edges: Edges): void {
   const { store } = edges;
   supplyListRoutes(app, edges);
+  touchedSupplyRoutes(app, edges);
 
   app.post(
     '/api/supplies',

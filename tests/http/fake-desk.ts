@@ -60,6 +60,15 @@ export function fakeDesk(): Desk {
       }));
       return { width, height, white, notes, picture, supplies };
     },
+    readTouched: async ({ file, at }) => {
+      const scene = await sceneIn(file);
+      const lies = scene.papers.findIndex((_, index) => {
+        const [corner] = cornersAt(index, scene.shift ?? 0);
+        return Math.abs(at.x - corner.x - 500) < 500 && Math.abs(at.y - corner.y - 500) < 500;
+      });
+      const lab = scene.papers[lies];
+      return lab === undefined ? null : { corners: aroundOf(at), lab, uncertainty: 1.2 };
+    },
     plan: ({ wishes, ask, settings, sheets }) =>
       Promise.resolve().then(() =>
         sheets === undefined

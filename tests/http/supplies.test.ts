@@ -44,6 +44,43 @@ describe('supplies', () => {
     expect(problemIn(two)).toMatchObject({ status: 422, field: 'name' });
   });
 
+  test('touched in a photo of papers: its colour, its photo; the same key adds it once', async () => {
+    const service = await mount(await newFolder());
+    const scene = { papers: papers(3) };
+    const { photo, sides } = await sendPhoto(service, await newPad(service), 'front', scene);
+    const url = `/api/photos/${photo.id}/supplies`;
+    const wish = { kind: 'cardstock', name: 'Scrap', at: [1900, 700] };
+    const key = { 'idempotency-key': 'touch-1' };
+    const answer = await ask(service, 'POST', url, wish, key);
+    const [supply] = valueOf<Supplies>(answer).supplies;
+    const { l, a, b } = scene.papers[1]!;
+    expect(supply!.colour.lab.map(Math.round)).toEqual([l, a, b].map(Math.round));
+    expect(supply).toMatchObject({ name: 'Scrap', photo: photo.id });
+    expect(valueOf<Supplies>(await ask(service, 'POST', url, wish, key)).supplies).toEqual([
+      supply,
+    ]);
+    const all = valueOf<Supplies>(await ask(service, 'GET', '/api/supplies'));
+    expect(all.supplies).toHaveLength(1);
+    const match = { supply: supply!.id, side: sides[1]!.id };
+    expect(valueOf<Match>(await ask(service, 'POST', '/api/matches', match)).verdict).toBe('match');
+  });
+
+  test('a touch beside everything plain, or beside the photo, is refused with what to touch', async () => {
+    const service = await mount(await newFolder());
+    const { photo } = await sendPhoto(service, await newPad(service), 'front', {
+      papers: papers(1),
+    });
+    const url = `/api/photos/${photo.id}/supplies`;
+    for (const at of [
+      [3900, 2900],
+      [9000, 10],
+    ]) {
+      const problem = problemIn(await ask(service, 'POST', url, { kind: 'ink', name: 'Kelp', at }));
+      expect([problem.status, problem.field]).toEqual([422, 'at']);
+      expect(problem.mend).toContain('Touch');
+    }
+  });
+
   test.each([
     [{ ...SHELL, kind: 'paint' }, 'kind'],
     [{ ...SHELL, colour: { lab: [192, 1, 6] } }, 'colour.lab[0]'],
