@@ -113,6 +113,30 @@ describe('what else a plan could be', () => {
     expect((await ask(service, 'GET', had.cards[0]!.picture)).statusCode).toBe(200);
   });
 
+  test('pins that cannot all hold are answered with the smallest set that clashes, and no other', async () => {
+    const { service, plan } = await planned();
+    const [one, two] = plan.sheetsUsed;
+    const layerOf = (slot: Plans.Plan['sheetsUsed'][number]): { card: number; layer: string } => {
+      const card = plan.cards.find(({ number }) => number === slot.cards[0])!;
+      return {
+        card: card.number,
+        layer: card.layers.find(({ sheet }) => sheet === slot.sheet)!.layer,
+      };
+    };
+    const pins = [
+      { ...layerOf(one!), sheet: one!.sheet },
+      { ...layerOf(two!), sheet: one!.sheet },
+    ];
+    const third = plan.sheetsUsed.slice(2).map((slot) => ({ ...layerOf(slot), sheet: slot.sheet }));
+    const answer = problemIn(
+      await ask(service, 'POST', '/api/plans', { ...WISH(plan), pins: [...third, ...pins] }),
+    );
+    expect(answer).toMatchObject({ status: 409, field: 'pins' });
+    expect(answer.received).toEqual(pins);
+    for (const { card, layer } of pins) expect(answer.detail).toContain(`${layer} of card ${card}`);
+    expect(answer.mend).toBe('Take back one of them.');
+  });
+
   test('too few sheets for the cards are refused, naming what to do', async () => {
     const { service, plan } = await planned();
     const wish = { ...WISH(plan), cards: [{ layout: plan.cards[0]!.layout, count: 40 }] };
