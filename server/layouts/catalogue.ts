@@ -3,6 +3,7 @@ import type { Board } from './designs/board.ts';
 import * as panels from './designs/panels.ts';
 import * as slants from './designs/slants.ts';
 import * as strips from './designs/strips.ts';
+import * as thrifty from './designs/thrifty.ts';
 import type { Layout } from './layout.ts';
 
 type Design = (board: Board) => Layout;
@@ -28,6 +29,13 @@ const DESIGNS: readonly Design[] = [
   panels.fourPanes,
 ];
 
+/** Those that use a pad up with hardly a scrap. */
+const THRIFTY: readonly Design[] = [
+  thrifty.wideOverTwo,
+  thrifty.squareOverBand,
+  thrifty.panelAboveBar,
+];
+
 /** Those that also look well on a square card. */
 const SQUARE_DESIGNS: readonly Design[] = [
   panels.onePaper,
@@ -42,7 +50,7 @@ const SQUARE_DESIGNS: readonly Design[] = [
 
 /** All our card designs: US, A6 and 13 x 13 cm, in this order. */
 export const catalogue: readonly Layout[] = [
-  ...DESIGNS.map((design) => design(US)),
-  ...DESIGNS.map((design) => design(A6)),
+  ...[...DESIGNS, ...THRIFTY].map((design) => design(US)),
+  ...[...DESIGNS, ...THRIFTY].map((design) => design(A6)),
   ...SQUARE_DESIGNS.map((design) => design(SQUARE)),
 ];

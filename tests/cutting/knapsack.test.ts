@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bestSheet } from '../../server/cutting/knapsack/best-sheet.ts';
-import type { Market, Ware } from '../../server/cutting/knapsack/worth.ts';
+import { bestSheet } from '../benchmark/knapsack/best-sheet.ts';
+import type { Market, Ware } from '../benchmark/knapsack/worth.ts';
 import { packingsOf } from '../../server/cutting/packings.ts';
 import type { CutPlan } from '../../server/cutting/packings.ts';
 

@@ -1,7 +1,7 @@
 import { Builds } from './builds.ts';
 import type { Market } from './worth.ts';
 import { worthOf } from './worth.ts';
-import type { CutPlan } from '../packings.ts';
+import type { CutPlan } from '../../../server/cutting/packings.ts';
 
 /** The most valuable sheet that was found. */
 export interface BestSheet {

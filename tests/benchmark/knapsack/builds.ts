@@ -1,4 +1,4 @@
-import type { CutPlan } from '../packings.ts';
+import type { CutPlan } from '../../../server/cutting/packings.ts';
 import type { Market, Worth } from './worth.ts';
 
 /** How often `until` is asked. */
