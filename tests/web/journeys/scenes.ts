@@ -23,6 +23,10 @@ export function scenesInOrder(): readonly Scene[] {
     ['refused photo', refusedPhoto],
     ['cards', cards],
     ['plan', (page) => planCards(page, 2)],
+    ['next plans', (page) => unfolded(page, 'The next best plans', '.other-plan')],
+    ['mends', (page) => unfolded(page, 'What would mend', '.opened')],
+    ['sheet gone', sheetGone],
+    ['sheet counts', (page) => unfolded(page, 'More sheets, or fewer', '.sheet-count')],
     ['one card', (page) => opened(page.locator('.planned-card').first().click(), page, 'dialog')],
     [
       'alternatives',
@@ -71,6 +75,18 @@ async function refusedPhoto(page: Page): Promise<void> {
 async function cards(page: Page): Promise<void> {
   await page.getByRole('button', { name: /^Take away/ }).click();
   await chooseCards(page, 2);
+}
+
+async function unfolded(page: Page, title: string, thing: string): Promise<void> {
+  const found = page.locator('.opening').filter({ hasText: title });
+  await found.locator('summary').first().click();
+  await found.locator(thing).first().waitFor();
+}
+
+async function sheetGone(page: Page): Promise<void> {
+  await unfolded(page, 'If a sheet is gone', '.swatch-button');
+  const gone = page.locator('.opening').filter({ hasText: 'If a sheet is gone' });
+  await opened(gone.locator('.swatch-button').first().click(), page, '.opened .other-plan');
 }
 
 async function guide(page: Page): Promise<void> {
