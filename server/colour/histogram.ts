@@ -13,8 +13,6 @@ export interface WeighedColours {
 export interface Histogram extends WeighedColours {
   /** Address of each box in the grid. */
   readonly cell: Int32Array;
-  /** Box at an address of the grid, or -1. */
-  readonly at: Int32Array;
 }
 
 /** Side of a box in CIELAB units. */
@@ -26,16 +24,38 @@ const AB_BOXES = 116;
 export const STEP_L = AB_BOXES * AB_BOXES;
 export const STEP_A = AB_BOXES;
 
-/** Counts the pixels with `keep` 1, or all of them when `keep` is null. */
-export function histogramOf(lab: Float32Array, keep: Uint8Array | null): Histogram {
-  const at = new Int32Array(L_BOXES * STEP_L).fill(-1);
+/**
+ * Box at each address of the grid, or -1. One grid serves all calls, each of which leaves it empty: to make a new
+ * one takes longer than to count a picture.
+ */
+const grid = new Int32Array(L_BOXES * STEP_L).fill(-1);
+
+/** Works with the boxes laid out in the grid, where each finds its neighbours. */
+export function onGrid<Result>(
+  { size, cell }: Histogram,
+  work: (grid: Int32Array) => Result,
+): Result {
+  for (let box = 0; box < size; box++) grid[cell[box]!] = box;
+  try {
+    return work(grid);
+  } finally {
+    for (let box = 0; box < size; box++) grid[cell[box]!] = -1;
+  }
+}
+
+/** Counts the pixels whose flag is as wanted, or all of them when there are no flags. */
+export function histogramOf(
+  lab: Float32Array,
+  flags: Uint8Array | null,
+  wanted: 0 | 1 = 1,
+): Histogram {
   let room = 4096;
   let cells = new Int32Array(room);
   let sums = new Float64Array(4 * room);
   let size = 0;
   const halfAb = AB_BOXES / 2;
   for (let pixel = 0, p = 0; p < lab.length; pixel++, p += 3) {
-    if (keep !== null && keep[pixel] === 0) continue;
+    if (flags !== null && flags[pixel] !== wanted) continue;
     const l = lab[p]!;
     const a = lab[p + 1]!;
     const b = lab[p + 2]!;
@@ -43,14 +63,14 @@ export function histogramOf(lab: Float32Array, keep: Uint8Array | null): Histogr
       within(l / BOX + 2, L_BOXES) * STEP_L +
       within(a / BOX + halfAb, AB_BOXES) * STEP_A +
       within(b / BOX + halfAb, AB_BOXES);
-    let box = at[cell]!;
+    let box = grid[cell]!;
     if (box < 0) {
       if (size === room) {
         room *= 2;
         cells = grown(cells, new Int32Array(room));
         sums = grown(sums, new Float64Array(4 * room));
       }
-      box = at[cell] = size++;
+      box = grid[cell] = size++;
       cells[box] = cell;
     }
     const sum = 4 * box;
@@ -59,7 +79,19 @@ export function histogramOf(lab: Float32Array, keep: Uint8Array | null): Histogr
     sums[sum + 2]! += b;
     sums[sum + 3]! += 1;
   }
-  return { ...meansOf(sums, size), cell: cells.slice(0, size), at };
+  for (let box = 0; box < size; box++) grid[cells[box]!] = -1;
+  return { ...meansOf(sums, size), cell: cells.slice(0, size) };
+}
+
+/** The colours of both, as they are: a box of either stays a box. */
+export function joined(one: WeighedColours, other: WeighedColours): WeighedColours {
+  const lab = new Float64Array(one.lab.length + other.lab.length);
+  lab.set(one.lab);
+  lab.set(other.lab, one.lab.length);
+  const weight = new Float64Array(one.size + other.size);
+  weight.set(one.weight);
+  weight.set(other.weight, one.size);
+  return { size: one.size + other.size, lab, weight };
 }
 
 function grown<T extends Int32Array | Float64Array>(old: T, roomy: T): T {

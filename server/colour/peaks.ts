@@ -1,4 +1,4 @@
-import { STEP_A, STEP_L } from './histogram.ts';
+import { STEP_A, STEP_L, onGrid } from './histogram.ts';
 import type { Histogram } from './histogram.ts';
 import type { Lab } from './lab.ts';
 
@@ -22,7 +22,11 @@ export interface Peak {
  *             article 41, doi:10.1145/2535927, algorithm 1 with a ratio in place of a difference.
  */
 export function peaksOf(histogram: Histogram, rise: number): Peak[] {
-  const height = blurred(histogram);
+  return onGrid(histogram, (grid) => peaksOn(grid, histogram, rise));
+}
+
+function peaksOn(grid: Int32Array, histogram: Histogram, rise: number): Peak[] {
+  const height = blurred(grid, histogram);
   const order = Array.from({ length: histogram.size }, (_, box) => box).sort(
     (p, q) => height[q]! - height[p]! || p - q,
   );
@@ -37,7 +41,7 @@ export function peaksOf(histogram: Histogram, rise: number): Peak[] {
     let top = -1;
     const met: number[] = [];
     for (const step of NEIGHBOURS) {
-      const beside = histogram.at[histogram.cell[box]! + step]!;
+      const beside = grid[histogram.cell[box]! + step]!;
       if (beside < 0 || parent[beside]! < 0) continue;
       const root = rootOf(beside);
       met.push(root);
@@ -58,12 +62,12 @@ const NEIGHBOURS = [-1, 0, 1].flatMap((l) =>
 );
 
 /** How full each box is, smoothed over its neighbours so that a hill cut by box walls stays one hill. */
-function blurred({ size, weight, cell, at }: Histogram): Float64Array {
+function blurred(grid: Int32Array, { size, weight, cell }: Histogram): Float64Array {
   const height = new Float64Array(size);
   for (let box = 0; box < size; box++) {
     let sum = 4 * weight[box]!;
     for (const step of NEIGHBOURS) {
-      const beside = at[cell[box]! + step]!;
+      const beside = grid[cell[box]! + step]!;
       if (beside >= 0) sum += weight[beside]!;
     }
     height[box] = sum;

@@ -3,7 +3,8 @@ import { colourUncertainty } from './colour-uncertainty.ts';
 import { flatPixels } from './flat-pixels.ts';
 import { groundOf } from './ground.ts';
 import { grainOf } from './grain.ts';
-import { histogramOf } from './histogram.ts';
+import { histogramOf, joined } from './histogram.ts';
+import type { Histogram } from './histogram.ts';
 import type { ColourError, Lab, LabImage } from './lab.ts';
 import type { Labels } from './label-pixels.ts';
 import { mergeClose } from './merge-close.ts';
@@ -51,7 +52,7 @@ export function readColours(image: LabImage, error: ColourError, seed: number): 
   );
   const tones = tonalColours(histogram, clustered.centres, error.noise, seed);
   if (tones !== null) return describe(image, shownIn(image, flat, tones), true, error);
-  const centres = printedColours(image, clustered, error.noise);
+  const centres = printedColours(image, flat, histogram, clustered, error.noise);
   const runs = centres.length === 1 && grainOf(image) > PLAIN + PLAIN_NOISE * error.noise;
   return describe(image, withoutMixtures(image, flat, centres), runs, error);
 }
@@ -69,9 +70,15 @@ const JUST_SEEN = 3;
 const PLAIN = 0.3;
 const PLAIN_NOISE = 0.15;
 
-function printedColours(image: LabImage, { centres, weights }: Refined, noise: number): Lab[] {
+function printedColours(
+  image: LabImage,
+  flat: Uint8Array,
+  histogram: Histogram,
+  { centres, weights }: Refined,
+  noise: number,
+): Lab[] {
   const solid = mergeClose(centres, weights, JUST_SEEN);
-  const all = histogramOf(image.lab, null);
+  const all = joined(histogram, histogramOf(image.lab, flat, 0));
   return [...solid, ...thinColours(all, solid, noise, LEAST_THIN, MOST - solid.length)];
 }
 
@@ -99,6 +106,7 @@ function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourEr
 
 /** Labels by the place of each colour in `order`. */
 function renamed({ width, height, of }: Labels, order: readonly number[]): Labels {
+  if (order.every((old, index) => old === index)) return { width, height, of };
   const name = new Uint8Array(order.length);
   order.forEach((old, index) => (name[old] = index));
   const out = new Uint8Array(of.length);

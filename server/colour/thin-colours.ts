@@ -1,5 +1,6 @@
 import type { WeighedColours } from './histogram.ts';
 import type { Lab } from './lab.ts';
+import { liesOn, linesOf } from './lines.ts';
 
 /**
  * Colours that are printed in strokes so thin that hardly a pixel is pure.
@@ -24,13 +25,20 @@ export function thinColours(
   const colours = [...known];
   let total = 0;
   for (let box = 0; box < histogram.size; box++) total += histogram.weight[box]!;
-  let open = unexplained(histogram, colours, near);
+  // Most pixels are those of the known colours themselves; they are told first.
+  const own = known.map((colour) => [colour, colour] as const);
+  const between = known.flatMap((p, i) => known.slice(i + 1).map((q) => [p, q] as const));
+  const lines = linesOf([...own, ...between]);
+  let open: number[] = [];
+  for (let box = 0; box < histogram.size; box++)
+    if (!liesOn(lines, histogram.lab, 3 * box, near)) open.push(box);
   while (colours.length < known.length + most) {
     if (weightOf(histogram, open) < least * total) break;
     const found = bestEnd(histogram, open, colours, near, least * total);
     if (found === null) break;
+    const further = linesOf(colours.map((colour) => [colour, found] as const));
+    open = open.filter((box) => !liesOn(further, histogram.lab, 3 * box, near));
     colours.push(found);
-    open = unexplained(histogram, colours, near);
   }
   return colours.slice(known.length);
 }
@@ -40,22 +48,6 @@ const NEAR = 6;
 /** Candidates tried, and the part of the best one's gain that is enough for a nearer one. */
 const TRIED = 48;
 const ENOUGH = 0.93;
-
-/** Boxes that lie on no line between two known colours. */
-function unexplained(
-  { size, lab }: WeighedColours,
-  colours: readonly Lab[],
-  near: number,
-): number[] {
-  const open: number[] = [];
-  for (let box = 0; box < size; box++) {
-    const explained = colours.some((p, i) =>
-      colours.some((q, j) => j >= i && offLine(lab, box, p, q) < near),
-    );
-    if (!explained) open.push(box);
-  }
-  return open;
-}
 
 function bestEnd(
   histogram: WeighedColours,
@@ -76,9 +68,9 @@ function bestEnd(
     .filter((_, index) => index < TRIED / 2 || index % stride === 0)
     .map((box) => {
       const end = at(box);
+      const lines = linesOf(colours.map((known) => [known, end] as const));
       let gain = 0;
-      for (const other of open)
-        if (colours.some((known) => offLine(lab, other, known, end) < near)) gain += weight[other]!;
+      for (const other of open) if (liesOn(lines, lab, 3 * other, near)) gain += weight[other]!;
       const reach = Math.min(
         ...colours.map(({ l, a, b }) => Math.hypot(l - end.l, a - end.a, b - end.b)),
       );
@@ -103,7 +95,8 @@ function purest(
   const lines = colours.map((from) => {
     const along = { l: end.l - from.l, a: end.a - from.a, b: end.b - from.b };
     const far = { l: from.l + 2 * along.l, a: from.a + 2 * along.a, b: from.b + 2 * along.b };
-    const boxes = open.filter((box) => offLine(lab, box, from, far) < near);
+    const whole = linesOf([[from, far]]);
+    const boxes = open.filter((box) => liesOn(whole, lab, 3 * box, near));
     const length = along.l ** 2 + along.a ** 2 + along.b ** 2;
     const part = (box: number): number =>
       ((lab[3 * box]! - from.l) * along.l +
@@ -126,15 +119,4 @@ const PUREST = 0.93;
 
 function weightOf({ weight }: Pick<WeighedColours, 'weight'>, boxes: readonly number[]): number {
   return boxes.reduce((sum, box) => sum + weight[box]!, 0);
-}
-
-/** The squared distance of a box from the line between two colours. */
-function offLine(lab: Float64Array, box: number, p: Lab, q: Lab): number {
-  const [dl, da, db] = [q.l - p.l, q.a - p.a, q.b - p.b];
-  const l = lab[3 * box]! - p.l;
-  const a = lab[3 * box + 1]! - p.a;
-  const b = lab[3 * box + 2]! - p.b;
-  const length = dl * dl + da * da + db * db;
-  const part = length === 0 ? 0 : Math.min(1, Math.max(0, (l * dl + a * da + b * db) / length));
-  return (l - part * dl) ** 2 + (a - part * da) ** 2 + (b - part * db) ** 2;
 }
