@@ -126,6 +126,7 @@ function placed(card: CardModel, tables: Tables): CardTable {
   if (whole !== null) return { factor: factor([...scope.keys()], whole), wide: null, best };
   const wide: Wide = {
     scope,
+    card: tables,
     upper: upper.map(({ papers, data }) => factor(papers, data)),
     at: (choice) => tables.at(scope.map((slot) => choice[slot]!)),
     exact: tables.exact,

@@ -9,6 +9,7 @@ import type { Network, Wide } from '../../server/plan/network/network.ts';
 import { relaxationOf, settle } from '../../server/plan/network/relaxation.ts';
 import type { Relaxation } from '../../server/plan/network/relaxation.ts';
 import { solve } from '../../server/plan/network/solve.ts';
+import { settledForm, symmetriesOf } from '../../server/plan/network/symmetry.ts';
 import { tighten } from '../../server/plan/network/tighten.ts';
 import { planCards } from '../../server/plan/plan-cards.ts';
 import { randomWorld } from './worlds.ts';
@@ -77,16 +78,18 @@ function wideOf(whole: Factor): Wide {
         return { scope: [scope[a]!, scope[b]!], sizes: [width, width], data: best };
       }),
   );
-  return { scope, upper, at: (choice) => valueAt(whole, choice), exact: () => data };
+  return { scope, upper, card: whole, at: (choice) => valueAt(whole, choice), exact: () => data };
 }
 
-/** The worth of every possible choice, the best first. */
-function allWorths(network: Network): number[] {
+/** The worth of every possible choice, the best first; or only of those in settled form. */
+function allWorths(network: Network, symmetries: readonly (readonly number[])[] = []): number[] {
   const values: number[] = [];
   const left = [...network.copies];
   const fill = (choice: readonly number[]): void => {
     if (choice.length === network.allowed.length) {
-      values.push(worth(network, choice));
+      const form = settledForm(symmetries, choice);
+      if (form.every((design, slot) => design === choice[slot]))
+        values.push(worth(network, choice));
       return;
     }
     for (const design of network.allowed[choice.length]!) {
@@ -131,7 +134,7 @@ describe('the solver on networks of any shape', () => {
   test('keeps the three best choices when three are asked for', () => {
     fc.assert(
       fc.property(networks, (network) => {
-        const values = allWorths(network);
+        const values = allWorths(network, symmetriesOf(network));
         const { best } = solve(network, [], 1, ENOUGH, 3);
         expect(best.map(({ value }) => value.toFixed(9))).toEqual(
           values.slice(0, 3).map((value) => value.toFixed(9)),
@@ -173,6 +176,45 @@ test('pairs of slots that share nothing but the sheets: the best of all pairings
     expect(solution.value).toBeCloseTo(best.at(-1)!, 9);
     expect(new Set(solution.choice).size).toBe(count);
   }
+});
+
+describe('slots that are alike', () => {
+  const one = tableOfChance([0, 1], 4, 11);
+  const turned = Float64Array.from(one.data, (_, cell) => one.data[(cell % 4) * 4 + (cell >> 2)]!);
+  const network: Network = {
+    allowed: [0, 1, 2, 3].map(() => [0, 1, 2, 3]),
+    copies: [1, 1, 1, 1],
+    factors: [one, { ...one, scope: [2, 3], data: turned }],
+    wides: [],
+  };
+
+  test('are found, also where the tables name them the other way round', () => {
+    expect(symmetriesOf(network)).toContainEqual([3, 2, 1, 0]);
+    const other = { ...network, factors: [one, { ...tableOfChance([2, 3], 4, 12) }] };
+    expect(symmetriesOf(other)).toEqual([]);
+  });
+
+  test('exchanged, they leave the worth of every choice as it is', () => {
+    fc.assert(
+      fc.property(networks, (any) => {
+        const { choice } = solve({ ...any, wides: [] }, [], 1, ENOUGH);
+        if (choice === null) return;
+        for (const swap of symmetriesOf({ ...any, wides: [] }))
+          expect(
+            worth(
+              { ...any, wides: [] },
+              swap.map((slot) => choice[slot]!),
+            ),
+          ).toBeCloseTo(worth({ ...any, wides: [] }, choice), 9);
+      }),
+      { numRuns: 200, seed: 9 },
+    );
+  });
+
+  test('make no second best plan of the best', () => {
+    const { best } = solve(network, [], 1, ENOUGH, 2);
+    expect(best[1]!.value).toBeLessThan(best[0]!.value - 1e-6);
+  });
 });
 
 describe('tightening', () => {

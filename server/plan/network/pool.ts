@@ -1,12 +1,13 @@
 import { worth } from './network.ts';
 import type { Network } from './network.ts';
+import { settledForm } from './symmetry.ts';
 
 export interface Kept {
   readonly choice: readonly number[];
   readonly value: number;
 }
 
-/** The best few different choices met so far. */
+/** The best few choices met so far that differ by more than a symmetry. */
 export interface Pool {
   offer(choice: ArrayLike<number>): void;
   /** What a choice must pass to come in: -Infinity while there is room. */
@@ -15,13 +16,18 @@ export interface Pool {
   best(): readonly Kept[];
 }
 
-export function createPool(network: Network, size: number): Pool {
+export function createPool(
+  network: Network,
+  size: number,
+  symmetries: readonly (readonly number[])[],
+): Pool {
   let kept: Kept[] = [];
   return {
-    offer(choice) {
+    offer(offered) {
+      const choice = settledForm(symmetries, offered);
       if (kept.some((other) => other.choice.every((design, slot) => design === choice[slot])))
         return;
-      kept = [...kept, { choice: Array.from(choice), value: worth(network, choice) }]
+      kept = [...kept, { choice, value: worth(network, choice) }]
         .sort((a, b) => b.value - a.value)
         .slice(0, size);
     },

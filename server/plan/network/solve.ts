@@ -5,6 +5,7 @@ import { createPolisher } from './polish.ts';
 import { createPool } from './pool.ts';
 import { relaxationOf, settle, writtenOut } from './relaxation.ts';
 import type { Relaxation } from './relaxation.ts';
+import { rulesOf, symmetriesOf } from './symmetry.ts';
 import { spentBy } from './task.ts';
 import type { Task } from './task.ts';
 import { tighten } from './tighten.ts';
@@ -24,8 +25,9 @@ const KICKS = 4;
  *
  * Takes       the network; choices to start from (any number); a seed; a limit; how many of the best
  *             choices to keep.
- * Gives       the best choices found, and a bound that none but these passes: equal to the worth of the
- *             best when proven, else the largest bound of what was left unsearched.
+ * Gives       the best choices found that differ by more than an exchange of slots that are alike, and
+ *             a bound that none but these passes: equal to the worth of the best when proven, else the
+ *             largest bound of what was left unsearched.
  * Good up to  eight slots of 48 designs, or twelve of twelve, in about a second; with twenty slots and
  *             more a gap of some per cent can stay, and is given.
  * Method      local search for first plans; one thorough tightening of the whole network; from there a
@@ -39,12 +41,14 @@ export function solve(
   limit: Limit,
   keep = 1,
 ): Solution {
-  const pool = createPool(network, keep);
+  const symmetries = symmetriesOf(network);
+  const pool = createPool(network, keep, symmetries);
   const polisher = createPolisher(network);
   const random = chance(seed);
   const task: Task = {
     pool,
     wides: network.wides.map(wideWorth),
+    rules: rulesOf(symmetries),
     steps: 0,
     spent: spentBy(limit, () => task.steps),
     kick: () => {
@@ -106,6 +110,13 @@ function branch(task: Task, start: Relaxation, depth: number): number {
 /** The part of a relaxation in which slot `at` is settled, without what cannot beat the best any more. */
 function part(task: Task, whole: Relaxation, bound: number, at: number, place: number): Relaxation {
   const design = whole.designs[at]![place]!;
+  const own = whole.slots[at]!;
+  const against = (slot: number, other: number): boolean =>
+    task.rules.some(
+      ([low, high]) =>
+        (low === own && high === slot && other < design) ||
+        (high === own && low === slot && other > design),
+    );
   const rest = bound + whole.unary[at]![place]!;
   const kept = whole.designs.map((list, slot) => {
     const row = whole.unary[slot]!;
@@ -113,14 +124,14 @@ function part(task: Task, whole: Relaxation, bound: number, at: number, place: n
       [...list.keys()].filter(
         (other) =>
           (list[other] !== design || whole.copies[design]! > 1) &&
+          !against(whole.slots[slot]!, list[other]!) &&
           (slot === at || rest + row[other]! > task.pool.least() + HAIR),
       ),
     );
   });
   const child = settle(whole, at, place, kept);
-  const slot = whole.slots[at]!;
   for (const wide of task.wides)
-    if (wide.scope.includes(slot) && wide.scope.every((one) => child.settled[one] !== -1))
+    if (wide.scope.includes(own) && wide.scope.every((one) => child.settled[one] !== -1))
       child.constant += wide.correction(child.settled);
   return child;
 }

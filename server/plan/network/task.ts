@@ -6,6 +6,8 @@ import type { WideWorth } from './wide-worth.ts';
 export interface Task {
   readonly pool: Pool;
   readonly wides: readonly WideWorth[];
+  /** Pairs of slots of which the first takes no later design than the second; see symmetry.ts. */
+  readonly rules: readonly (readonly [number, number])[];
   /** Nodes so far. */
   steps: number;
   /** Whether the limit is reached. */

@@ -43,6 +43,10 @@ export function walkerOf(
     open: wide.scope.filter((slot) => settled[slot] === -1).length,
   }));
   const widesAt = slots.map((slot) => wides.filter(({ wide }) => wide.scope.includes(slot)));
+  const rules = slots.map((slot) => ({
+    notBelow: task.rules.flatMap(([low, high]) => (low === slot ? [slots.indexOf(high)] : [])),
+    notAbove: task.rules.flatMap(([low, high]) => (high === slot ? [slots.indexOf(low)] : [])),
+  }));
   let end = 0;
   let least = -Infinity;
   let stopped = false;
@@ -101,6 +105,15 @@ export function walkerOf(
       }
       if (used && placeOf[other]![design]! >= 0) rows[row + placeOf[other]![design]!] = -Infinity;
     }
+    for (const other of rules[at]!.notBelow)
+      if (other >= 0 && place[other] === -1)
+        bar(to + other * width, designs[other]!, (one) => one < design);
+    for (const other of rules[at]!.notAbove)
+      if (other >= 0 && place[other] === -1)
+        bar(to + other * width, designs[other]!, (one) => one > design);
+  };
+  const bar = (row: number, list: Int32Array, barred: (design: number) => boolean): void => {
+    for (let i = 0; i < list.length; i++) if (barred(list[i]!)) rows[row + i] = -Infinity;
   };
   /** Slots with fewer hopeful designs first, and of these the one whose designs differ most. */
   const nextSlot = (depth: number, openSlots: number, sum: number): number => {
