@@ -92,6 +92,14 @@ test('the curve rises with the sheets, each point within its bound, and ends whe
   });
 });
 
+test('a curve that nobody waits for any more ends with the points it has', () => {
+  const ask = askOf(9108, { designs: 9, cards: 5 });
+  let asked = 0;
+  const points = sheetCurve(ask, () => (asked++ === 0 ? STEPS : { until: () => true }));
+  expect(points).toHaveLength(1);
+  expect(asked).toBe(2);
+});
+
 function askOf(seed: number, size: { designs: number; cards: number }): FreeAsk {
   const { scheme, ...ask } = worldOf(seed, { ...size, copies: 1, slots: 6 });
   return { ...ask, limit: STEPS, settings: { ...usualSettings('in'), steps: scheme.slots.length } };

@@ -10,7 +10,7 @@ import type { ElseProps } from './what-else.tsx';
 export function Mends(props: ElseProps): VNode {
   const { plan } = props.table;
   return (
-    <Answered about={plan.id} read={(signal) => service.weakest(plan.id, signal)}>
+    <Answered about={plan.id} busy={props.busy} read={(signal) => service.weakest(plan.id, signal)}>
       {({ mends }) =>
         mends.length === 0 ? (
           <p>{words.plan.else.noMend}</p>

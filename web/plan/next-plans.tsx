@@ -12,7 +12,11 @@ const COUNT = 3;
 export function NextPlans({ table, busy, take }: ElseProps): VNode {
   const { plan, pad } = table;
   return (
-    <Answered about={plan.id} read={(signal) => service.otherPlans(plan.id, COUNT, signal)}>
+    <Answered
+      about={plan.id}
+      busy={busy}
+      read={(signal) => service.otherPlans(plan.id, COUNT, signal)}
+    >
       {(others) =>
         others.length === 0 ? (
           <p>{words.plan.else.noOther}</p>

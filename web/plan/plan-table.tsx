@@ -11,7 +11,7 @@ import { asProblem } from '../wire/ask.ts';
 import { CardSheet } from './card-sheet.tsx';
 import { replan, takePlan } from './make-plan.ts';
 import { PlannedPicture } from './planned-picture.tsx';
-import { stepsOf, type Step, type Wishes } from './steps.ts';
+import type { Step, Wishes } from './steps.ts';
 import type { OnTable } from './table-of.ts';
 import { TasteSliders } from './taste-sliders.tsx';
 import { StepButtons } from './step-buttons.tsx';
@@ -26,7 +26,7 @@ export function PlanTable(table: OnTable): VNode {
   const [open, setOpen] = useState<number | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [busy, setBusy] = useState(false);
-  const wishes = wishesOf(plan, stepsOf(pad.id));
+  const wishes = wishesOf(plan);
 
   function showStep(step: Step): void {
     settle({ at: 'plan', pad: pad.id, plan: step.plan });
@@ -75,7 +75,7 @@ export function PlanTable(table: OnTable): VNode {
         wishes={wishes}
         busy={busy}
         wish={(change) => void wish(change)}
-        take={(slots) => void anew(() => takePlan(pad.id, slots, wishes, plan.id))}
+        take={(slots) => void anew(() => takePlan(pad.id, slots, plan.id))}
       />
       <div class="onward">
         <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button quiet">

@@ -10,7 +10,7 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
   return (
     <>
       <p>{words.plan.else.amountLead}</p>
-      <Answered about={plan.id} read={(signal) => service.sheetCurve(plan.id, signal)}>
+      <Answered about={plan.id} busy={busy} read={(signal) => service.sheetCurve(plan.id, signal)}>
         {(points) => (
           <ol class="sheet-counts">
             {points.map(({ sheets, part }) => (

@@ -42,6 +42,7 @@ function Without({ table, wishes, busy, wish, sheet }: ElseProps & { sheet: stri
   return (
     <Answered
       about={`${plan.id} ${sheet}`}
+      busy={busy}
       read={(signal) => service.withoutSheet(plan.id, sheet, signal)}
     >
       {(other) => (

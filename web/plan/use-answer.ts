@@ -10,10 +10,15 @@ export interface Answered<T> {
 }
 
 /**
- * Asks the service as long as this part of the page is looked at. When she goes on, or asks something else
- * (another `key`), the question is taken back, so that nothing is worked out for nobody.
+ * Asks the service as long as this part of the page is looked at. When she goes on, asks something else
+ * (another `key`) or plans anew (`busy`), the question is taken back, so that nothing is worked out for nobody
+ * and nothing stands in the way of what she waits for.
  */
-export function useAnswer<T>(key: string, read: (signal: AbortSignal) => Promise<T>): Answered<T> {
+export function useAnswer<T>(
+  key: string,
+  busy: boolean,
+  read: (signal: AbortSignal) => Promise<T>,
+): Answered<T> {
   const [turn, setTurn] = useState(0);
   const asked = `${key} ${turn}`;
   const [came, setCame] = useState<{ to: string; answer: T | null; problem: Problem | null }>({
@@ -22,6 +27,7 @@ export function useAnswer<T>(key: string, read: (signal: AbortSignal) => Promise
     problem: null,
   });
   useEffect(() => {
+    if (busy || came.to === asked) return;
     const going = new AbortController();
     read(going.signal).then(
       (answer) => {
@@ -33,7 +39,7 @@ export function useAnswer<T>(key: string, read: (signal: AbortSignal) => Promise
     );
     return () => going.abort();
     // The key says all that the question depends on.
-  }, [asked]);
+  }, [asked, busy]);
   const mine = came.to === asked;
   return {
     answer: mine ? came.answer : null,

@@ -54,13 +54,15 @@ export function planFreely(ask: FreeAsk): FreePlan {
 
 /**
  * What fewer sheets cost: the best plan found for every number of sheets, from the fewest that suffice up to where
- * more sheets help no more.
+ * more sheets help no more. A limit of `limitOf` that is over from the start ends it with the points it has.
  */
 export function sheetCurve(ask: FreeAsk, limitOf: () => FreeAsk['limit']): CurvePoint[] {
   const whole = freeWorld(ask);
   const points: CurvePoint[] = [];
   for (let most = whole.most; most >= 1;) {
-    const found = searched({ ...whole, most, ask: { ...ask, limit: limitOf() } });
+    const limit = limitOf();
+    if (points.length > 0 && 'until' in limit && limit.until()) break;
+    const found = searched({ ...whole, most, ask: { ...ask, limit } });
     const sheets = found.deal?.sheets.length ?? found.tight?.scheme.slots.length;
     if (sheets === undefined) break;
     const value = found.deal?.value ?? found.tight!.plan.value;
