@@ -295,10 +295,15 @@ export const words = {
     kind: 'What is it?',
     kinds: { cardstock: 'cardstock', ink: 'ink' },
     way: 'Where is the colour?',
-    ways: { photo: 'on a photo', typed: 'I type it' },
+    ways: { photo: 'on a new photo', touch: 'on a photo of this pad', typed: 'I type it' },
     photoHow:
       'Lay squares of cardstock, or smears of ink, on white card, a finger’s width apart. All of them are found at once.',
     photo: 'The photo',
+    touchHow:
+      'Touch the middle of the square, the smear or the printed shape. With the keyboard: Tab to the photo, arrow keys to walk the ring.',
+    touchPhoto: 'The photo: touch the colour',
+    whichPhoto: 'Which photo?',
+    photoNamed: (number: number): string => `Photo ${number}`,
     colour: 'The colour',
     colourHint: '#0f5257, teal, or lab 32 -18 -9',
     colourUnread: 'Write it as #0f5257, as a word like teal, or as three numbers: lab 32 -18 -9.',
@@ -325,6 +330,7 @@ export const words = {
     against: (side: string): string => `Beside ${side}`,
     beside: (colour: string): string => `beside the paper’s ${colour}`,
     paletteRow: 'The colours of this paper, and what lies nearest to each',
+    thePaper: 'the paper',
     bigPicture: (supply: string): string => `${supply} beside the paper`,
     better:
       'For a surer answer: lay it on or beside the paper, add a plain white card, and take one picture of both in soft daylight; add it here from that picture.',

@@ -69,7 +69,9 @@ function StampedLine({ stamped, strip }: { stamped: StampedInk; strip: Greeting[
           <Icon name={marks[stamped.reads]} /> {say.reads[stamped.reads]}
         </span>
         <span class="small">{stamped.reason}</span>
-        {stamped.picksUp !== null && <span class="small">{say.picksUp(stamped.picksUp)}</span>}
+        {stamped.picksUp !== null && stamped.reads !== 'cannot be read' && (
+          <span class="small">{say.picksUp(stamped.picksUp)}</span>
+        )}
         <details class="small figures">
           <summary>{words.match.figures}</summary>
           <p>{say.figures(stamped.contrast, Math.abs(stamped.lighter))}</p>

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { PaletteColour } from '../../server/contract/pads.ts';
 import type { Match, Supply } from '../../server/contract/supplies.ts';
@@ -30,8 +30,15 @@ export function MatchBoard({
 }): VNode {
   const key = `${faced.side.id}/${supplies.map(({ id }) => id).join()}`;
   const [chosen, setChosen] = useState<string | null>(null);
+  const board = useRef<HTMLDivElement>(null);
+
+  function choose(supply: string): void {
+    setChosen(supply);
+    board.current?.querySelector('.big-match')?.scrollIntoView({ block: 'nearest' });
+  }
+
   return (
-    <div class="match-board">
+    <div class="match-board" ref={board}>
       <h3>{words.match.against(words.pad.sideName(faced.sheet.label, faced.face))}</h3>
       <Once of={matches.at(key)} again={() => void matches.fresh(key)}>
         {(list) => {
@@ -51,7 +58,7 @@ export function MatchBoard({
                         key={one.supply.id}
                         laid={one}
                         pressed={one === shown}
-                        choose={() => setChosen(one.supply.id)}
+                        choose={() => choose(one.supply.id)}
                       />
                     ))}
                   </li>
@@ -92,8 +99,10 @@ function BigPicture({ laid: { match, supply } }: { laid: Laid }): VNode {
   return (
     <div class="big-match" role="group" aria-label={say.bigPicture(supply.name)}>
       <div class="big-pair" aria-hidden="true">
-        <span style={{ background: supply.colour.hex }} />
-        <span style={{ background: match.nearest.hex }} />
+        <span class="big-half" style={{ background: supply.colour.hex }} />
+        <span class="big-half" style={{ background: match.nearest.hex }} />
+        <span class="small">{supply.name}</span>
+        <span class="small">{say.thePaper}</span>
       </div>
       <div class="big-words" aria-live="polite">
         <p class="big-verdict">

@@ -9,31 +9,45 @@ import { Mishap } from '../table/mishap.tsx';
 import { words } from '../words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
-import { supplies } from '../wire/shelves.ts';
+import { pads, supplies } from '../wire/shelves.ts';
 import { onScreen } from './on-screen.ts';
+import { TouchPhoto, type TouchedPlace } from './touch-photo.tsx';
 import { typedColour } from './typed-colour.ts';
 
 const kinds = ['cardstock', 'ink'] as const;
-const ways = ['photo', 'typed'] as const;
+const ways = ['photo', 'touch', 'typed'] as const;
+type Way = (typeof ways)[number];
 const kind = signal<(typeof kinds)[number]>('cardstock');
-const way = signal<(typeof ways)[number]>('photo');
+const way = signal<Way>('photo');
 
 /** Adds cardstock or ink: many from one photo, or one by its colour. */
-export function NewSupplySheet({ close }: { close: () => void }): VNode {
+export function NewSupplySheet({
+  pad,
+  close,
+}: {
+  /** The pad on whose photos a place may be touched. */
+  pad: string | null;
+  close: () => void;
+}): VNode {
   const [name, setName] = useState('');
   const [colour, setColour] = useState('');
   const [photo, setPhoto] = useState<File | null>(null);
+  const [touched, setTouched] = useState<TouchedPlace | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [sending, setSending] = useState(false);
   const say = words.supplies;
   const lab = typedColour(colour);
+  const photos = pad === null ? [] : (pads.at(pad).value.value?.photos ?? []);
+  const choices = ways.filter((one) => one !== 'touch' || photos.length > 0);
+  const chosen = choices.includes(way.value) ? way.value : 'photo';
+  const missing = { photo: false, touch: touched === null, typed: lab === null }[chosen];
 
   async function add(event: Event): Promise<void> {
     event.preventDefault();
     setSending(true);
     setProblem(null);
     try {
-      const answer = await send(name, photo, lab);
+      const answer = await send(chosen, name, { photo, touched, lab });
       await supplies.fresh('all');
       announce(say.added(answer.supplies.length));
       close();
@@ -47,8 +61,9 @@ export function NewSupplySheet({ close }: { close: () => void }): VNode {
     <Dialog title={say.add} close={close}>
       <form onSubmit={(event) => void add(event)}>
         <ChoiceRow legend={say.kind} name="kind" of={kind} choices={kinds} words={say.kinds} />
-        <ChoiceRow legend={say.way} name="way" of={way} choices={ways} words={say.ways} />
-        {way.value === 'photo' ? (
+        <ChoiceRow legend={say.way} name="way" of={way} choices={choices} words={say.ways} />
+        {chosen === 'touch' && <TouchPhoto photos={photos} touched={touched} touch={setTouched} />}
+        {chosen === 'photo' && (
           <>
             <p>{say.photoHow}</p>
             <label class="field">
@@ -62,7 +77,8 @@ export function NewSupplySheet({ close }: { close: () => void }): VNode {
               />
             </label>
           </>
-        ) : (
+        )}
+        {chosen === 'typed' && (
           <label class="field">
             <span>{say.colour}</span>
             <span class="colour-field">
@@ -93,11 +109,7 @@ export function NewSupplySheet({ close }: { close: () => void }): VNode {
         </label>
         {problem && <Mishap problem={problem} />}
         <div class="ends">
-          <button
-            type="submit"
-            class="button"
-            disabled={sending || (way.value === 'typed' && !lab)}
-          >
+          <button type="submit" class="button" disabled={sending || missing}>
             {sending ? say.reading : say.lay}
           </button>
         </div>
@@ -106,17 +118,27 @@ export function NewSupplySheet({ close }: { close: () => void }): VNode {
   );
 }
 
+interface Given {
+  readonly photo: File | null;
+  readonly touched: TouchedPlace | null;
+  readonly lab: ReturnType<typeof typedColour>;
+}
+
 function send(
-  name: string,
-  photo: File | null,
-  lab: ReturnType<typeof typedColour>,
+  by: Way,
+  given: string,
+  { photo, touched, lab }: Given,
 ): ReturnType<typeof service.addSupply> {
-  if (way.value === 'typed' && lab) {
-    return service.addSupply({ kind: kind.value, name: name.trim(), colour: { lab } });
+  const name = given.trim();
+  if (by === 'typed' && lab) {
+    return service.addSupply({ kind: kind.value, name, colour: { lab } });
+  }
+  if (by === 'touch' && touched) {
+    return service.touchSupply(touched.photo, { kind: kind.value, name, at: touched.at });
   }
   const form = new FormData();
   form.append('kind', kind.value);
-  form.append('name', name.trim());
+  form.append('name', name);
   if (photo) form.append('photo', photo);
   return service.photographSupplies(form);
 }

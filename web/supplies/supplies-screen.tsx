@@ -26,18 +26,18 @@ export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
         {(list) => (
           <>
             {list.length === 0 && <p class="lead">{words.supplies.none}</p>}
+            {list.length > 0 && <MatchCheck pad={pad} supplies={list} />}
+            {pad !== null && <PlanSupplies pad={pad} />}
             <SupplyList title={words.supplies.cardstock} list={list.filter(isCardstock)} />
             <SupplyList
               title={words.supplies.inks}
               list={list.filter((one) => !isCardstock(one))}
             />
             <SupplyListButtons list={list} />
-            {list.length > 0 && <MatchCheck pad={pad} supplies={list} />}
-            {pad !== null && <PlanSupplies pad={pad} />}
           </>
         )}
       </Once>
-      {adding && <NewSupplySheet close={() => setAdding(false)} />}
+      {adding && <NewSupplySheet pad={pad} close={() => setAdding(false)} />}
     </div>
   );
 }

@@ -16,6 +16,7 @@ import type {
   Supplies,
   Supply,
   SupplyPatch,
+  TouchedSupply,
 } from '../../server/contract/supplies.ts';
 import type { Corners } from '../../server/contract/values.ts';
 import { ask, askWithText } from './ask.ts';
@@ -52,6 +53,8 @@ export const service = {
   supplies: async (): Promise<Supply[]> => list(await ask('GET', '/api/supplies'), 'supplies'),
   addSupply: (supply: NewSupply): Promise<Supplies> => ask('POST', '/api/supplies', supply),
   photographSupplies: (form: FormData): Promise<Supplies> => ask('POST', '/api/supplies', form),
+  touchSupply: (photo: string, supply: TouchedSupply): Promise<Supplies> =>
+    ask('POST', `/api/photos/${photo}/supplies`, supply),
   changeSupply: (supply: string, change: SupplyPatch): Promise<unknown> =>
     ask('PATCH', `/api/supplies/${supply}`, change),
   bringSupplies: (csv: string): Promise<Listed> =>

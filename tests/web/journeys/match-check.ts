@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { openDemoPad } from '../hands.ts';
+import { openDemoPad, picturesDrawn } from '../hands.ts';
 import type { Table } from '../table.ts';
 
 /** One ink against the papers, with a phone in the hand. */
@@ -58,6 +58,25 @@ export function matchCheck(at: () => Table): void {
       'cannot be read',
     );
     expect(await page.locator('.greeting-board .caution').textContent()).toContain('estimate');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('adds the colour under a touch on a photo of the pad', async () => {
+    const { page, context, faults } = await at().open('tablet');
+    await openDemoPad(page);
+    await page.getByRole('link', { name: 'Supplies' }).click();
+    await page.getByRole('button', { name: 'Add cardstock or ink' }).click();
+    await page.getByRole('radio', { name: 'on a photo of this pad' }).check();
+    const photo = page.getByRole('button', { name: 'The photo: touch the colour' });
+    await picturesDrawn(page, '.touched-photo img', 1);
+    expect(await page.getByRole('button', { name: 'Add it' }).isDisabled()).toBe(true);
+    const box = (await photo.boundingBox())!;
+    await photo.click({ position: { x: 0.02 * box.width, y: 0.5 * box.height } });
+    await page.locator('.touched-place').waitFor();
+    await page.getByLabel('Name', { exact: true }).fill('Table top');
+    await page.getByRole('button', { name: 'Add it' }).click();
+    await page.getByRole('article', { name: 'Table top' }).waitFor({ timeout: 60_000 });
     expect(faults).toEqual([]);
     await context.close();
   });
