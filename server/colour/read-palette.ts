@@ -1,3 +1,4 @@
+import { checkGround } from './check-ground.ts';
 import { cluster } from './cluster.ts';
 import { colourUncertainty } from './colour-uncertainty.ts';
 import { flatPixels } from './flat-pixels.ts';
@@ -89,7 +90,8 @@ function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourEr
   const { areas } = shown;
   const order = [...areas.keys()].sort((p, q) => areas[q]! - areas[p]!);
   const labels = renamed(shown.labels, order);
-  const ground = groundOf(labels, order.length);
+  const check = checkGround(shown.labels, shown.colours, areas);
+  const ground = check === null ? groundOf(labels, order.length) : order.indexOf(check);
   const colours = order.map((old, index): PaletteColour => {
     const lab = shown.colours[old]!;
     const area = areas[old]!;

@@ -98,10 +98,22 @@ describe('printed colours', () => {
   });
 });
 
+/** Ribbons of a ground and a second thread, woven both ways: where they differ a third colour shows. */
+const woven = (ground: Lab, thread: Lab, mixed: Lab): Paint => {
+  const ribbon = (at: number): boolean => Math.floor(10 * at) % 2 === 0;
+  return (x, y) => (ribbon(x) !== ribbon(y) ? mixed : ribbon(x) ? ground : thread);
+};
+
 describe('ground and accents', () => {
   test.each([
     ['dots on shell', dots(8, COLOURS), SHELL],
     ['big dots that fill more than the ground', dots(4, COLOURS, 0.9), SHELL],
+    ['a check, half of it the mixed colour', woven(SHELL, COLOURS[1]!, COLOURS[4]!), SHELL],
+    [
+      'a check whose threads come in the other order',
+      woven(COLOURS[1]!, SHELL, COLOURS[2]!),
+      SHELL,
+    ],
     ['blossoms', strewn(6, COLOURS), SHELL],
   ] as const)('%s', (_name, paint, ground) => {
     const grounds = read(paint).colours.filter(({ role }) => role === 'ground');
