@@ -1,16 +1,21 @@
 import { render } from 'preact';
 import './look/index.css';
+import { useCodeInAddress } from './phone/code-in-address.ts';
 import { retryLost, takeUp } from './photos/queue.ts';
 import { onComingBack } from './table/coming-back.ts';
-import { padList, pads, supplies } from './wire/shelves.ts';
+import { hearNews } from './wire/news.ts';
+import { padList, pads, plansOf, supplies, ticks } from './wire/shelves.ts';
 import { App } from './table/app.tsx';
 
 const table = document.getElementById('table');
+// A device that comes with a code has its key before it asks for anything.
+await useCodeInAddress();
 if (table) render(<App />, table);
 void takeUp();
+hearNews();
 onComingBack(() => {
   retryLost();
-  for (const shelf of [padList, pads, supplies]) shelf.freshAll();
+  for (const shelf of [padList, pads, plansOf, supplies, ticks]) shelf.freshAll();
 });
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) {

@@ -139,6 +139,24 @@ export const words = {
     backOf: (label: string): string => `What is on the back of ${label}?`,
     noBack: 'It has no back',
     onward: 'See the pad',
+    usePhone: 'Use my phone',
+  },
+  phone: {
+    title: 'Use my phone',
+    how: 'Point the camera of your phone at this picture. It opens this pad there, for adding photos and looking; the photos lie here by themselves.',
+    picture: 'Picture of the address for the camera of the phone',
+    address: 'Or type this address on the phone:',
+    other: 'If it does not open, the phone may be on another of your networks; try:',
+    until: (time: string): string => `Good for one phone, until ${time}.`,
+    again: 'Another code',
+    wifi: 'The phone must be on the same home network.',
+    noNetwork: 'This computer has no address on a network: connect it to the one of your phone.',
+    keys: 'Devices that may come in',
+    keyFor: (name: string, whole: boolean): string =>
+      whole ? `${name}: everything of yours` : `${name}: one pad, for photos`,
+    takeAway: (name: string): string => `Do not let in any more: ${name}`,
+    name: 'Phone',
+    opening: 'Letting this device in …',
   },
   pad: {
     story: 'Colours of this pad',
@@ -252,9 +270,6 @@ export const words = {
       fewest: 'Back to as few sheets as can be cut',
       swap: (to: string, from: string, cards: readonly number[]): string =>
         `${to} instead of ${from}, for ${cards.length === 1 ? 'card' : 'cards'} ${cards.join(', ')}`,
-      swaps: (swaps: number): string => `${count(swaps, 'sheet')} changed`,
-      part: (part: number): string =>
-        part > 0.9995 ? '100 %' : `${(Math.floor(1000 * part) / 10).toFixed(1)} %`,
       swaps: (swaps: number): string => `${count(swaps, 'sheet')} changed`,
       part: (part: number): string =>
         part > 0.9995 ? '100 %' : `${(Math.floor(1000 * part) / 10).toFixed(1)} %`,
@@ -398,10 +413,9 @@ export const words = {
     done: (done: number, all: number): string => `${done} of ${all} steps done`,
     progress: 'Steps done',
     all: 'All steps',
+    laid: 'The sheet with its numbered cuts',
     step: (number: number, count: number): string => `Step ${number} of ${count}`,
     cut: (sheet: string): string => `Cut ${sheet}`,
-    piece: (size: string, layer: string, card: number, face: 'front' | 'back'): string =>
-      `${size}: ${layer} of card ${card}, ${face} up`,
     fold: (scores: readonly string[], from: 'left' | 'top'): string =>
       `Score the base ${scores.join(' and ')} from the ${from}, then fold.`,
     make: (card: number, layout: string): string => `Build card ${card}: ${layout}`,

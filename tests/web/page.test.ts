@@ -10,6 +10,7 @@ import { photosToGuide } from './journeys/photos-to-guide.ts';
 import { pinThenUndo } from './journeys/pin-then-undo.ts';
 import { swappedFaces } from './journeys/swapped-faces.ts';
 import { whatElse } from './journeys/what-else.ts';
+import { twoDevices } from './journeys/two-devices.ts';
 import { layTable, type Table } from './table.ts';
 
 const browser = findBrowser();
@@ -32,6 +33,7 @@ describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
   describe('corners', () => corners(at));
   describe('match check', () => matchCheck(at));
   describe('nothing is lost', () => nothingLost(at));
+  describe('two devices', () => twoDevices(at));
   describe('errors', () => errors(at));
   describe('keyboard', () => keyboardOnly(at));
   describe('every screen and state', () => everyScene(at));

@@ -1,17 +1,24 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
+import type { SlotCuts } from '../../server/contract/plans.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import { Icon } from '../table/icon.tsx';
 import { printPaper, ruler } from '../table/settings.ts';
 import { words } from '../words.ts';
+import { CutLines } from './cut-lines.tsx';
 import { isTicked, tick } from './ticked.ts';
-import { stepsOf, type Step } from './steps-of.ts';
+import { stepsOf, type Cut, type Step } from './steps-of.ts';
+
+interface Props {
+  readonly table: OnTable;
+  readonly slots: readonly SlotCuts[];
+}
 
 /** The steps one at a time, ticked off as they are done; where she stopped is where it opens again. */
-export function GuideSteps(table: OnTable): VNode {
+export function GuideSteps({ table, slots }: Props): VNode {
   const { plan } = table;
   const other = printPaper.value === 'a4' ? 'letter' : 'a4';
-  const steps = stepsOf(table, ruler.value);
+  const steps = stepsOf(table, slots, ruler.value);
   const firstOpen = steps.findIndex((step) => !isTicked(plan.id, step.id));
   const [at, setAt] = useState(Math.max(0, firstOpen));
   const step = steps[at];
@@ -80,17 +87,32 @@ interface NowProps {
 
 function Now({ step, plan, number, count, move }: NowProps): VNode {
   const ticked = isTicked(plan, step.id);
+  function cutOff(cut: Cut, done: boolean): void {
+    tick(plan, cut.id, done);
+    const others = step.cuts.filter(({ id }) => id !== cut.id);
+    const all = done && others.every(({ id }) => isTicked(plan, id));
+    if (all !== ticked) tick(plan, step.id, all);
+  }
   return (
     <article class="now" aria-label={words.guide.step(number, count)}>
       <p class="small">{words.guide.step(number, count)}</p>
       <h2>{step.title}</h2>
       <div class="now-body">
-        {step.picture && <img src={step.picture} alt="" class={`now-${step.kind}`} />}
-        <ol class="now-lines">
-          {step.lines.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ol>
+        {step.picture && (
+          <img
+            src={step.picture}
+            alt={step.kind === 'cut' ? words.guide.laid : ''}
+            class={`now-${step.kind}`}
+          />
+        )}
+        <div>
+          <ol class="now-lines">
+            {step.lines.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ol>
+          <CutLines plan={plan} cuts={step.cuts} tick={cutOff} />
+        </div>
       </div>
       <div class="now-buttons">
         <button type="button" class="button quiet" disabled={number === 1} onClick={() => move(-1)}>

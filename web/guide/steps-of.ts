@@ -1,5 +1,5 @@
 import type { LayoutListing } from '../../server/contract/layouts.ts';
-import type { PlannedCard } from '../../server/contract/plans.ts';
+import type { PlannedCard, SlotCuts } from '../../server/contract/plans.ts';
 import { lengthFor, pieceFor } from '../lengths/lengths.ts';
 import { sideIn } from '../pad/sides.ts';
 import { drawnAt } from '../plan/card-image.tsx';
@@ -15,37 +15,36 @@ export interface Step {
   readonly title: string;
   readonly picture: string | null;
   readonly lines: readonly string[];
+  /** The cuts of a sheet, in the order of the hands. */
+  readonly cuts: readonly Cut[];
 }
 
-/** First every sheet with the pieces it gives, then every card with its layers from the base up. */
-export function stepsOf(table: OnTable, ruler: Ruler): Step[] {
+/** One stroke of the trimmer, or one finish of a piece. */
+export interface Cut {
+  readonly id: string;
+  readonly number: number;
+  readonly main: string;
+  readonly small: string;
+}
+
+/** First every sheet with its cuts, then every card with its layers from the base up. */
+export function stepsOf(table: OnTable, slots: readonly SlotCuts[], ruler: Ruler): Step[] {
   return [
-    ...sheetSteps(table, ruler),
+    ...slots.map((slot) => sheetStep(slot, table)),
     ...table.plan.cards.map((card) => cardStep(card, table, ruler)),
   ];
 }
 
-function sheetSteps({ plan, pad }: OnTable, ruler: Ruler): Step[] {
-  return plan.sheetsUsed.map(({ slot, sheet, cards }) => {
-    const paper = pad.sheets.find((one) => one.id === sheet);
-    const mine = plan.cards.filter(({ number }) => cards.includes(number));
-    const pieces = mine.flatMap((card) =>
-      card.layers
-        .filter((layer) => layer.sheet === sheet)
-        .map((layer) => {
-          const face = sideIn(pad, layer.side)?.face ?? 'front';
-          const size = pieceFor(layer.size, ruler);
-          return words.guide.piece(size, layer.layer.replaceAll('-', ' '), card.number, face);
-        }),
-    );
-    return {
-      id: `cut-${slot}`,
-      kind: 'cut',
-      title: words.guide.cut(paper?.label ?? sheet),
-      picture: (paper?.front ?? paper?.back)?.swatch ?? null,
-      lines: pieces,
-    };
-  });
+function sheetStep({ slot, sheet, laying, picture, steps }: SlotCuts, { pad }: OnTable): Step {
+  const id = `cut-${slot}`;
+  return {
+    id,
+    kind: 'cut',
+    title: words.guide.cut(pad.sheets.find((one) => one.id === sheet)?.label ?? sheet),
+    picture,
+    lines: [laying],
+    cuts: steps.map((cut) => ({ ...cut, id: `${id}-${cut.number}` })),
+  };
 }
 
 function cardStep(card: PlannedCard, table: OnTable, ruler: Ruler): Step {
@@ -55,6 +54,7 @@ function cardStep(card: PlannedCard, table: OnTable, ruler: Ruler): Step {
     kind: 'card',
     title: words.guide.make(card.number, layout?.name ?? ''),
     picture: drawnAt(card),
+    cuts: [],
     lines: card.layers.flatMap((layer) => {
       const size = pieceFor(layer.size, ruler);
       const line = words.guide.layer(words.layerName(layer.layer), size, stuff(layer, table));

@@ -1,17 +1,52 @@
+import { onComingBack } from '../table/coming-back.ts';
 import { remembered } from '../table/memory.ts';
+import { Refused } from '../wire/ask.ts';
+import { service } from '../wire/service.ts';
+import { ticks } from '../wire/shelves.ts';
 
-/** The steps that are done, for each plan: plan id to step ids. */
-const done = remembered<Record<string, readonly string[]>>('ticked', {}, isRecord);
+/** Ticks that the service does not know yet: plan id to step id to done. They outlive a lost connection. */
+const unsent = remembered<Record<string, Readonly<Record<string, boolean>>>>(
+  'ticks-unsent',
+  {},
+  isRecord,
+);
 
 export function isTicked(plan: string, step: string): boolean {
-  return (done.value[plan] ?? []).includes(step);
+  return unsent.value[plan]?.[step] ?? (ticks.at(plan).value.value ?? []).includes(step);
 }
 
-export function tick(plan: string, step: string, ticked: boolean): void {
-  const others = (done.peek()[plan] ?? []).filter((one) => one !== step);
-  done.value = { ...done.peek(), [plan]: ticked ? [...others, step] : others };
+/** Ticks at once, here; the service keeps it for every device. */
+export function tick(plan: string, step: string, done: boolean): void {
+  unsent.value = { ...unsent.peek(), [plan]: { ...unsent.peek()[plan], [step]: done } };
+  void send(plan, step, done);
 }
 
-function isRecord(value: unknown): value is Record<string, readonly string[]> {
+async function send(plan: string, step: string, done: boolean): Promise<void> {
+  try {
+    ticks.put(plan, await service.tick(plan, step, done));
+  } catch (fault) {
+    // No answer: sent again later. An answer that refuses (the plan is gone) will not change.
+    if (fault instanceof Refused && fault.problem.status === 0) return;
+  }
+  // Ticked the other way meanwhile: that one is under way itself.
+  if (unsent.peek()[plan]?.[step] !== done) return;
+  const others = without(unsent.peek()[plan] ?? {}, step);
+  const plans = without(unsent.peek(), plan);
+  unsent.value = Object.keys(others).length === 0 ? plans : { ...plans, [plan]: others };
+}
+
+/** Sends what a lost connection held back. */
+export function sendTicks(): void {
+  for (const [plan, steps] of Object.entries(unsent.peek()))
+    for (const [step, done] of Object.entries(steps)) void send(plan, step, done);
+}
+
+onComingBack(sendTicks);
+
+function without<T>(record: Readonly<Record<string, T>>, key: string): Record<string, T> {
+  return Object.fromEntries(Object.entries(record).filter(([name]) => name !== key));
+}
+
+function isRecord(value: unknown): value is Record<string, Readonly<Record<string, boolean>>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
+import { UsePhone } from '../phone/use-phone.tsx';
 import { ChoiceRow } from '../table/choice-row.tsx';
 import { words } from '../words.ts';
 import { FileButton } from './file-button.tsx';
@@ -52,6 +53,7 @@ export function PhotoIntake({ pad }: { pad: Pad }): VNode {
         <FileButton icon="plus" take={take} several>
           {words.photos.choose}
         </FileButton>
+        <UsePhone pad={pad.id} />
         <p class="drop-hint">{words.photos.drop}</p>
       </div>
       <ChoiceRow

@@ -3,6 +3,7 @@ import type { VNode } from 'preact';
 /** Our own drawings, on a 24 x 24 field, in the colour of the text beside them. */
 const drawings = {
   photos: 'M3 8h4l2-3h6l2 3h4v11H3zM12 10a3.5 3.5 0 1 0 0 7 3.5 3.5 0 0 0 0-7z',
+  phone: 'M7 3h10v18H7zM10 6h4M11 18h2',
   pad: 'M5 7h12v13H5zM8 7V4h12v13h-3M8 11h6M8 14h6',
   cards: 'M4 5h7v14H4zM13 5l7 2-3 13-4-1M6 8h3M6 11h3',
   plan: 'M4 4h9v7H4zM11 9h9v11h-9zM6 14h3M6 17h3M14 13h3',

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { words } from '../words.ts';
-import { pads } from '../wire/shelves.ts';
+import { me, pads } from '../wire/shelves.ts';
 import { Icon } from './icon.tsx';
 import { Link } from './link.tsx';
 import { Mark } from './mark.tsx';
 import { SettingsSheet } from './settings-sheet.tsx';
-import { place, stations, type Place } from './way.ts';
+import { place, stations, type Place, type Station } from './way.ts';
 import { planOf } from '../plan/made.ts';
 
 /** The ruler at the top of the table: where the pad is named and the stations are marked in order. */
@@ -22,15 +22,17 @@ export function Masthead(): VNode {
           <span>{words.name}</span>
         </Link>
         {pad !== null && <PadName pad={pad} />}
-        <Link
-          to={{ at: 'supplies', pad }}
-          class="round wide"
-          current={here.at === 'supplies'}
-          label={words.stations.supplies}
-        >
-          <Icon name="supplies" />
-          <span>{words.stations.supplies}</span>
-        </Link>
+        {!isPhone() && (
+          <Link
+            to={{ at: 'supplies', pad }}
+            class="round wide"
+            current={here.at === 'supplies'}
+            label={words.stations.supplies}
+          >
+            <Icon name="supplies" />
+            <span>{words.stations.supplies}</span>
+          </Link>
+        )}
         <button
           type="button"
           class="round"
@@ -46,6 +48,15 @@ export function Masthead(): VNode {
   );
 }
 
+/** The key of a phone is for looking at one pad and for adding photos to it. */
+function isPhone(): boolean {
+  return (me.at('all').value.value?.pad ?? null) !== null;
+}
+
+function opened(station: Station): boolean {
+  return !isPhone() || station === 'photos' || station === 'pad';
+}
+
 function PadName({ pad }: { pad: string }): VNode {
   return <span class="pad-name">{pads.at(pad).value.value?.name ?? ''}</span>;
 }
@@ -53,7 +64,7 @@ function PadName({ pad }: { pad: string }): VNode {
 function Stations({ here, pad }: { here: Place; pad: string }): VNode {
   return (
     <nav class="stations" aria-label={words.stationsLabel}>
-      {stations.map((at, index) => {
+      {stations.filter(opened).map((at, index) => {
         const needsPlan = at === 'plan' || at === 'guide';
         const to: Place = { at, pad, plan: needsPlan ? planOf(pad) : null };
         return (

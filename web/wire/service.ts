@@ -1,3 +1,4 @@
+import type { Code, Key, KeyList, Me, NewCode } from '../../server/contract/keys.ts';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import type { Companion, NewPad, Pad, PadSummary, SheetPatch } from '../../server/contract/pads.ts';
 import type {
@@ -5,6 +6,8 @@ import type {
   OtherPlan,
   Plan,
   PlanSummary,
+  SlotCuts,
+  Ticks,
   SheetCurve,
   Weakest,
 } from '../../server/contract/plans.ts';
@@ -50,6 +53,17 @@ export const service = {
     list(await ask('GET', `/api/plans/${plan}/curve`, undefined, signal), 'points'),
   takePlan: (plan: string, slots: Readonly<Record<string, string>>): Promise<Plan> =>
     ask('POST', `/api/plans/${plan}/taken`, { slots }),
+  cuts: async (plan: string, ruler: string): Promise<SlotCuts[]> =>
+    list(await ask('GET', `/api/plans/${plan}/cuts?ruler=${ruler}`), 'slots'),
+  ticks: async (plan: string): Promise<string[]> =>
+    list(await ask('GET', `/api/plans/${plan}/ticks`), 'ticks'),
+  tick: async (plan: string, step: string, done: boolean): Promise<string[]> =>
+    (await ask<Ticks>('POST', `/api/plans/${plan}/ticks`, { step, done })).ticks,
+  me: (): Promise<Me> => ask('GET', '/api/me'),
+  bringCode: (code: string): Promise<Key> => ask('POST', '/api/keys', { code }),
+  newCode: (code: NewCode): Promise<Code> => ask('POST', '/api/codes', code),
+  keys: async (): Promise<Key[]> => (await ask<KeyList>('GET', '/api/keys')).keys,
+  removeKey: (key: string): Promise<void> => ask('DELETE', `/api/keys/${key}`),
   supplies: async (): Promise<Supply[]> => list(await ask('GET', '/api/supplies'), 'supplies'),
   addSupply: (supply: NewSupply): Promise<Supplies> => ask('POST', '/api/supplies', supply),
   photographSupplies: (form: FormData): Promise<Supplies> => ask('POST', '/api/supplies', form),

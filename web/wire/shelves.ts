@@ -8,6 +8,16 @@ export const layouts = shelfOf(() => service.layouts());
 export const plans = shelfOf((plan) => service.plan(plan));
 /** The plans of a pad, the oldest first. */
 export const plansOf = shelfOf((pad) => service.plans(pad));
+/** How the sheets of a plan are cut, at the key `plan/ruler`. */
+export const cuts = shelfOf((key) => {
+  const [plan, ruler] = key.split('/');
+  return service.cuts(plan!, ruler!);
+});
+/** The steps of the guide of a plan that are done. */
+export const ticks = shelfOf((plan) => service.ticks(plan));
+/** What this device may see, at the key `all`. */
+export const me = shelfOf(() => service.me());
+export const keys = shelfOf(() => service.keys());
 export const supplies = shelfOf(() => service.supplies());
 
 /** The companions of a side, best first, at the key `pad/side`. */

@@ -1,3 +1,6 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import os from 'node:os';
+import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { chooseCards, goTo, openDemoPad, planCards } from '../hands.ts';
 
@@ -20,6 +23,7 @@ export function scenesInOrder(): readonly Scene[] {
     ['photos', photos],
     ['corners', (page) => opened(page.locator('.laid').first().click(), page, '.corner-handle')],
     ['back chooser', backChooser],
+    ['phone', phone],
     ['refused photo', refusedPhoto],
     ['cards', cards],
     ['plan', (page) => planCards(page, 2)],
@@ -62,14 +66,21 @@ async function backChooser(page: Page): Promise<void> {
   await opened(page.locator('.pair-button').first().click(), page, 'dialog');
 }
 
+async function phone(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  const button = page.getByRole('button', { name: 'Use my phone' });
+  await opened(button.click(), page, 'dialog .mishap');
+}
+
 async function refusedPhoto(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
-  await page.getByLabel('Choose photos').setInputFiles({
-    name: 'letter.jpg',
-    mimeType: 'image/jpeg',
-    buffer: Buffer.from('not a photo'),
-  });
+  // A file of the disk: one made within the page by the test runner may never arrive in a fresh browser.
+  const folder = await mkdtemp(path.join(os.tmpdir(), 'plyhue-letter-'));
+  const letter = path.join(folder, 'letter.jpg');
+  await writeFile(letter, 'not a photo');
+  await page.getByLabel('Choose photos').setInputFiles(letter);
   await page.locator('.refused-photos .mishap').waitFor();
+  await rm(folder, { recursive: true });
 }
 
 async function cards(page: Page): Promise<void> {

@@ -1,0 +1,76 @@
+import { expect, it } from 'vitest';
+import { plannedDemo } from '../hands.ts';
+import type { Table } from '../table.ts';
+
+/** What is done on one device is seen on the other by itself; undo is the same on both. */
+export function twoDevices(at: () => Table): void {
+  it('shows ticks and newer plans on another device without a reload', async () => {
+    const laptop = await at().open('laptop');
+    const tablet = await at().open('tablet');
+    const { page } = laptop;
+    await plannedDemo(page, 2);
+    const first = page.url();
+    await tablet.page.goto(first);
+    const redo = tablet.page.getByRole('button', { name: 'Redo' }).first();
+    await redo.waitFor();
+    expect(await redo.isDisabled()).toBe(true);
+    await page.getByRole('slider', { name: /calm to busy/ }).press('ArrowRight');
+    await page.waitForURL((url) => url.href !== first);
+    await expect.poll(() => redo.isEnabled(), { timeout: 20_000 }).toBe(true);
+    await redo.click();
+    await tablet.page.waitForURL(page.url());
+    const slider = tablet.page.getByRole('slider', { name: /calm to busy/ });
+    await expect.poll(() => slider.inputValue()).toBe('0.25');
+
+    const guide = page.url().replace('/plan/', '/guide/');
+    await page.goto(guide);
+    await tablet.page.goto(guide);
+    const [mine, hers] = [page, tablet.page].map((each) => each.locator('.cut-line').first());
+    await hers!.waitFor();
+    await mine!.click();
+    await expect.poll(() => hers!.getAttribute('aria-pressed'), { timeout: 20_000 }).toBe('true');
+    const cuts = await page.locator('.cut-line').all();
+    for (const cut of cuts.slice(1)) await cut.click();
+    await tablet.page.getByText(/^1 of \d+ steps done$/).waitFor();
+    expect([...laptop.faults, ...tablet.faults]).toEqual([]);
+    await laptop.context.close();
+    await tablet.context.close();
+  });
+
+  it('keeps a tick that could not be sent, and sends it when the service answers again', async () => {
+    const { page, context } = await at().open('phone');
+    await plannedDemo(page, 1);
+    await page.getByRole('link', { name: 'To the cutting guide' }).click();
+    await page.locator('.cut-line').first().waitFor();
+    await page.route('**/ticks', (route) => route.abort());
+    await page.locator('.cut-line').first().click();
+    expect(await page.locator('.cut-line').first().getAttribute('aria-pressed')).toBe('true');
+    await page.unroute('**/ticks');
+    await page.reload();
+    const sent = page.waitForResponse((one) => one.url().endsWith('/ticks') && one.ok());
+    await page.evaluate("dispatchEvent(new Event('online'))");
+    await sent;
+    await expect
+      .poll(async () => {
+        const plan = new URL(page.url()).pathname.split('/').at(-1);
+        return (await page.request.get(`/api/plans/${plan}/ticks`)).text();
+      })
+      .toMatch(/-1"/);
+    await context.close();
+  });
+
+  it('says how a phone can come in when this computer is alone', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await page.goto('/');
+    await page.getByRole('link', { name: /Tidewrack/ }).click();
+    await page.getByRole('navigation').getByRole('link', { name: 'Photos' }).click();
+    await page.getByRole('button', { name: 'Use my phone' }).click();
+    await page
+      .getByRole('dialog')
+      .getByRole('alert')
+      .getByText(/HOST=0\.0\.0\.0/)
+      .waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+}
