@@ -3,7 +3,9 @@ import { expected } from '../refusals/refusal.ts';
 import type { PlanAsk } from './ask.ts';
 import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
+import { nearestForm } from './nearest-form.ts';
 import { solve } from './network/solve.ts';
+import { settledForm, symmetriesOf } from './network/symmetry.ts';
 import type { Plan } from './plan.ts';
 import { notesOf } from './notes.ts';
 import { planOf } from './plan-cards.ts';
@@ -83,11 +85,14 @@ function nextOf(instance: Instance, plan: Plan, count: number): OtherPlan[] {
   const { ask, network } = instance;
   const now = chosenDesigns(instance, plan);
   const solution = solve(network, [now], ask.seed, ask.limit, count + 1);
+  // Slots that are alike may be exchanged without making another plan, and so as to change the fewest.
+  const symmetries = symmetriesOf(network);
+  const same = String(settledForm(symmetries, now));
   return solution.best
-    .filter(({ choice }) => choice.some((design, slot) => design !== now[slot]))
+    .filter(({ choice }) => String(settledForm(symmetries, choice)) !== same)
     .slice(0, count)
     .map(({ choice }) => {
-      const other = planOf(instance, solution, choice);
+      const other = planOf(instance, solution, nearestForm(symmetries, choice, now));
       return { plan: other, ...changesOf(instance, plan, other) };
     });
 }

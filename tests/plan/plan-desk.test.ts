@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { checkPlan } from '../../server/plan/check.ts';
 import { instanceOf } from '../../server/plan/instance.ts';
 import { worth } from '../../server/plan/network/network.ts';
-import { layOut, nextBest } from '../../server/plan/plan-desk.ts';
+import { layOut, nextBest, planWith } from '../../server/plan/plan-desk.ts';
 import { planCards } from '../../server/plan/plan-cards.ts';
 import { weakestCard } from '../../server/plan/weakest.ts';
 import { ask, cardstock, FRAMED, randomWorld, sheet, side, slot } from './worlds.ts';
@@ -48,6 +48,33 @@ describe('changes on the table', () => {
       expect(other.changes[0]).toMatch(/ instead of .* for cards? /);
     });
   });
+});
+
+test('cards that are alike, exchanged, make no other plan; another plan changes no more than it must', () => {
+  const grounds = ['teal', 'coral', 'kelp', 'plum'] as const;
+  const world = ask({
+    sheets: grounds.map((name) => sheet(name, side(name, { [name]: 0.7, white: 0.3 }), null)),
+    cards: [1, 2, 3].map((number) => ({ number, layout: FRAMED })),
+    slots: [1, 2, 3].map((card) => slot(`slot${card}`, [{ card, layout: FRAMED, paper: 'a' }])),
+    supplies: [cardstock('white', 'white'), cardstock('teal', 'teal')],
+  });
+  const best = planCards(world);
+  const [one, two, three] = ['slot1', 'slot2', 'slot3'].map((id) => best.slots[id]!);
+  for (const slots of [
+    { slot1: one!, slot2: two!, slot3: three! },
+    { slot1: three!, slot2: one!, slot3: two! },
+    { slot1: two!, slot2: one!, slot3: three! },
+  ]) {
+    const plan = planWith(world, best, slots);
+    expect(plan.value).toBeCloseTo(best.value, 9);
+    const others = nextBest(world, plan, 3);
+    expect(others).toHaveLength(3);
+    for (const { plan: other, swaps } of others) {
+      expect(other.value).toBeLessThan(plan.value - 1e-9);
+      expect(swaps).toHaveLength(1);
+      expect(checkPlan(world, other)).toEqual([]);
+    }
+  }
 });
 
 describe('the weakest card', () => {
