@@ -1,11 +1,13 @@
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
-import { sidesOf } from '../geometry/quad.ts';
+import { contains, polygonArea } from '../geometry/polygon.ts';
+import { rectangleQuad, sidesOf } from '../geometry/quad.ts';
 import { isLikeSheet, middleOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { edgesOf } from './edges.ts';
 import type { Edges } from './edges.ts';
 import { dividedBlock } from './grown-together.ts';
 import type { PhotoAsk } from './picture.ts';
+import { quadOf } from './region-quad.ts';
 import { apartQuads, gridOf, quadsFromLines } from './sheets-from-lines.ts';
 import type { SidePair } from './sheets-from-lines.ts';
 import { straightLines } from './straight-lines.ts';
@@ -17,6 +19,8 @@ export interface Chosen {
   readonly sheets: readonly Candidate[];
   readonly others: readonly Candidate[];
   readonly notes: readonly string[];
+  /** What may be a sheet and could not be told: she is asked to drag the corners. */
+  readonly unsure?: readonly Candidate[];
   /** Smears of ink, in pixels of the preview, and the white card they lie on. */
   readonly smears?: readonly Quad<'photo'>[];
   readonly white?: { readonly corners: Quad<'photo'>; readonly patch: Patch };
@@ -36,7 +40,8 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
       isLikeSheet(corners, ask.sheetMillimetres) && !isGrownTogether(corners, overview),
   );
   const usual = usualArea(likely);
-  const whole = likely.filter(({ area }) => area > 0.6 * usual && area < 1.7 * usual);
+  const sized = likely.filter(({ area }) => area > 0.6 * usual && area < 1.7 * usual);
+  const whole = [...sized, ...byMotifs(overview, sized, usual, ask)];
   const rest = unexplained(overview, whole);
   const added =
     rest > 0.35 * (usual === 0 ? rest : usual) ? fromEdges(overview, whole, usual, ask) : [];
@@ -45,11 +50,39 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
     candidates.filter((candidate) => !whole.includes(candidate)),
     sheets.map(({ corners }) => corners),
   );
+  const one = sheets[0]?.area ?? (usual === 0 ? 0.1 * image.width * image.height : usual);
+  const left = leftOver(overview, sheets);
+  const unsure = left
+    .filter(({ area }) => area > 0.5 * one && area < 1.8 * one)
+    .filter(({ corners }) => isLikeSheet(corners, ask.sheetMillimetres, 0.4));
   return {
     sheets,
     others,
-    notes: notesOnCutOff(overview, usual === 0 ? 0.1 * image.width * image.height : usual),
+    unsure,
+    notes: [
+      ...notesOnCutOff(overview, one),
+      ...notesOnLeftOver(left.reduce((sum, { pixels }) => sum + pixels, 0) / one, unsure.length),
+    ],
   };
+}
+
+/** Sheets of which only the motifs stand out from the table, of the size that the others tell. */
+function byMotifs(
+  overview: Overview,
+  sized: readonly Candidate[],
+  usual: number,
+  ask: PhotoAsk,
+): Candidate[] {
+  // Without a sheet that stands alone a single motif could pass for one.
+  if (sized.length === 0) return [];
+  const likely = overview.motifs.filter(
+    ({ corners, area }) =>
+      isLikeSheet(corners, ask.sheetMillimetres) && area > 0.75 * usual && area < 1.25 * usual,
+  );
+  return apartQuads(
+    likely,
+    sized.map(({ corners }) => corners),
+  );
 }
 
 /** Pixels of things that are not table and not yet told to be sheets. */
@@ -271,6 +304,42 @@ function bestOver(sizes: readonly SidePair[], trial: (size: SidePair) => Candida
     }
   }
   return best;
+}
+
+interface LeftOver extends Candidate {
+  /** Pixels of it that lie in no sheet. */
+  readonly pixels: number;
+}
+
+/** Unclear things on the table that no sheet accounts for. */
+function leftOver({ unclear, image }: Overview, sheets: readonly Candidate[]): LeftOver[] {
+  const { width } = image;
+  return unclear.flatMap((region): LeftOver[] => {
+    const some = region.pixels.filter((_, index) => index % 37 === 0);
+    const free = some.filter((pixel) => {
+      const place = { x: (pixel % width) + 0.5, y: Math.floor(pixel / width) + 0.5 };
+      return !sheets.some(({ corners }) => contains(corners, place));
+    });
+    // A rim of shadow around a sheet that was told is nothing left over.
+    if (free.length < 0.6 * some.length) return [];
+    const { left, top, right, bottom } = region;
+    const corners =
+      quadOf(region, width)?.corners ??
+      rectangleQuad<'photo'>(left, top, right - left + 1, bottom - top + 1);
+    const area = polygonArea(corners);
+    const pixels = (region.pixels.length * free.length) / some.length;
+    return [{ corners, area, fill: region.pixels.length / area, pixels }];
+  });
+}
+
+/** From how many sheets' worth of unclear things she is told. */
+const WORTH_A_WORD = 0.3;
+
+function notesOnLeftOver(sheets: number, unsure: number): string[] {
+  if (sheets < WORTH_A_WORD || unsure > 0) return [];
+  return [
+    'Something else lies on the table that could not be told apart, perhaps another sheet; add it by its corners, or take the photo again with a finger’s width around each sheet.',
+  ];
 }
 
 function notesOnCutOff({ cutOff }: Overview, usual: number): string[] {

@@ -3,8 +3,8 @@ import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import { isConvex, sidesOf } from '../geometry/quad.ts';
 import type { OpenedPixels, PhotoAsk } from './picture.ts';
 import { quadOf } from './region-quad.ts';
-import { regionsOf, withoutThin } from './regions.ts';
-import type { Region } from './regions.ts';
+import { regionsOf, withoutGaps, withoutThin } from './regions.ts';
+import type { Mask, Region } from './regions.ts';
 import { smoothLab } from './smooth-lab.ts';
 import type { LabImage } from '../colour/lab.ts';
 import { findTable } from './table.ts';
@@ -16,6 +16,8 @@ export interface Candidate {
   /** How well its region fills the quad. */
   readonly fill: number;
   readonly area: number;
+  /** Told by its motifs alone, its ground looking like the table: its sides lie a little further out. */
+  readonly byMotifs?: boolean;
 }
 
 /** All that was seen on the preview, for the steps that follow. */
@@ -25,6 +27,8 @@ export interface Overview {
   readonly candidates: readonly Candidate[];
   /** Regions that have no clear four corners or reach out of the picture. */
   readonly unclear: readonly Region[];
+  /** Looser ones: what fills a quad once the ground between motifs is filled. */
+  readonly motifs: readonly Candidate[];
   /** All regions that lie whole in the picture, largest first: some may be several sheets grown together. */
   readonly blocks: readonly Region[];
   /** Regions that end at the rim of the picture. */
@@ -54,8 +58,28 @@ export function overlook(photo: OpenedPixels): Overview {
     else candidates.push({ ...quad, area: polygonArea(quad.corners) });
   }
   const blocks = regions.filter((region) => !cutOff.includes(region));
-  return { image, table, candidates, unclear, blocks, cutOff };
+  const motifs = unclear.length === 0 ? [] : motifsIn(things);
+  return { image, table, candidates, unclear, motifs, blocks, cutOff };
 }
+
+/** Motifs on a ground that looks like the table stand in it like islands; together they fill a quad. */
+function motifsIn(things: Mask): Candidate[] {
+  const { width, height } = things;
+  const found = [1 / 170, 1 / 110, 1 / 85].flatMap((part) => {
+    const by = Math.round(part * Math.max(width, height));
+    const filled = withoutThin(withoutGaps(things, by), by);
+    return regionsOf(filled, 4 * LEAST_PART * width * height).flatMap((region): Candidate[] => {
+      if (reachesOut(region, width, height)) return [];
+      const quad = quadOf(region, width);
+      if (quad === null || quad.fill < MOTIFS || !isConvex(quad.corners)) return [];
+      return [{ ...quad, area: polygonArea(quad.corners), byMotifs: true }];
+    });
+  });
+  return found.sort((p, q) => q.fill - p.fill);
+}
+
+/** Part of its quad that motifs fill with what lies between them. */
+const MOTIFS = 0.86;
 
 function notOf(mask: Uint8Array): Uint8Array {
   const out = new Uint8Array(mask.length);

@@ -27,13 +27,18 @@ export interface FoundThings {
 export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
   const overview = overlook(photo);
   const shown = ask.tap?.corners;
-  const { sheets, others, notes, smears, white }: Chosen =
+  const { sheets, unsure, others, notes, smears, white }: Chosen =
     ask.look === 'sheets' ? chooseSheets(overview, ask) : chooseSquares(overview, photo.preview);
   const things =
     shown === undefined
       ? byReading([
           ...settled(photo, ask, overview, byReading(sheets)),
           ...inFull(smears ?? [], photo),
+          ...(unsure ?? []).map(({ corners }) => ({
+            corners: scaledQuad(inReadingOrder(corners), photo.scale),
+            confidence: 0.3,
+            notes: [UNSURE],
+          })),
         ])
       : shown.map((corners) => ({ corners, confidence: 1, notes: [] }));
   if (things.length === 0 && ask.look === 'sheets') {
@@ -56,25 +61,31 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
   };
 }
 
+const UNSURE = 'Not sure of the edges of this sheet; please drag its corners.';
+
 function settled(
   photo: OpenedPixels,
   ask: PhotoAsk,
   { table, image }: Overview,
   sheets: readonly Candidate[],
 ): Found[] {
-  const rough = sheets.map(({ corners }) => corners);
   const size = ask.look === 'sheets' ? ask.sheetMillimetres : null;
-  return settleSheets(photo, rough, table, image, size).map((sheet) => {
+  return settleSheets(photo, sheets, table, image, size).map((sheet, index) => {
     const sides = sheet.borne.reduce((sum, side) => sum + side, 0) / 4;
     const weakest = Math.min(...sheet.borne);
     const fits = isLikeSheet(sheet.corners, size) ? 1 : 0.6;
     const rightSize = Math.max(0.4, 1 - Math.max(0, sheet.offSize - 0.01) / 0.04);
     const confidence = Math.max(
       0,
-      Math.min(1, fits * rightSize * (0.3 + 0.4 * sides + 0.3 * weakest)),
+      Math.min(
+        1,
+        (sheets[index]!.byMotifs === true ? 0.75 : 1) *
+          fits *
+          rightSize *
+          (0.3 + 0.4 * sides + 0.3 * weakest),
+      ),
     );
-    const notes =
-      confidence < 0.5 ? ['Not sure of the edges of this sheet; please drag its corners.'] : [];
+    const notes = confidence < 0.5 ? [UNSURE] : [];
     const corners = scaledQuad(inReadingOrder(sheet.corners), photo.fullScale ?? 1);
     return { corners, confidence, notes };
   });

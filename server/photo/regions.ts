@@ -21,6 +21,11 @@ export function withoutThin(mask: Mask, by: number): Mask {
   return grown(grown(mask, by, 0), by, 1);
 }
 
+/** Fills whatever is narrower than `2 by + 1` pixels between parts of a mask: the ground between motifs. */
+export function withoutGaps(mask: Mask, by: number): Mask {
+  return grown(grown(mask, by, 1), by, 0);
+}
+
 /** Grows the pixels of one value by a square of `2 by + 1` pixels: along the rows, then along the columns. */
 function grown({ width, height, of }: Mask, by: number, value: 0 | 1): Mask {
   const across = new Uint8Array(of.length);

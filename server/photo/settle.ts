@@ -9,6 +9,7 @@ import { offSize, tableMetric } from './table-metric.ts';
 import type { TableMetric } from './table-metric.ts';
 import type { Table } from './table.ts';
 import { scaledQuad } from './find-sheets.ts';
+import type { Candidate } from './find-sheets.ts';
 
 /** What a quad settled to, in pixels of the large picture, and how far its sides are off a sheet's size. */
 export interface Settled extends Refined {
@@ -24,22 +25,23 @@ export interface Settled extends Refined {
  */
 export function settleSheets(
   photo: OpenedPixels,
-  rough: readonly Quad<'photo'>[],
+  rough: readonly Rough[],
   table: Table,
   image: LabImage,
   size: PhotoAsk['sheetMillimetres'],
 ): Settled[] {
   const perPreview = photo.scale / (photo.fullScale ?? 1);
   const aspect = size === null ? 1 : Math.max(size.width / size.height, size.height / size.width);
-  const sheets = rough.map((quad) => {
-    const near = scaledQuad(ontoTable(quad, table.reached, image), perPreview);
+  const sheets = rough.map(({ corners, byMotifs }) => {
+    const onTable = byMotifs === true ? corners : ontoTable(corners, table.reached, image);
+    const near = scaledQuad(onTable, perPreview);
     return near.map((from, side) => guessSide(photo, near, side, from, table, image, perPreview));
   });
   const first = sheets.map((sides) => pick(sides, null, aspect));
   const metric = size === null ? null : tableMetric(first.filter(isQuad), aspect);
   const second = metric === null ? first : sheets.map((sides) => pick(sides, metric, aspect));
   return second.map((quad, index) => {
-    const start = quad ?? scaledQuad(rough[index]!, perPreview);
+    const start = quad ?? scaledQuad(rough[index]!.corners, perPreview);
     const side = Math.sqrt(polygonArea(start));
     const fine = Math.max(2, 0.7 * perPreview, (2 * REACH * side) / 24);
     const refined = layOntoEdges(photo.full, start, fine);
@@ -47,6 +49,8 @@ export function settleSheets(
     return { ...refined, offSize: Math.max(...off) };
   });
 }
+
+type Rough = Pick<Candidate, 'corners' | 'byMotifs'>;
 
 function isQuad(quad: Quad<'photo'> | null): quad is Quad<'photo'> {
   return quad !== null;
