@@ -60,9 +60,23 @@ export const LayoutListing = Layout.extend({
 
 export const LayoutList = z.object({ layouts: z.array(LayoutListing) });
 
+/** What can be said of a layout before it is kept. */
+export const CheckedLayout = z.object({
+  papers: z.number().int(),
+  drawing: z.string(),
+  /** What is seen of each layer, as a part of the card front; lowest first. */
+  layers: z.array(z.object({ layer: z.string(), share: z.number() })),
+  /** Where a lower layer `a` and an upper layer `b` meet in view; the length as written on her ruler. */
+  borders: z.array(z.object({ a: z.string(), b: z.string(), length: z.string() })),
+  /** How the base is cut, scored and folded, and which envelope takes the card. */
+  fold: z.string(),
+  envelope: z.string(),
+});
+
 /** A layout of her own; without an id it gets one. */
 export const NewLayout = Layout.extend({ id: Id.optional() });
 
+export type CheckedLayout = z.infer<typeof CheckedLayout>;
 export type NewLayout = z.infer<typeof NewLayout>;
 export type Layout = z.infer<typeof Layout>;
 export type Layer = z.infer<typeof Layer>;

@@ -181,6 +181,8 @@ export const SlotCuts = z.object({
   laying: z.string(),
   picture: z.string().describe('Address of an SVG: the sheet with its numbered cuts.'),
   steps: z.array(z.object({ number: z.number().int(), main: z.string(), small: z.string() })),
+  /** Sizes of what is left of the sheet and worth keeping, the largest first. */
+  left: z.array(z.string()),
 });
 export const PlanCuts = z.object({ slots: z.array(SlotCuts) });
 

@@ -51,6 +51,18 @@ function picture({ layout, layers }: CardFacts): Mark[] {
       scale,
       marks: cardMarks(layout, (id) => paints.get(id)!),
     },
+    ...(scale < 1
+      ? [
+          {
+            kind: 'words' as const,
+            x: 0,
+            y: PICTURE.height + 3.4,
+            text: 'Drawn smaller than life.',
+            size: SIZES.small,
+            colour: SOFT,
+          },
+        ]
+      : []),
   ];
 }
 

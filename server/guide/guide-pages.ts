@@ -3,6 +3,7 @@ import { cardPages } from './card-pages.ts';
 import { factsOf } from './facts.ts';
 import { glancePages } from './glance-page.ts';
 import { labelPages } from './label-pages.ts';
+import { leftPages } from './left-pages.ts';
 import { listPages } from './list-pages.ts';
 import { framed } from './page.ts';
 import type { GuidePage } from './page.ts';
@@ -16,7 +17,7 @@ export type { GuidePage } from './page.ts';
 
 /**
  * The guide that she cuts from, page by page, as marks in mm: the batch at a glance, sheets against
- * cards, the cutting list, a page a sheet, the cardstock, a page a card, labels, what to buy.
+ * cards, the cutting list, a page a sheet, the cardstock, what is left over, a page a card, labels, what to buy.
  *
  * Refuses     a plan that speaks of sheets, cards or cardstock that are no longer there.
  */
@@ -29,6 +30,7 @@ export function guidePages(ask: GuideAsk): GuidePage[] {
     ...listPages(ask, facts),
     ...slotPages(ask, facts),
     ...stockPages(ask, needs),
+    ...leftPages(ask, facts, needs),
     ...cardPages(ask, facts),
     ...labelPages(ask, facts),
     ...shoppingPages(needs),

@@ -7,6 +7,7 @@ import type { Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
 import { chapter, flow } from './flow.ts';
+import { SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, noteBox, paragraph } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { pieceRows } from './piece-rows.ts';
@@ -52,11 +53,24 @@ function slotPage(ask: GuideAsk, facts: Facts, one: SlotFacts): GuidePage[] {
   columns[0]!.push(
     ...laying.marks,
     picture,
+    smaller(under - 1),
     ...rows.marks,
     ...printRuler(2, BODY.bottom, ask.ruler),
   );
   if (room > caution.height + 5) columns[0]!.push(...caution.marks);
   return chapter(`${slotSaid(ask, slot.id)}: ${sheet.label}`, columns);
+}
+
+/** A drawing that must not be measured. */
+function smaller(y: number): Mark {
+  return {
+    kind: 'words',
+    x: 0.5,
+    y,
+    text: 'A drawing, smaller than life: measure on the ruler.',
+    size: SIZES.small,
+    colour: SOFT,
+  };
 }
 
 /** The sheet with its numbered cuts, from 0, 0; `scale` is printed mm for a mm of the sheet. */

@@ -1,7 +1,10 @@
 import { cutSteps } from '../cutting/cut-steps.ts';
+import { worthKeeping } from '../cutting/leftovers.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { GuideAsk } from './ask.ts';
 import { factsOf } from './facts.ts';
+import { timesSaid } from './left-pages.ts';
+import { sizeSaid } from './said.ts';
 import { layingOf, slotMarks } from './slot-pages.ts';
 import { stepWords } from './step-words.ts';
 import type { StepWords } from './step-words.ts';
@@ -13,6 +16,8 @@ export interface SlotOnScreen {
   readonly sheet: string;
   readonly laying: string;
   readonly steps: StepWords[];
+  /** Sizes of what is left of the sheet and worth keeping, the largest first. */
+  readonly left: string[];
 }
 
 /** Every sheet of the plan with its cuts in the order of the hands, as the printed guide says them. */
@@ -23,6 +28,7 @@ export function slotsOnScreen(ask: GuideAsk): SlotOnScreen[] {
     sheet: one.sheet.id,
     laying: layingOf(ask, facts, one),
     steps: stepWords(cutSteps(one.slot), one.slot, ask.ruler),
+    left: timesSaid(worthKeeping(one.slot).map((size) => sizeSaid(size, ask.ruler))),
   }));
 }
 

@@ -1,16 +1,20 @@
 import { z } from 'zod';
 import * as Wire from '../contract/layouts.ts';
+import { envelopeSaid, foldSaid } from '../guide/fold-words.ts';
 import { layoutDrawing } from '../guide/layout-drawing.ts';
+import { borders } from '../layouts/borders.ts';
 import { catalogue } from '../layouts/catalogue.ts';
 import { checkLayout } from '../layouts/check-layout.ts';
 import type { Layout } from '../layouts/layout.ts';
 import { papersOf } from '../layouts/papers-of.ts';
+import { visibleLayers } from '../layouts/visible-layers.ts';
 import { expected } from '../refusals/refusal.ts';
 import { NOTHING, answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
 import { keyOf, makeOnce } from './once.ts';
 import { layoutFromWire, layoutOnWire } from './wire/layouts.ts';
+import { measured, rulerOf } from './wire/sizes.ts';
 
 export function layoutRoutes(app: Service, edges: Edges): void {
   const { store } = edges;
@@ -55,6 +59,44 @@ export function layoutRoutes(app: Service, edges: Edges): void {
     },
   );
 
+  app.post(
+    '/api/layouts/check',
+    {
+      schema: {
+        summary: 'Check a layout without keeping it: what is seen of it, or why it cannot be made.',
+        body: Wire.NewLayout,
+        response: answers({ 200: Wire.CheckedLayout }),
+      },
+    },
+    (request, reply) => {
+      const layout = layoutFromWire({ ...request.body, id: request.body.id ?? 'unkept' });
+      checkLayout(layout);
+      return reply.send(checked(layout));
+    },
+  );
+
+  app.put(
+    '/api/layouts/:layout',
+    {
+      schema: {
+        summary: 'Change a layout of her own; plans made with it stay as they are.',
+        params: z.object({ layout: z.string() }),
+        body: Wire.NewLayout,
+        response: answers({ 200: Wire.LayoutListing }),
+      },
+    },
+    async (request) => {
+      const { layout: id } = request.params;
+      const layout = layoutFromWire({ ...request.body, id });
+      checkLayout(layout);
+      await store.write(async (records) => {
+        found(await records.layouts.at(id), 'layout of your own', id, 'layout');
+        await records.layouts.replace(layout);
+      });
+      return listing(layout, 'hers');
+    },
+  );
+
   app.delete(
     '/api/layouts/:layout',
     {
@@ -88,6 +130,22 @@ function listing(layout: Layout, origin: 'catalogue' | 'hers'): Wire.LayoutListi
     origin,
     papers: papersOf(layout).length,
     drawing: layoutDrawing(layout),
+  };
+}
+
+function checked(layout: Layout): Wire.CheckedLayout {
+  const ruler = rulerOf(layout.card);
+  return {
+    papers: papersOf(layout).length,
+    drawing: layoutDrawing(layout),
+    layers: visibleLayers(layout).map(({ layer, share }) => ({ layer, share })),
+    borders: borders(layout).map(({ a, b, length }) => ({
+      a,
+      b,
+      length: measured(length, ruler),
+    })),
+    fold: foldSaid(layout, ruler),
+    envelope: envelopeSaid(layout),
   };
 }
 

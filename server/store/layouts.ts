@@ -13,6 +13,8 @@ export interface Layouts {
   /** Whether anyone has a layout of this id. */
   isTaken(id: string): Promise<boolean>;
   add(row: LayoutRow): Promise<void>;
+  /** Puts a layout in the place of the one with its id. */
+  replace(layout: Layout): Promise<void>;
   remove(id: string): Promise<void>;
 }
 
@@ -50,6 +52,14 @@ export function layoutsIn(db: Kysely<Tables>, whose: Whose): Layouts {
           turn,
           owner: ownerNow(whose),
         })
+        .execute();
+    },
+    replace: async (layout) => {
+      await db
+        .updateTable('layouts')
+        .set({ doc: JSON.stringify(layout) })
+        .where('id', '=', layout.id)
+        .where(isOwn(whose))
         .execute();
     },
     remove: async (id) => {

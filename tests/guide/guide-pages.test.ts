@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { cutSteps } from '../../server/cutting/cut-steps.ts';
+import { leftovers } from '../../server/cutting/leftovers.ts';
 import { cutLines } from '../../server/guide/cut-lines.ts';
 import { guidePages } from '../../server/guide/guide-pages.ts';
 import { PAGE } from '../../server/guide/page.ts';
 import { faceUp, swatchPlace } from '../../server/guide/swatch-place.ts';
+import { slotsOnScreen } from '../../server/guide/slots-on-screen.ts';
 import { stepWords } from '../../server/guide/step-words.ts';
 import { sizeSaid } from '../../server/guide/said.ts';
 import { polygonArea } from '../../server/geometry/polygon.ts';
-import { toMillimetres, units } from '../../server/lengths/length.ts';
+import { INCH, toMillimetres, units } from '../../server/lengths/length.ts';
 import { parseSize } from '../../server/lengths/parse-size.ts';
 import type { PatternTraits } from '../../server/pattern/traits.ts';
 import { Refusal } from '../../server/refusals/refusal.ts';
@@ -78,6 +80,18 @@ describe.each(WORLDS)('the guide of %s', (_, ask) => {
       for (const { main } of steps) expect(text.replaceAll('\n', ' ')).toContain(main);
       for (const { piece } of slot.pieces) expect(text).toContain(sizeSaid(piece.size, ask.ruler));
     });
+  });
+
+  test('what is left of a sheet and an inch wide both ways is listed with its size', () => {
+    const text = named('Left over').replaceAll('\n', ' ');
+    const kept = leftovers(ask.scheme).filter(
+      ({ size }) => Math.min(size.width, size.height) >= INCH,
+    );
+    for (const { size } of kept) expect(text).toContain(sizeSaid(size, ask.ruler));
+    const onScreen = slotsOnScreen(ask).flatMap(({ left }) => left);
+    expect(onScreen.length === 0).toBe(kept.length === 0);
+    for (const { size } of kept)
+      expect(onScreen.some((said) => said.endsWith(sizeSaid(size, ask.ruler)))).toBe(true);
   });
 
   test('every card has its page and its label', () => {

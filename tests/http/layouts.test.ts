@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { LayoutListing as Listing } from '../../server/contract/layouts.ts';
+import { CheckedLayout, LayoutListing as Listing } from '../../server/contract/layouts.ts';
 import type { Layout, LayoutListing } from '../../server/contract/layouts.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, mount, problemIn, valueOf } from './mount.ts';
@@ -46,6 +46,35 @@ describe('layouts', () => {
     const problem = problemIn(await ask(service, 'POST', '/api/layouts', { ...ours, layers }));
     expect(problem.status).toBe(422);
     expect(problem.field).toMatch(/^layers\[1\]/);
+  });
+
+  test('a layout is checked without being kept: what is seen of it, or the field that is wrong', async () => {
+    const service = await mount(await newFolder());
+    const listed = await all(service);
+    const ours = asHers(listed.find(({ id }) => id === 'waistband-us')!);
+    const answer = await ask(service, 'POST', '/api/layouts/check', ours);
+    const checked = CheckedLayout.parse(valueOf(answer));
+    expect(checked.layers.map(({ layer }) => layer)).toEqual(ours.layers.map(({ id }) => id));
+    expect(checked.layers.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 6);
+    expect(checked.borders).toContainEqual(expect.objectContaining({ a: 'base', b: 'panel' }));
+    expect(checked.envelope).toContain('A2 (US)');
+    expect(checked.fold).toContain('5 1/2 in from the top edge');
+    expect(await all(service)).toHaveLength(listed.length);
+
+    const hidden = [...ours.layers, { ...ours.layers[0]!, id: 'cover', role: 'panel' as const }];
+    const wrong = await ask(service, 'POST', '/api/layouts/check', { ...ours, layers: hidden });
+    expect(problemIn(wrong)).toMatchObject({ status: 422, field: 'layers[0]' });
+  });
+
+  test('hers can be changed in place, ours not', async () => {
+    const service = await mount(await newFolder());
+    const [ours] = (await all(service)) as [LayoutListing];
+    await ask(service, 'POST', '/api/layouts', { ...asHers(ours), id: 'mine' });
+    const changed = { ...asHers(ours), name: 'For the volunteers' };
+    expect((await ask(service, 'PUT', '/api/layouts/mine', changed)).statusCode).toBe(200);
+    expect((await all(service)).find(({ id }) => id === 'mine')?.name).toBe('For the volunteers');
+    const notHers = await ask(service, 'PUT', `/api/layouts/${ours.id}`, changed);
+    expect(problemIn(notHers).status).toBe(404);
   });
 
   test('an id that is taken is refused; hers can be deleted, ours not', async () => {
