@@ -24,4 +24,9 @@ export interface ColourError {
   readonly noise: number;
   readonly field: number;
   readonly reference: number;
+  /**
+   * Set when a camera developed the picture to its own taste (a tone curve, livelier colours): what white looks
+   * like in it. The further a colour is from that white, the less the white tells of it.
+   */
+  readonly camera?: { readonly white: Lab };
 }

@@ -1,7 +1,7 @@
 import type { OpenedPixels, Picture } from '../photo/picture.ts';
 import { decodeHeic } from './heic.ts';
 import type { PhotoFormat } from './kind-of-file.ts';
-import { kindOfFile, notAPhoto } from './kind-of-file.ts';
+import { kindOfFile, notAPhoto, text } from './kind-of-file.ts';
 import { holdFileLimit, holdSizeLimits } from './limits.ts';
 import type { Raw } from './orient.ts';
 import { upright } from './orient.ts';
@@ -33,9 +33,9 @@ export async function openPhoto(bytes: Uint8Array): Promise<OpenedPhoto> {
   const size = sizeOfFile(bytes, format);
   if (size === null) throw damaged(format);
   holdSizeLimits(size);
-  const { raw, primaries } =
+  const { raw, primaries, developed } =
     format === 'heic'
-      ? { raw: await decodeHeic(bytes), primaries: primariesOfMedia(bytes) }
+      ? { raw: await decodeHeic(bytes), primaries: primariesOfMedia(bytes), developed: true }
       : await decodeWithSharp(bytes, format);
   const { width, height } = raw;
   // What came may differ from what the header stated.
@@ -51,6 +51,7 @@ export async function openPhoto(bytes: Uint8Array): Promise<OpenedPhoto> {
     preview: { ...shrink(full, by), primaries },
     scale: by * fullScale,
     fullScale,
+    developed,
   };
 }
 
@@ -60,6 +61,7 @@ const PLENTY = 24e6;
 interface Decoded {
   readonly raw: Raw;
   readonly primaries: Picture['primaries'];
+  readonly developed: boolean;
 }
 
 async function decodeWithSharp(bytes: Uint8Array, format: PhotoFormat): Promise<Decoded> {
@@ -82,7 +84,7 @@ function isHarmless(error: unknown): boolean {
 
 async function decodeStrictly(bytes: Uint8Array, failOn: 'warning' | 'error'): Promise<Decoded> {
   const options = { failOn, limitInputPixels: 64e6, pages: 1 } as const;
-  const { icc, space, orientation = 1 } = await sharp(bytes, options).metadata();
+  const { icc, exif, space, orientation = 1 } = await sharp(bytes, options).metadata();
   const coloured = space === 'srgb' || space === 'rgb16' || space === 'rgb';
   const known = coloured ? (icc === undefined ? 'srgb' : primariesOf(icc)) : null;
   // Our own loops convert what they know; sharp would cut off saturated colours on the way.
@@ -94,7 +96,26 @@ async function decodeStrictly(bytes: Uint8Array, failOn: 'warning' | 'error'): P
   const rgb = new Uint8Array(data.buffer, data.byteOffset, data.byteLength);
   const three = info.channels === 1 ? spread(rgb) : rgb;
   const raw = upright({ width: info.width, height: info.height, rgb: three }, orientation);
-  return { raw, primaries: known ?? 'srgb' };
+  return { raw, primaries: known ?? 'srgb', developed: coloured && isDeveloped(icc, exif) };
+}
+
+/** Cameras write who they are (Exif 2.32, tag Make, 0x010f) or the profile they developed to; scans and drawings seldom do. */
+function isDeveloped(icc: Uint8Array | undefined, exif: Uint8Array | undefined): boolean {
+  return icc !== undefined || (exif !== undefined && holdsMake(exif));
+}
+
+/** Looks through the first directory of the Exif block (TIFF 6.0, section 2). */
+function holdsMake(exif: Uint8Array): boolean {
+  const start = text(exif, 0, 6) === 'Exif\0\0' ? 6 : 0;
+  const view = new DataView(exif.buffer, exif.byteOffset + start, exif.byteLength - start);
+  const little = text(exif, start, start + 2) === 'II';
+  if (view.byteLength < 10) return false;
+  const first = view.getUint32(4, little);
+  if (first + 2 > view.byteLength) return false;
+  const entries = view.getUint16(first, little);
+  for (let at = first + 2; at + 12 <= Math.min(view.byteLength, first + 2 + 12 * entries); at += 12)
+    if (view.getUint16(at, little) === 0x010f) return true;
+  return false;
 }
 
 function spread(gray: Uint8Array): Uint8Array {

@@ -1,17 +1,17 @@
 import type { LabImage } from '../colour/lab.ts';
-import { WHITE_PAPER } from './correction.ts';
+import type { Lab } from '../colour/lab.ts';
 
 /**
  * Of a smear on white card, only the pixels that ink covers, packed row by row: their places are lost,
- * their colours stay. The picture whole when next to nothing is covered.
+ * their colours stay. `card` is what the bare card looks like. The picture whole when next to nothing is covered.
  */
-export function coveredOf(image: LabImage): LabImage {
+export function coveredOf(image: LabImage, card: Lab): LabImage {
   const { width, height, lab } = image;
   const inked = new Uint8Array(width * height);
   for (let pixel = 0; pixel < inked.length; pixel++) {
-    const l = lab[3 * pixel]! - WHITE_PAPER.l;
-    const a = lab[3 * pixel + 1]! - WHITE_PAPER.a;
-    const b = lab[3 * pixel + 2]! - WHITE_PAPER.b;
+    const l = lab[3 * pixel]! - card.l;
+    const a = lab[3 * pixel + 1]! - card.a;
+    const b = lab[3 * pixel + 2]! - card.b;
     if (l * l + a * a + b * b > INKED * INKED) inked[pixel] = 1;
   }
   const kept: number[] = [];
@@ -35,5 +35,5 @@ export function coveredOf(image: LabImage): LabImage {
   return { width: across, height: across, lab: packed };
 }
 
-/** Distance from white paper, in CIELAB units, from which a pixel counts as inked. */
+/** Distance from bare card, in CIELAB units, from which a pixel counts as inked. */
 const INKED = 9;

@@ -1,7 +1,9 @@
-import { linearOfByte } from '../colour/curves.ts';
+import type { Quad } from '../geometry/points.ts';
+import { cellsWhere, plainCellsFrom } from './light-cells.ts';
+import type { Cell } from './light-cells.ts';
 import type { Picture } from './picture.ts';
-import { fitSurface, heightAt } from './surface.ts';
-import type { Sample } from './surface.ts';
+import { shareLight } from './shared-light.ts';
+import { heightAt, median } from './surface.ts';
 
 /** How the light falls over the photo: for each channel a smooth surface in the logarithm of linear light. */
 export interface LightField {
@@ -15,26 +17,77 @@ export interface LightField {
 }
 
 /**
- * Reads the light off the bare table: whatever its colour, it is the same all over but for the light.
+ * Reads the light off the bare table: whatever its colour, it is the same all over but for the light. Where
+ * the table shows two things (a sheet of paper on a carpet), each has a colour of its own under one light;
+ * and a large plain sheet that is known to be white tells of the light as well.
  *
- * Takes       the preview and which of its pixels are table. With too little of it (one sheet fills the
- *             frame) the light is taken as even, and the error says that nobody knows.
+ * Takes       the preview, which of its pixels are table, and where a white thing lies, if that is known.
+ *             With too little of them (one sheet fills the frame) the light is taken as even, and the
+ *             error says that nobody knows.
  */
-export function lightOnTable(picture: Picture, reached: Uint8Array): LightField {
+export function lightOnTable(
+  picture: Picture,
+  reached: Uint8Array,
+  white: Quad<'photo'> | null = null,
+): LightField {
   const { width, height } = picture;
-  const cells = cellsOfTable(picture, reached);
-  if (cells.length < 24) return evenLight(picture);
+  const paper = white === null ? [] : plainCellsFrom(picture, white);
+  const surfaces = [
+    ...(paper.length >= ENOUGH ? [paper] : []),
+    ...surfacesOf(cellsWhere(picture, reached)),
+  ];
+  if (surfaces.length === 0) return evenLight(picture);
   const fits = [0, 1, 2].map((channel) =>
-    fitSurface(
-      cells.map((cell): Sample => ({ x: cell.x, y: cell.y, value: cell.log[channel]! })),
-      2e-3,
+    shareLight(
+      surfaces.flatMap((cells, on) =>
+        cells.map(({ x, y, log }) => ({ x, y, value: log[channel]!, on })),
+      ),
+      STIFF,
     ),
   );
   const of = fits.map((fit) => fit.of) as unknown as LightField['of'];
-  const heights = cells.map(({ x, y }) => heightAt(of[1], x, y));
+  const heights = surfaces.flat().map(({ x, y }) => heightAt(of[1], x, y));
   const range = Math.exp(Math.max(...heights) - Math.min(...heights));
   const spread = fits[1]!.spread;
   return { of, range, error: Math.max(LEAST, spread / 3), width, height };
+}
+
+/** Fewer cells tell no shape. */
+const ENOUGH = 24;
+const STIFF = 2e-3;
+
+/**
+ * Bare table told apart by colour into one or two surfaces, by two means over the cells.
+ * Light alone parts no cells so far: its colour changes by less over a table than materials differ.
+ */
+function surfacesOf(cells: readonly Cell[]): (readonly Cell[])[] {
+  if (cells.length < ENOUGH) return [];
+  const points = cells.map(({ log: [r, g, b] }) => [g / 2, r - g, b - g] as const);
+  const apart = (p: Point3, q: Point3): number => Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
+  const byLight = [...points].sort((p, q) => p[0] - q[0]);
+  let [low, high]: Point3[] = [
+    byLight[Math.floor(0.1 * points.length)]!,
+    byLight[Math.floor(0.9 * points.length)]!,
+  ];
+  let isHigh: boolean[] = [];
+  for (let round = 0; round < 8; round++) {
+    isHigh = points.map((p) => apart(p, high!) < apart(p, low!));
+    if (isHigh.every((value) => value === isHigh[0])) return [cells];
+    low = meanOf(points.filter((_, i) => !isHigh[i]));
+    high = meanOf(points.filter((_, i) => isHigh[i]));
+  }
+  const within = median(points.map((p, i) => apart(p, isHigh[i]! ? high! : low!)));
+  const between = apart(low!, high!);
+  if (between < 0.45 || between < 5 * within) return [cells];
+  const parts = [true, false].map((side) => cells.filter((_, i) => isHigh[i] === side));
+  return parts.filter((part) => part.length >= ENOUGH).sort((p, q) => q.length - p.length);
+}
+
+type Point3 = readonly [number, number, number];
+
+function meanOf(points: readonly Point3[]): Point3 {
+  const mean = (k: 0 | 1 | 2): number => points.reduce((sum, p) => sum + p[k], 0) / points.length;
+  return [mean(0), mean(1), mean(2)];
 }
 
 /** Light taken as the same everywhere, for want of better knowledge. */
@@ -46,42 +99,6 @@ export function evenLight({ width, height }: Picture): LightField {
 /** Standard error of log light where the table is not seen, and the least that is claimed anywhere. */
 const UNKNOWN = 0.12;
 const LEAST = 0.02;
-
-interface Cell {
-  readonly x: number;
-  readonly y: number;
-  readonly log: readonly [number, number, number];
-}
-
-/** Means of table pixels over cells of 16 pixels: what stands out in one cell only weighs little. */
-function cellsOfTable({ width, height, rgb }: Picture, reached: Uint8Array): Cell[] {
-  const cells: Cell[] = [];
-  for (let top = 0; top < height; top += CELL)
-    for (let left = 0; left < width; left += CELL) {
-      let [count, r, g, b, sumX, sumY] = [0, 0, 0, 0, 0, 0];
-      for (let y = top; y < Math.min(height, top + CELL); y += 2)
-        for (let x = left; x < Math.min(width, left + CELL); x += 2) {
-          const pixel = y * width + x;
-          if (reached[pixel] === 0) continue;
-          count++;
-          sumX += x;
-          sumY += y;
-          r += linearOfByte[rgb[3 * pixel]!]!;
-          g += linearOfByte[rgb[3 * pixel + 1]!]!;
-          b += linearOfByte[rgb[3 * pixel + 2]!]!;
-        }
-      if (count < CELL) continue;
-      const log = (sum: number): number => Math.log(Math.max(1e-4, sum / count));
-      cells.push({
-        x: (2 * sumX) / count / width - 1,
-        y: (2 * sumY) / count / height - 1,
-        log: [log(r), log(g), log(b)],
-      });
-    }
-  return cells;
-}
-
-const CELL = 16;
 
 /** Light in each channel at a place of the preview, relative to nothing in particular. */
 export function lightAt(field: LightField, x: number, y: number): [number, number, number] {

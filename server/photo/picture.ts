@@ -83,6 +83,8 @@ export interface OpenedPixels {
   readonly scale: number;
   /** The same for each pixel of `full`; 1 unless the photo is so large that it was halved. */
   readonly fullScale?: number;
+  /** The file names the camera that developed it, or carries its profile: tones and colours are to its taste. */
+  readonly developed?: boolean;
 }
 
 /** What to look for in a photo, and what she already showed. */

@@ -1,6 +1,6 @@
 import type { Quad } from '../geometry/points.ts';
 import { inReadingOrder, sidesOf } from '../geometry/quad.ts';
-import { correctionOf } from './correction.ts';
+import { correctedWhite, correctionOf } from './correction.ts';
 import { findThings } from './find-things.ts';
 import type { FoundThings } from './find-things.ts';
 import { pictureOf, readingOf } from './flatten.ts';
@@ -38,9 +38,13 @@ export function flattenThings(
   ask: PhotoAsk,
   found: FoundThings,
 ): PhotoReading {
-  const field = lightOnTable(photo.preview, found.reached);
   const { corners: tapped, notes: lost } = whiteShown(photo, ask.tap?.white);
-  const reference = referenceOf(photo.preview, field, found.others, tapped, found.white);
+  const bare = lightOnTable(photo.preview, found.reached);
+  const developed = photo.developed ?? false;
+  const first = referenceOf(photo.preview, bare, found.others, tapped, found.white, developed);
+  // Knowing where white paper lies tells more of the light, and the light more of the white.
+  const field = lightOnTable(photo.preview, found.reached, first.corners);
+  const reference = referenceOf(photo.preview, field, found.others, tapped, found.white, developed);
   const shown = ask.tap?.chips?.map((spot) => onPreview(photo, spot));
   const chips = tiedPhoto(
     photo.preview,
@@ -53,7 +57,9 @@ export function flattenThings(
     },
   );
   const tie = chips.tie === null ? null : lightTie(chips.tie);
-  const sheets = found.things.map((thing) => flattenOne(photo, ask, thing, field, reference, tie));
+  const sheets = found.things.map((thing) =>
+    flattenOne(photo, ask, thing, field, reference, tie, chips.left),
+  );
   return {
     sheets,
     chips: {
@@ -114,6 +120,7 @@ function flattenOne(
   field: LightField,
   reference: Reference,
   tie: LightTie | null,
+  tieLeft: number,
 ): FlatSheet {
   const fullScale = photo.fullScale ?? 1;
   const corners = scaledQuad(thing.corners, 1 / fullScale);
@@ -124,15 +131,17 @@ function flattenOne(
   const picture = pictureOf(flat, gains, tie);
   const rim = Math.ceil(INSET * Math.min(size.width, size.height));
   const reading = readingOf(flat, gains, tie, size.perReading, rim);
+  const card = correctedWhite(reference.white);
   const error = {
     noise: noiseOf(reading),
     field: PER_LOG_LIGHT * field.error,
-    reference: reference.error,
+    reference: Math.hypot(reference.error, tieLeft),
+    ...(photo.developed === true ? { camera: { white: card } } : {}),
   };
   return {
     ...thing,
     picture,
-    reading: thing.smear === true ? coveredOf(reading) : reading,
+    reading: thing.smear === true ? coveredOf(reading, card) : reading,
     millimetresPerPixel: size.across === null ? null : (size.across * size.perReading) / size.width,
     error,
   };

@@ -1,13 +1,14 @@
 import { linearOfByte } from '../colour/curves.ts';
 import { polygonArea } from '../geometry/polygon.ts';
 import type { Quad } from '../geometry/points.ts';
-import { WHITE_PAPER } from './correction.ts';
+import { whiteOf } from './correction.ts';
 import type { White } from './correction.ts';
 import type { Candidate } from './find-sheets.ts';
 import { middleOf } from './find-sheets.ts';
 import { lightAt } from './light.ts';
 import type { LightField } from './light.ts';
 import type { Picture } from './picture.ts';
+import type { Light3 } from './tie-by-chips.ts';
 import { isWhite, patchOf } from './white-card.ts';
 import type { Patch } from './white-card.ts';
 
@@ -63,12 +64,13 @@ export function referenceOf(
   others: readonly Candidate[],
   tapped: Quad<'photo'> | null,
   known: { readonly corners: Quad<'photo'>; readonly patch: Patch } | undefined,
+  developed: boolean,
 ): Reference {
   if (tapped !== null) {
     const patch = patchOf(preview, tapped);
-    if (patch !== null) return reference('tapped', tapped, patch, field);
+    if (patch !== null) return reference('tapped', tapped, patch, field, developed);
   }
-  if (known !== undefined) return reference('found', known.corners, known.patch, field);
+  if (known !== undefined) return reference('found', known.corners, known.patch, field, developed);
   const brightest = brightestOf(preview, field);
   const whites = others.flatMap((other) => {
     const patch = patchOf(preview, other.corners);
@@ -78,11 +80,12 @@ export function referenceOf(
   });
   whites.sort((p, q) => polygonArea(q.other.corners) - polygonArea(p.other.corners));
   const best = whites[0];
-  if (best !== undefined) return reference('found', best.other.corners, best.patch, field);
+  if (best !== undefined)
+    return reference('found', best.other.corners, best.patch, field, developed);
   return {
     kind: 'none',
     corners: null,
-    white: { relative: brightest, lab: WHITE_PAPER },
+    white: whiteOf(brightest, lit(brightest, field), developed),
     error: ERROR.none,
     burnt: 0,
   };
@@ -96,14 +99,21 @@ function reference(
   corners: Quad<'photo'>,
   patch: Patch,
   field: LightField,
+  developed: boolean,
 ): Reference {
   return {
     kind,
     corners,
-    white: { relative: relativeTo(field, corners, patch), lab: WHITE_PAPER },
+    white: whiteOf(relativeTo(field, corners, patch), patch.light, developed),
     error: patch.burnt > 0.2 ? ERROR.burnt : ERROR.card,
     burnt: patch.burnt,
   };
+}
+
+/** What a light relative to the field is in the middle of the photo. */
+function lit(relative: readonly [number, number, number], field: LightField): Light3 {
+  const here = lightAt(field, field.width / 2, field.height / 2);
+  return [relative[0] * here[0], relative[1] * here[1], relative[2] * here[2]];
 }
 
 function relativeTo(
