@@ -23,9 +23,11 @@ import type { LinearRgb } from '../colour/spaces.ts';
 export function tooFineFor(lab: Lab, palette: Palette): PaletteColour | null {
   const { ground, thin } = thinOf(palette);
   if (ground === null) return null;
+  let whole: LinearRgb | null = null;
   for (const colour of thin) {
     if (!isSameWay(ground.lab, colour.lab, lab)) continue;
-    const mixed = mixtureNearest(ground.linear, colour.linear, linearFromLab(lab));
+    whole ??= linearFromLab(lab);
+    const mixed = mixtureNearest(ground.linear, colour.linear, whole);
     if (mixed === null || labDistance(mixed, colour.lab) > FAR) continue;
     if (difference(mixed, colour.lab) < LIKE) return colour;
   }
@@ -75,7 +77,7 @@ function isSameWay(ground: Lab, colour: Lab, lab: Lab): boolean {
   const [m, n, o] = [lab.l - ground.l, lab.a - ground.a, lab.b - ground.b];
   const [near, far] = [l * l + a * a + b * b, m * m + n * n + o * o];
   const along = l * m + a * n + b * o;
-  return along > 0 && far > near && along * along > 0.7 * near * far;
+  return along > 0 && far > near && along * along > 0.85 * near * far;
 }
 
 /** The mixture of ground and `whole` that is nearest to `seen`; null when it would hold too little or all of it. */
