@@ -73,7 +73,7 @@ export const words = {
     heading: 'Photograph the papers',
     how: 'How to lay them',
     steps: [
-      'Lay as many sheets as fit, a finger’s width apart, on a plain table in soft daylight. Put a plain white card beside them. Photograph the fronts from straight above.',
+      'Lay as many sheets as fit, a finger’s width apart, on a plain table in soft daylight. Put a plain white card beside them, and the same few scraps in every picture: a white, a grey, a black and some colours. Photograph the fronts from straight above.',
       'Turn every sheet over where it lies. Photograph the backs.',
       'Lay the next sheets and go on until the pad is in.',
     ],
@@ -129,7 +129,7 @@ export const words = {
     whiteCard: 'White card',
     whiteTap: 'The photo: touch it where the white card lies',
     whiteHow:
-      'Touch the photo where a plain white card lies, then drag the corners until they lie within the card. It tells what white is in this light.',
+      'Touch the photo where a plain white card lies, then drag the corners until they lie within the card. It tells what white is in this light. One white is not enough to tell every colour: phones bend the tones and make colours livelier to please. The same scraps of paper in every picture tie the pictures together.',
     removePhoto: 'Take this photo away',
     photoGone: 'The photo is taken away.',
     sheetsOn: 'Sheets on this photo',
