@@ -199,6 +199,7 @@ interface Filled {
 const BODIES: Record<string, ((hers: Filled) => unknown) | undefined> = {
   'PATCH /api/pads/{pad}': () => ({ name: 'Mine now' }),
   'PATCH /api/photos/{photo}': () => ({ white: SQUARE }),
+  'POST /api/photos/{photo}/supplies': () => ({ kind: 'ink', name: 'Mine now', at: [9, 9] }),
   'PATCH /api/sides/{side}': () => ({ corners: SQUARE }),
   'PATCH /api/sheets/{sheet}': () => ({ label: 'Mine now' }),
   'PATCH /api/supplies/{supply}': () => ({ name: 'Mine now' }),
