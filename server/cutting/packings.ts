@@ -74,6 +74,9 @@ class Table {
   /** Row a selection: least height at every width of xs, and least width at every height of ys. */
   readonly #tall: Uint16Array;
   readonly #wide: Uint16Array;
+  /** The first width, and height, at which a selection has room on the sheet at all. */
+  readonly #fromX: Uint16Array;
+  readonly #fromY: Uint16Array;
   readonly #alive: Uint8Array;
   readonly #waste: number;
   /** Selections that can be cut, in rising order. */
@@ -99,6 +102,8 @@ class Table {
     this.#ys = endsOf(kinds, height, false);
     this.#tall = new Uint16Array(states * this.#xs.length).fill(NEVER);
     this.#wide = new Uint16Array(states * this.#ys.length).fill(NEVER);
+    this.#fromX = new Uint16Array(states);
+    this.#fromY = new Uint16Array(states);
     this.#alive = new Uint8Array(states);
     this.#packed = new Int32Array(this.#shifts === null ? 0 : states);
     this.#fill(states, width * height);
@@ -180,8 +185,23 @@ class Table {
 
   #join(state: number, first: number): void {
     const second = state - first;
-    join(this.#tall, this.#xs.length, state, first, second);
-    join(this.#wide, this.#ys.length, state, first, second);
+    const [fromX, fromY] = [this.#fromX, this.#fromY];
+    join(
+      this.#tall,
+      this.#xs.length,
+      state,
+      first,
+      second,
+      Math.max(fromX[first]!, fromX[second]!),
+    );
+    join(
+      this.#wide,
+      this.#ys.length,
+      state,
+      first,
+      second,
+      Math.max(fromY[first]!, fromY[second]!),
+    );
   }
 
   /** Carries what is known by width over to heights and back, and notes whether anything is left. */
@@ -204,7 +224,14 @@ class Table {
     for (let x = 0, y = ys.length - 1; x < xs.length; x++) {
       while (y >= 0 && ys[y]! >= tall[row + x]!) wide[column + y--] = xs[x]!;
     }
-    if (least > ys.at(-1)!) return;
+    const highest = ys.at(-1)!;
+    if (least > highest) return;
+    let x = 0;
+    while (tall[row + x]! > highest) x++;
+    this.#fromX[state] = x;
+    let y = 0;
+    while (wide[column + y] === NEVER) y++;
+    this.#fromY[state] = y;
     this.#alive[state] = 1;
     this.#list.push(state);
   }
@@ -278,16 +305,17 @@ function packed(digits: readonly number[], shifts: readonly number[]): number {
   return digits.reduce((bits, count, kind) => bits | (count << shifts[kind]!), 0);
 }
 
-/** table[state] = min(table[state], table[first] + table[second]), entry by entry. */
+/** table[state] = min(table[state], table[first] + table[second]), entry by entry from one on. */
 function join(
   table: Uint16Array,
   length: number,
   state: number,
   first: number,
   second: number,
+  from: number,
 ): void {
   const [to, a, b] = [state * length, first * length, second * length];
-  for (let at = 0; at < length; at++) {
+  for (let at = from; at < length; at++) {
     const sum = table[a + at]! + table[b + at]!;
     if (sum < table[to + at]!) table[to + at] = sum;
   }

@@ -71,7 +71,7 @@ export function layoutRoutes(app: Service, edges: Edges): void {
     (request, reply) => {
       const layout = layoutFromWire({ ...request.body, id: request.body.id ?? 'unkept' });
       checkLayout(layout);
-      return reply.send(checked(layout));
+      void reply.send(checked(layout));
     },
   );
 
