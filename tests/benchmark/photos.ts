@@ -4,7 +4,7 @@
  *   npx tsx tests/benchmark/photos.ts [--full] [--seeds tune|report] [--only TOPIC,TOPIC] [--worst]
  *                                     [--folder FOLDER]
  *
- * Topics: sheets, colours, patterns, supplies, samples, real, time, kmeans. Seeds below 1000 are for tuning, the
+ * Topics: sheets, colours, patterns, supplies, samples, real, situations, time, kmeans. Seeds below 1000 are for tuning, the
  * reported figures come from seeds of 5000 and above that no tuning has seen. `--worst` lists the
  * colours that are furthest off. `--folder` measures a folder with a truth.json instead.
  */
@@ -27,6 +27,7 @@ import { kmeansFigures } from './photos-kmeans.ts';
 import { readPadCase, readSupplyCase } from './photos-read.ts';
 import type { ReadPad, ReadSupplies } from './photos-read.ts';
 import { realFigures } from './photos-real.ts';
+import { situationFigures } from './photos-situations.ts';
 import { timeFigures } from './photos-time.ts';
 
 interface Ask {
@@ -65,6 +66,8 @@ async function measure(ask: Ask): Promise<Figure[]> {
     for (const figure of await ofCases(samples(), { ...ask, only: null }, 'normal'))
       figures.push({ ...figure, name: `samples, ${figure.name}` });
   if (wants('real')) figures.push(...(await realFigures()));
+  if (wants('situations'))
+    figures.push(...(await situationFigures(ask.seeds === 'tune' ? 40 : 7000, ask.full ? 4 : 1)));
   if (wants('time')) figures.push(...(await timeFigures(first)));
   if (wants('kmeans')) figures.push(...kmeansFigures());
   return figures;
