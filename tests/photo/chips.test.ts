@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { makePad } from '../../sample-swatches/pad/make-pad.ts';
+import { renderPhoto } from '../../sample-swatches/render-photo.ts';
+import { makeScene } from '../../sample-swatches/scene/make-scene.ts';
+import { openPhoto } from '../../server/images/open-photo.ts';
+import type { PhotoAsk, PhotoReading } from '../../server/photo/picture.ts';
+import { readPhoto } from '../../server/photo/read-photo.ts';
+
+const LOOK = { look: 'sheets', sheetMillimetres: { width: 152.4, height: 152.4 } } as const;
+
+/** Two sheets and six scraps on a grey desk; the other room has another light and bends the tones. */
+async function rendered(otherRoom: boolean): ReturnType<typeof renderPhoto> {
+  const sides = makePad(3)
+    .sheets.slice(0, 2)
+    .map(({ front }) => front);
+  const scene = makeScene(3, 'normal', sides, { pixels: 1500, surface: 'grey desk', chips: true });
+  const { light } = scene;
+  const colour = otherRoom ? ([1.05, 0.95, 0.7] as const) : light.colour;
+  return renderPhoto({ ...scene, light: { ...light, colour }, toneCurve: otherRoom ? 0.35 : 0 });
+}
+
+type Rendered = Awaited<ReturnType<typeof rendered>>;
+
+async function read(photo: Rendered, ask: Partial<PhotoAsk>): Promise<PhotoReading> {
+  return readPhoto(await openPhoto(photo.jpeg), { ...LOOK, ...ask });
+}
+
+function meansOf({ sheets }: PhotoReading): number[][] {
+  return sheets.map(({ reading: { lab } }) =>
+    [0, 1, 2].map((k) => {
+      let sum = 0;
+      for (let at = k; at < lab.length; at += 3) sum += lab[at]!;
+      return (3 * sum) / lab.length;
+    }),
+  );
+}
+
+function apart(p: number[][], q: number[][]): number {
+  return Math.max(...p.map((mean, i) => Math.hypot(...mean.map((v, k) => v - q[i]![k]!))));
+}
+
+describe('scraps in pictures of two rooms', () => {
+  it('touched once each, the first picture defines their colours and the second is corrected towards it', async () => {
+    const [here, there] = [await rendered(false), await rendered(true)];
+    const touches = ({ truth }: Rendered): { x: number; y: number }[] =>
+      truth.chips.map(({ corners: [p, , r] }) => ({ x: (p.x + r.x) / 2, y: (p.y + r.y) / 2 }));
+    const first = await read(here, { tap: { chips: touches(here) } });
+    expect(first.chips.tie).toBe('first');
+    expect(first.chips.scraps).toHaveLength(6);
+    const chipColours = first.chips.scraps.map(({ lab }) => lab);
+    const backwards = touches(there).reverse();
+    const second = await read(there, { tap: { chips: backwards }, chipColours });
+    expect(second.chips.tie).toBe('tied');
+    expect(second.chips.scraps.map(({ lab }) => lab)).toEqual(chipColours);
+    const untied = apart(meansOf(await read(there, {})), meansOf(first));
+    expect(apart(meansOf(second), meansOf(first))).toBeLessThan(untied);
+  });
+
+  it('two greys alone tie nothing, and she is told', async () => {
+    const here = await rendered(false);
+    const corners = here.truth.chips.slice(0, 2).map((chip) => chip.corners);
+    const { chips, notes } = await read(here, { tap: { chips: corners } });
+    expect(chips.tie).toBe('none');
+    expect(notes.join(' ')).toContain('not tied');
+  });
+});
