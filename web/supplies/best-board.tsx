@@ -11,8 +11,8 @@ export function BestBoard({ best }: { best: BestSupplies }): VNode {
   const stock = best.cardstock.filter(({ use }) => use !== 'odd').slice(0, MOST_SHOWN);
   const inks = best.accents.filter((one) => one.best !== null && one.best.verdict !== 'apart');
   return (
-    <section class="best-board" aria-labelledby="best">
-      <h3 id="best">{say.heading}</h3>
+    <div class="best-board">
+      <h3>{say.heading}</h3>
       <h4>{say.cardstock}</h4>
       {stock.length === 0 && <p>{say.noCardstock}</p>}
       <ul class="best-list">
@@ -38,7 +38,7 @@ export function BestBoard({ best }: { best: BestSupplies }): VNode {
       <p class="caution">
         <Icon name="caution" /> {best.caution}
       </p>
-    </section>
+    </div>
   );
 }
 
