@@ -21,6 +21,7 @@ import { padFileRoutes } from './http/pad-files.ts';
 import { padRoutes } from './http/pads.ts';
 import { servePage } from './http/page.ts';
 import { photoRoutes } from './http/photos.ts';
+import { guidePartsRoutes } from './http/guide-parts.ts';
 import { guideRoutes } from './http/guides.ts';
 import { planAgainRoutes } from './http/plan-again.ts';
 import { planRoutes } from './http/plans.ts';
@@ -87,6 +88,7 @@ export async function buildApp(whole: Edges, options: AppOptions): Promise<Servi
   planRoutes(app, edges);
   planAgainRoutes(app, edges);
   guideRoutes(app, edges);
+  guidePartsRoutes(app, edges);
   await servePage(app, options.page);
   return app;
 }

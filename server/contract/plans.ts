@@ -186,6 +186,67 @@ export const SlotCuts = z.object({
 });
 export const PlanCuts = z.object({ slots: z.array(SlotCuts) });
 
+/** A cardstock of a plan: its pieces, and how each of its sheets is cut. */
+export const StockCuts = z.object({
+  name: z.string(),
+  hex: Hex,
+  toBuy: z.boolean(),
+  /** Null when a piece is larger than the usual sheets. */
+  takes: z.object({ sheets: z.number().int(), size: z.string() }).nullable(),
+  pieces: z.array(z.object({ count: z.number().int(), size: z.string(), use: z.string() })),
+  sheets: z.array(SlotCuts.omit({ slot: true, sheet: true }).extend({ id: z.string() })),
+});
+
+/** How a card is made: its base with the scores, then its layers in the order of gluing. */
+export const CardToMake = z.object({
+  number: z.number().int(),
+  name: z.string(),
+  picture: z.string(),
+  why: z.string(),
+  base: z.string(),
+  /** Where the flat base is scored, measured from that edge; none for a card that is not folded. */
+  scores: z.object({ from: z.enum(['left', 'top']), at: z.array(z.string()) }),
+  greeting: z.string(),
+  post: z.string(),
+  layers: z.array(
+    z.object({
+      number: z.number().int(),
+      layer: Id,
+      name: z.string(),
+      size: z.string(),
+      /** 'Sheet 3, front', or the name of a cardstock. */
+      from: z.string(),
+      /** The side that shows; null for plain cardstock. */
+      side: Id.nullable(),
+      /** Colour of the cardstock; null for a patterned paper. */
+      hex: Hex.nullable(),
+      note: z.string(),
+    }),
+  ),
+  /** What the label of its bag says: how many pieces, from which sheets. */
+  label: z.object({ patterned: z.number().int(), plain: z.number().int(), sheets: z.string() }),
+});
+
+/** What the printed guide says beside the cuts of the patterned sheets (GET /api/plans/ID/cuts). */
+export const PlanGuide = z.object({
+  cautions: z.array(z.string()),
+  cardstock: z.array(StockCuts),
+  cards: z.array(CardToMake),
+  shopping: z.array(
+    z.object({
+      /** ISCC-NBS words. */
+      name: z.string(),
+      kind: z.enum(['cardstock', 'ink']),
+      hex: Hex,
+      cards: z.array(z.number().int()),
+      squareCentimetres: z.number().int(),
+    }),
+  ),
+});
+
+export type PlanGuide = z.infer<typeof PlanGuide>;
+export type StockCuts = z.infer<typeof StockCuts>;
+export type CardToMake = z.infer<typeof CardToMake>;
 export type Ticks = z.infer<typeof Ticks>;
 export type SlotCuts = z.infer<typeof SlotCuts>;
 export type PlanCuts = z.infer<typeof PlanCuts>;

@@ -4,14 +4,13 @@ import { CARD_ROOM, cardMarks } from './card-marks.ts';
 import type { Mark } from './drawing.ts';
 import type { CardFacts, Facts, LayerFacts } from './facts.ts';
 import { envelopeSaid, foldSaid } from './fold-words.ts';
-import { gluingSaid } from './gluing.ts';
 import { greetingSaid } from './greeting-words.ts';
 import { chapter, flow } from './flow.ts';
+import { layerNote, layerSizeSaid } from './layer-words.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, badge, noteBox, paragraph, ruleAcross } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
-import { revealSaid } from './reveal.ts';
-import { layerSaid, sizeSaid } from './said.ts';
+import { layerSaid } from './said.ts';
 
 const PICTURE = { width: 74, height: 84 } as const;
 const TEXT = { x: 82, width: PAGE.width - 82 } as const;
@@ -88,16 +87,8 @@ function besidePicture(ask: GuideAsk, card: CardFacts): Block {
 
 function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: number): Block {
   const { layer, from, paint } = facts;
-  const { width, height } = layer.role === 'base' ? card.layout.fold.flat : layer.box;
-  const size = sizeSaid({ width, height }, ask.ruler);
-  const small = [
-    gluingSaid(card.layout, facts.layer, ask.ruler),
-    revealSaid(card.layout, layer, ask.ruler) ?? '',
-    shapeSaid(facts),
-  ]
-    .filter((part) => part !== '')
-    .map((part) => `${part.charAt(0).toUpperCase()}${part.slice(1)}.`)
-    .join(' ');
+  const size = layerSizeSaid(card, layer, ask.ruler);
+  const small = layerNote(card, facts, ask.ruler);
   const x = 22;
   const main = paragraph(`${layerSaid(layer.id)}, ${size}`, x, 0, 92, { bold: true });
   const source = paragraph(from, x + 96, 0, PAGE.width - x - 96);
@@ -150,15 +141,4 @@ function chip(paint: LayerFacts['paint'], x: number): Mark[] {
           },
         ];
   return [{ kind: 'group', x, y: 0, marks: [...face, rim] }];
-}
-
-function shapeSaid({ layer, paper }: LayerFacts): string {
-  if (layer.shape.kind === 'rectangle') return '';
-  const shaped = {
-    rounded: 'round its corners',
-    circle: 'cut it round',
-    banner: 'cut its notch',
-    corners: 'cut it along its slants',
-  }[layer.shape.kind];
-  return paper === null ? `${shaped} before you glue it` : '';
 }

@@ -10,7 +10,8 @@ import type { GuidePage } from './page.ts';
 import { sheetsPages } from './sheets-page.ts';
 import { shoppingPages } from './shopping-page.ts';
 import { slotPages } from './slot-pages.ts';
-import { stockNeeds, stockPages } from './stock-pages.ts';
+import { stockNeeds } from './stock-needs.ts';
+import { stockPages } from './stock-pages.ts';
 
 export type { GuideAsk } from './ask.ts';
 export type { GuidePage } from './page.ts';

@@ -6,7 +6,7 @@ import { chapter, flow } from './flow.ts';
 import { BODY, PAGE, paragraph } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
 import { listed, sizeSaid } from './said.ts';
-import type { StockNeed } from './stock-pages.ts';
+import type { StockNeed } from './stock-needs.ts';
 
 const INTRO =
   'These parts are left when all is cut. Keep them flat, with the sheet’s name on the back, for the next batch. Smaller scraps are not listed.';

@@ -8,13 +8,23 @@ import { HAIR, SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, noteBox, paragraph, ruleAcross } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
 import { cardsSaid } from './said.ts';
-import type { StockNeed } from './stock-pages.ts';
+import type { StockNeed } from './stock-needs.ts';
 
 const NOTE =
   'These colours were read from photos; a photo is not a measurement. Take the papers along and hold them beside the cardstock in daylight before you buy.';
 
 /** What she does not have yet: colours in words, so that any shop can help. */
 export function shoppingPages(needs: readonly StockNeed[]): GuidePage[] {
+  const purchases = purchasesOf(needs);
+  if (purchases.length === 0) return [];
+  const blocks = purchases.map(purchaseBlock);
+  const pages = flow(blocks, { top: BODY.top, bottom: BODY.bottom - 14 });
+  pages.at(-1)!.push(...noteBox(NOTE, 0, 231, PAGE.width).marks);
+  return chapter('Shopping list', pages);
+}
+
+/** What is to buy, merged so that one purchase serves several cards. */
+export function purchasesOf(needs: readonly StockNeed[]): Purchase[] {
   const wanted = needs
     .filter(({ stock }) => stock.toBuy)
     .flatMap(({ stock, pieces }) =>
@@ -25,11 +35,7 @@ export function shoppingPages(needs: readonly StockNeed[]): GuidePage[] {
         area: toMillimetres(size.width) * toMillimetres(size.height),
       })),
     );
-  if (wanted.length === 0) return [];
-  const blocks = shoppingList(wanted).map(purchaseBlock);
-  const pages = flow(blocks, { top: BODY.top, bottom: BODY.bottom - 14 });
-  pages.at(-1)!.push(...noteBox(NOTE, 0, 231, PAGE.width).marks);
-  return chapter('Shopping list', pages);
+  return shoppingList(wanted);
 }
 
 function purchaseBlock({ kind, lab, name, cards, area }: Purchase): Block {

@@ -32,6 +32,36 @@ describe('the guide on a screen', () => {
     expect(problemIn(answer).status).toBe(404);
   });
 
+  test('says every cardstock with its cuts, and every card with its layers in the order of gluing', async () => {
+    const { service, plan } = await planned();
+    const guide = valueOf<Plans.PlanGuide>(
+      await ask(service, 'GET', `/api/plans/${plan.id}/guide?ruler=in`),
+    );
+    expect(guide.cautions.join(' ')).toMatch(/not a measurement.*blade.*local rules/);
+    expect(guide.cards.map(({ number }) => number)).toEqual(plan.cards.map(({ number }) => number));
+    for (const { layers, label, number } of guide.cards) {
+      const planned = plan.cards.find((card) => card.number === number)!;
+      expect(layers.map(({ layer }) => layer)).toEqual(planned.layers.map(({ layer }) => layer));
+      expect(layers.map(({ side }) => side)).toEqual(
+        planned.layers.map(({ side }) => side ?? null),
+      );
+      expect(label.patterned + label.plain).toBe(layers.length);
+    }
+    const plain = guide.cards.flatMap(({ layers }) => layers.filter(({ side }) => side === null));
+    const pieces = guide.cardstock.flatMap((stock) => stock.pieces);
+    expect(pieces.reduce((sum, { count }) => sum + count, 0)).toBe(plain.length);
+    const bought = guide.shopping.flatMap(({ cards }) => cards);
+    expect(bought.length > 0).toBe(guide.cardstock.some(({ toBuy }) => toBuy));
+    for (const { id, picture, steps } of guide.cardstock.flatMap(({ sheets }) => sheets)) {
+      expect(id).toMatch(/^\d+-\d+$/);
+      const drawing = await ask(service, 'GET', picture);
+      expect(drawing.headers['content-type']).toMatch(/^image\/svg\+xml/);
+      for (const { number } of steps) expect(drawing.payload).toContain(`>${number}</text>`);
+    }
+    const none = await ask(service, 'GET', `/api/plans/${plan.id}/cardstock/9-9.svg`);
+    expect(problemIn(none).status).toBe(404);
+  });
+
   test('ticks are kept once each, told to who watches the pad, and taken back', async () => {
     const { service, plan } = await planned();
     const way = `/api/plans/${plan.id}/ticks`;

@@ -1,0 +1,174 @@
+import { hexFromLab } from '../colour/spaces.ts';
+import type { GuideAsk } from './ask.ts';
+import { CAUTIONS } from './cautions.ts';
+import type { CardFacts, Facts, LayerFacts } from './facts.ts';
+import { factsOf } from './facts.ts';
+import { envelopeSaid, foldSaid } from './fold-words.ts';
+import { greetingSaid } from './greeting-words.ts';
+import { sheetsSaid } from './glance-page.ts';
+import { layerNote, layerSizeSaid } from './layer-words.ts';
+import { timesSaid } from './left-pages.ts';
+import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
+import { purchasesOf } from './shopping-page.ts';
+import { stepWords } from './step-words.ts';
+import type { StepWords } from './step-words.ts';
+import { stockNeeds, stockRows } from './stock-needs.ts';
+import type { StockNeed, StockRow } from './stock-needs.ts';
+import { stockSheetDrawing, stockSheetSaid, stockSheets } from './stock-sheets.ts';
+import type { StockSheet } from './stock-sheets.ts';
+import { worthKeeping } from '../cutting/leftovers.ts';
+
+/** A cardstock with the pieces cut from it and the cuts of its sheets. */
+export interface StockOnScreen {
+  readonly name: string;
+  readonly hex: string;
+  readonly toBuy: boolean;
+  /** Sheets that it takes and their size; null when a piece is larger than the usual sheets. */
+  readonly takes: { readonly sheets: number; readonly size: string } | null;
+  readonly pieces: StockRow[];
+  readonly sheets: StockSheetOnScreen[];
+}
+
+export interface StockSheetOnScreen {
+  readonly id: string;
+  readonly laying: string;
+  readonly steps: StepWords[];
+  readonly left: string[];
+}
+
+/** A card as it is made: its base with the scores, then its layers in the order of gluing. */
+export interface CardOnScreen {
+  readonly number: number;
+  readonly name: string;
+  readonly why: string;
+  readonly base: string;
+  /** Where the flat base is scored, measured from that edge; none for a card that is not folded. */
+  readonly scores: { readonly from: 'left' | 'top'; readonly at: string[] };
+  readonly greeting: string;
+  readonly post: string;
+  readonly layers: LayerOnScreen[];
+  /** What the label of its bag says. */
+  readonly label: { readonly patterned: number; readonly plain: number; readonly sheets: string };
+}
+
+export interface LayerOnScreen {
+  readonly number: number;
+  readonly layer: string;
+  readonly name: string;
+  readonly size: string;
+  readonly from: string;
+  /** The side that shows; null for plain cardstock. */
+  readonly side: string | null;
+  /** Colour of the cardstock; null for a patterned paper. */
+  readonly hex: string | null;
+  readonly note: string;
+}
+
+export interface PurchaseOnScreen {
+  readonly name: string;
+  readonly kind: 'cardstock' | 'ink';
+  readonly hex: string;
+  readonly cards: number[];
+  readonly squareCentimetres: number;
+}
+
+export interface GuideOnScreen {
+  readonly cautions: string[];
+  readonly cardstock: StockOnScreen[];
+  readonly cards: CardOnScreen[];
+  readonly shopping: PurchaseOnScreen[];
+}
+
+/** What the printed guide says beside the patterned sheets, part by part, for a screen at the table. */
+export function guideOnScreen(ask: GuideAsk): GuideOnScreen {
+  const facts = factsOf(ask);
+  const needs = stockNeeds(ask, facts);
+  const sheets = stockSheets(needs);
+  return {
+    cautions: CAUTIONS.map(({ text }) => text),
+    cardstock: needs.map((need) => stockOnScreen(ask, need, sheets)),
+    cards: facts.cards.map((card) => cardOnScreen(ask, card)),
+    shopping: purchasesOf(needs).map(({ name, kind, lab, cards, area }) => ({
+      name,
+      kind,
+      hex: hexFromLab(lab),
+      cards: [...cards],
+      squareCentimetres: Math.ceil(area / 100),
+    })),
+  };
+}
+
+/** A cardstock sheet with its numbered cuts, as an SVG; null when the plan has no such sheet. */
+export function stockDrawing(ask: GuideAsk, id: string): string | null {
+  const facts: Facts = factsOf(ask);
+  const sheet = stockSheets(stockNeeds(ask, facts)).find((one) => one.id === id);
+  return sheet === undefined ? null : stockSheetDrawing(sheet);
+}
+
+function stockOnScreen(
+  ask: GuideAsk,
+  need: StockNeed,
+  sheets: readonly StockSheet[],
+): StockOnScreen {
+  const { stock, scheme } = need;
+  return {
+    name: stock.name,
+    hex: hexFromLab(stock.lab),
+    toBuy: stock.toBuy,
+    takes:
+      scheme === null
+        ? null
+        : { sheets: scheme.slots.length, size: sizeSaid(scheme.sheet, ask.ruler) },
+    pieces: stockRows(ask, need),
+    sheets: sheets.filter((one) => one.stock.key === stock.key).map((one) => onScreen(ask, one)),
+  };
+}
+
+function onScreen(ask: GuideAsk, sheet: StockSheet): StockSheetOnScreen {
+  const { id, slot, steps, together } = sheet;
+  const kept = together.flatMap(worthKeeping).map((size) => sizeSaid(size, ask.ruler));
+  return {
+    id,
+    laying: stockSheetSaid(sheet),
+    steps: stepWords(steps, slot, ask.ruler),
+    left: timesSaid(kept),
+  };
+}
+
+function cardOnScreen(ask: GuideAsk, card: CardFacts): CardOnScreen {
+  const { number, layout, chosen, layers } = card;
+  const patterned = layers.filter(({ paper }) => paper !== null).length;
+  return {
+    number,
+    name: layout.name,
+    why: chosen.why,
+    base: foldSaid(layout, ask.ruler),
+    scores: {
+      from: layout.fold.scoreFrom,
+      at: layout.fold.scores.map((score) => lengthSaid(score, ask.ruler)),
+    },
+    greeting: greetingSaid(ask, card),
+    post: envelopeSaid(layout),
+    layers: layers.map((layer, index) => layerOnScreen(ask, card, layer, index)),
+    label: { patterned, plain: layers.length - patterned, sheets: sheetsSaid(card) },
+  };
+}
+
+function layerOnScreen(
+  { ruler }: GuideAsk,
+  card: CardFacts,
+  facts: LayerFacts,
+  index: number,
+): LayerOnScreen {
+  const { layer, from, paper, stock } = facts;
+  return {
+    number: index + 1,
+    layer: layer.id,
+    name: layerSaid(layer.id),
+    size: layerSizeSaid(card, layer, ruler),
+    from,
+    side: paper?.side.id ?? null,
+    hex: stock === null ? null : hexFromLab(stock.lab),
+    note: layerNote(card, facts, ruler),
+  };
+}

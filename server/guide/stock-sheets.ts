@@ -1,0 +1,97 @@
+import { cutSteps } from '../cutting/cut-steps.ts';
+import type { CutStep } from '../cutting/cut-steps.ts';
+import type { CuttingScheme, Slot } from '../cutting/piece.ts';
+import { stacksOf } from '../cutting/stacks.ts';
+import { hexFromLab } from '../colour/spaces.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import { cutPicture } from './cut-picture.ts';
+import type { Extent, Mark } from './drawing.ts';
+import { rectangle } from './drawing.ts';
+import type { StockFacts } from './facts.ts';
+import { cardsSaid, counted, listed } from './said.ts';
+import type { StockNeed } from './stock-needs.ts';
+import { svgOf } from './svg.ts';
+
+/** Most sheets of heavy cardstock under the blade at once: common practice, no source. */
+const STACK = 2;
+
+/** Sheets of one cardstock that are cut alike, together, with their cuts in the order of the hands. */
+export interface StockSheet {
+  /** '1-2': the second stack of the first cardstock. */
+  readonly id: string;
+  readonly stock: StockFacts;
+  readonly scheme: CuttingScheme;
+  readonly together: readonly Slot[];
+  /** The first of the stack, whose pieces the picture names. */
+  readonly slot: Slot;
+  readonly steps: readonly CutStep[];
+}
+
+/** Every stack of cardstock sheets; a cardstock whose pieces fit no sheet has none. */
+export function stockSheets(needs: readonly StockNeed[]): StockSheet[] {
+  return needs.flatMap(({ stock, scheme }, need) => {
+    if (scheme === null) return [];
+    return stacksOf(scheme, STACK).map(({ slots }, at): StockSheet => {
+      const together = scheme.slots.filter(({ id }) => slots.includes(id));
+      const slot = together[0]!;
+      return {
+        id: `${need + 1}-${at + 1}`,
+        stock,
+        scheme,
+        together,
+        slot,
+        steps: cutSteps(slot),
+      };
+    });
+  });
+}
+
+/** 'Shell cardstock, sheet 2 of 3. Lay its longer side upright.' */
+export function stockSheetSaid({ stock, scheme, together }: StockSheet): string {
+  const numbers = together.map(({ id }) => scheme.slots.findIndex((one) => one.id === id) + 1);
+  const sheets = `${together.length === 1 ? 'sheet' : 'sheets'} ${listed(numbers.map(String))}`;
+  return `${stock.name}, ${sheets} of ${scheme.slots.length}. ${layingSaid(together)}`;
+}
+
+/** The sheet with its numbered cuts, from 0, 0; `scale` is printed mm for a mm of the sheet. */
+export function stockSheetMarks({ slot, scheme, steps, stock }: StockSheet, scale: number): Mark[] {
+  const { width, height } = sizeOf(scheme);
+  return cutPicture({
+    slot,
+    sheet: scheme.sheet,
+    steps,
+    scale,
+    face: [{ kind: 'area', corners: rectangle(0, 0, width, height), fill: hexFromLab(stock.lab) }],
+    turnOf: () => null,
+    showsOther: () => false,
+  });
+}
+
+/** Size of the sheets in mm. */
+export function sizeOf({ sheet }: CuttingScheme): Extent {
+  return { width: toMillimetres(sheet.width), height: toMillimetres(sheet.height) };
+}
+
+/** Drawn so wide that numbers and labels have their right size. */
+const WIDTH = 140;
+const ROOM = 3;
+
+/** The same as an SVG for the screen. */
+export function stockSheetDrawing(sheet: StockSheet): string {
+  const { width, height } = sizeOf(sheet.scheme);
+  const scale = WIDTH / width;
+  const size = { width: WIDTH + 2 * ROOM, height: scale * height + 2 * ROOM };
+  const corner = { x: -ROOM, y: -ROOM };
+  return svgOf(stockSheetMarks(sheet, scale), size, corner, `stock-${sheet.id}`);
+}
+
+/** Sheets in one stack are cut alike, but their pieces go to different cards. */
+function layingSaid(together: readonly Slot[]): string {
+  if (together.length === 1) return 'Lay its longer side upright.';
+  const [first, ...others] = together.map(cardsOf);
+  return `${counted(together.length, 'sheet')} on each other, cut alike. The picture names the pieces of the first (${cardsSaid(first!)}); the others give the same pieces to ${others.map(cardsSaid).join(' and ')}.`;
+}
+
+function cardsOf({ pieces }: Slot): number[] {
+  return [...new Set(pieces.map(({ piece }) => piece.card))].sort((a, b) => a - b);
+}

@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import * as Wire from '../contract/plans.ts';
+import { guideOnScreen, stockDrawing } from '../guide/guide-on-screen.ts';
+import { answers, fileAnswer } from './answers.ts';
+import type { Edges, Service } from './edges.ts';
+import { found } from './found.ts';
+import { guideAskOf } from './guide-ask.ts';
+import { planAt } from './make-plan.ts';
+import { ONLY_A_PICTURE } from './only-a-picture.ts';
+
+const RulerAsked = z.object({
+  ruler: z.enum(['in', 'mm']).optional().describe('Left out: the ruler of the pad.'),
+});
+
+/** The guide in parts: cardstock, cards and what to buy, as values for a screen at the table. */
+export function guidePartsRoutes(app: Service, edges: Edges): void {
+  app.get(
+    '/api/plans/:plan/guide',
+    {
+      config: { phone: true },
+      schema: {
+        summary: 'Cardstock with its cuts, cards with their layers, and what to buy.',
+        params: z.object({ plan: z.string() }),
+        querystring: RulerAsked,
+        response: answers({ 200: Wire.PlanGuide }),
+      },
+    },
+    async (request) => {
+      const kept = await planAt(edges, request.params.plan);
+      const { ruler } = request.query;
+      const guide = guideOnScreen({ ...guideAskOf(kept, ruler), picture: () => null });
+      const asked = ruler === undefined ? '' : `?ruler=${ruler}`;
+      return {
+        ...guide,
+        cardstock: guide.cardstock.map((stock) => ({
+          ...stock,
+          sheets: stock.sheets.map((one) => ({
+            ...one,
+            picture: `/api/plans/${kept.id}/cardstock/${one.id}.svg${asked}`,
+          })),
+        })),
+        cards: guide.cards.map((card) => ({
+          ...card,
+          picture: `/api/plans/${kept.id}/cards/card-${card.number}.png`,
+        })),
+      };
+    },
+  );
+
+  app.get(
+    '/api/plans/:plan/cardstock/:sheet.svg',
+    {
+      config: { phone: true },
+      schema: {
+        summary: 'A sheet of cardstock with its numbered cuts, as a drawing.',
+        params: z.object({ plan: z.string(), sheet: z.string() }),
+        querystring: RulerAsked,
+        response: answers({ 200: fileAnswer('image/svg+xml', 'An SVG.') }),
+      },
+    },
+    async (request, reply) => {
+      const kept = await planAt(edges, request.params.plan);
+      const { sheet } = request.params;
+      const ask = { ...guideAskOf(kept, request.query.ruler), picture: () => null };
+      return reply
+        .type('image/svg+xml')
+        .header('content-security-policy', ONLY_A_PICTURE)
+        .header('cache-control', 'private, max-age=3600')
+        .serializer((sent: string) => sent)
+        .send(found(stockDrawing(ask, sheet), 'cardstock sheet', sheet));
+    },
+  );
+}
