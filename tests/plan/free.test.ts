@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { checkScheme } from '../../server/cutting/check-scheme.ts';
 import { piecesOf } from '../../server/cutting/pieces-of.ts';
 import { usualSettings } from '../../server/cutting/settings.ts';
+import type { Side } from '../../server/pad/pad.ts';
 import { checkPlan } from '../../server/plan/check.ts';
 import { freeWorld } from '../../server/plan/free/free-world.ts';
 import type { FreeAsk, FreeWorld } from '../../server/plan/free/free-world.ts';
@@ -44,6 +45,21 @@ describe('a plan with any piece from any sheet', () => {
       expect(bound).toBeGreaterThanOrEqual(best - 1e-9);
       const free = planFreely(ask);
       expect(free.plan.value).toBeCloseTo(best, 6);
+    },
+  );
+
+  test.each(SEEDS)(
+    'bounds also the plans whose pieces are turned so that a print stands, and is worth as much (world %i)',
+    (seed) => {
+      const ask = sideways(askOf(seed, { designs: 5, cards: 4 }));
+      const scheme = cutScheme(piecesOf(ask.cards).patterned, ask.pad.sheetSize, ask.settings);
+      const filled = planCards({ ...ask, scheme, limit: { steps: 20_000 } });
+      const { bound } = pricesFor(freeWorld(ask), filled.value);
+      expect(bound).toBeGreaterThanOrEqual(filled.value - 1e-9);
+      const free = planFreely(ask);
+      expect(free.plan.value).toBeGreaterThanOrEqual(filled.value - 1e-9);
+      expect(free.plan.bound).toBeGreaterThanOrEqual(bound - 1e-9);
+      expect(faultsOf(ask, free)).toEqual([]);
     },
   );
 
@@ -103,6 +119,19 @@ test('a curve that nobody waits for any more ends with the points it has', () =>
 function askOf(seed: number, size: { designs: number; cards: number }): FreeAsk {
   const { scheme, ...ask } = worldOf(seed, { ...size, copies: 1, slots: 6 });
   return { ...ask, limit: STEPS, settings: { ...usualSettings('in'), steps: scheme.slots.length } };
+}
+
+/** The ask with one plain sheet, and one-way prints that all point sideways in their swatches. */
+function sideways(ask: FreeAsk): FreeAsk {
+  const sheets = ask.pad.sheets.map((sheet, at) => {
+    const turned = (side: Side | null): Side | null =>
+      side && {
+        ...side,
+        pattern: { ...side.pattern, direction: at === 0 ? 'none' : 'one-way', up: 90 },
+      };
+    return { ...sheet, front: turned(sheet.front), back: turned(sheet.back) };
+  });
+  return { ...ask, pad: { ...ask.pad, sheets } };
 }
 
 function faultsOf(ask: FreeAsk, { scheme, plan }: FreePlan): string[] {

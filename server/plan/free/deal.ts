@@ -148,7 +148,7 @@ class Table {
       if (lots.some((lot) => !sheetOf.has(lot))) return;
       const own = lots.map((lot) => sheetOf.get(lot)!);
       const cell = own.reduce((at, sheet) => at * free.length + this.#design[sheet]!, 0);
-      this.putBack(card, { sheets: own, worth: table[cell]! });
+      if (table[cell]! > -Infinity) this.putBack(card, { sheets: own, worth: table[cell]! });
     });
   }
 

@@ -4,6 +4,7 @@ import { piecesOf } from '../../cutting/pieces-of.ts';
 import type { CutSettings } from '../../cutting/settings.ts';
 import type { Slot } from '../../cutting/piece.ts';
 import { units } from '../../lengths/length.ts';
+import type { Pad, Side } from '../../pad/pad.ts';
 import type { PlanAsk } from '../ask.ts';
 import type { CardTable } from '../card-table.ts';
 import { instanceOf } from '../instance.ts';
@@ -33,6 +34,10 @@ export interface FreeWorld {
   readonly ask: FreeAsk;
   readonly instance: Instance;
   readonly cards: readonly FreeCard[];
+  /** The cards as if every print stood on every piece: how pieces are turned is open, and no bound may leave it out. */
+  readonly standing: readonly FreeCard[];
+  /** Whether some print lies in its swatch, so that it would stand only on turned pieces. */
+  readonly sideways: boolean;
   readonly room: SheetRoom;
   /** Part of a sheet that each lot fills. */
   readonly area: Float64Array;
@@ -50,22 +55,17 @@ export function freeWorld(ask: FreeAsk): FreeWorld {
   const sheets = instance.designs.map(({ sheet }) => sheet.id);
   const real = new Map(pad.sheets.map(({ id, copies }) => [id, copies]));
   const copies = sheets.map((id) => (ask.without.includes(id) ? 0 : real.get(id)!));
-  const every = sheets.map((_, design) => design);
-  const known = new Map<unknown, Map<string, Float64Array>>();
-  const free = instance.cards.map(({ model, table }): FreeCard => {
-    const scope = table.factor?.scope ?? table.wide!.scope;
-    const allowed = scope.map((lot) => instance.network.allowed[lot]!);
-    // Cards that are alike share their table, so that what is worked out for one holds for all.
-    const shared = remembered(known, sourceOf(table), allowed.join(' | '), () =>
-      only(allowed, sheets.length, table.factor?.data ?? table.wide!.exact(scope.map(() => every))),
-    );
-    return { number: model.card.number, lots: scope, table: shared };
-  });
+  const free = cardsOf(instance);
+  const sideways = pad.sheets.some(({ front, back }) =>
+    [front, back].some((side) => side !== null && liesInSwatch(side)),
+  );
   const all = copies.reduce((sum, count) => sum + count, 0);
   return {
     ask,
     instance,
     cards: free,
+    standing: sideways ? cardsOf(instanceOf(apart({ ...ask, pad: stood(pad) }, room))) : free,
+    sideways,
     room,
     area: Float64Array.from(room.lots, ({ area }) => area),
     copies,
@@ -74,6 +74,36 @@ export function freeWorld(ask: FreeAsk): FreeWorld {
     ),
     most: Math.min(all, ask.sheets ?? all),
   };
+}
+
+function cardsOf({ cards, designs, network }: Instance): FreeCard[] {
+  const every = [...designs.keys()];
+  const known = new Map<unknown, Map<string, Float64Array>>();
+  return cards.map(({ model, table }): FreeCard => {
+    const scope = table.factor?.scope ?? table.wide!.scope;
+    const allowed = scope.map((lot) => network.allowed[lot]!);
+    // Cards that are alike share their table, so that what is worked out for one holds for all.
+    const shared = remembered(known, sourceOf(table), allowed.join(' | '), () =>
+      only(allowed, every.length, table.factor?.data ?? table.wide!.exact(scope.map(() => every))),
+    );
+    return { number: model.card.number, lots: scope, table: shared };
+  });
+}
+
+function liesInSwatch({ pattern }: Side): boolean {
+  return pattern.direction === 'one-way' && (pattern.up === 90 || pattern.up === 270);
+}
+
+/** The pad with every print standing in its swatch. */
+function stood(pad: Pad): Pad {
+  const turned = (side: Side | null): Side | null =>
+    side && { ...side, pattern: { ...side.pattern, up: 0 } };
+  const sheets = pad.sheets.map((sheet) => ({
+    ...sheet,
+    front: turned(sheet.front),
+    back: turned(sheet.back),
+  }));
+  return { ...pad, sheets };
 }
 
 /** Cards that are alike are worked out by one function, or hold one array. */

@@ -43,7 +43,7 @@ export function planFreely(ask: FreeAsk): FreePlan {
   const world = freeWorld(ask);
   const { bound, ...found } = searched(world);
   if (found.deal === null) {
-    if (found.tight === null) throw tooFew(world);
+    if (found.tight === null) throw found.clash ?? tooFew(world);
     const { scheme, plan } = found.tight;
     return { scheme, plan: { ...plan, bound: Math.max(plan.value, bound), proven: false } };
   }
@@ -86,20 +86,25 @@ const WORTH_A_SHEET = 1e-3;
 
 interface Searched {
   readonly deal: Deal | null;
-  /** The fullest sheets with their best designs, when nothing else was found. */
+  /** The fullest sheets with their best designs, when nothing better was found. */
   readonly tight: FreePlan | null;
   readonly bound: number;
+  /** Why her wishes do not go with the fullest sheets, where that was what stood in the way. */
+  readonly clash: Refusal | null;
 }
 
 function searched(world: FreeWorld): Searched {
   const { seed, limit } = world.ask;
   const none = new Float64Array(world.copies.length);
   const loose = deal(world, wantedAt(world, none, CONSIDERED), seed, { steps: FIRST });
-  const tight = loose === null ? tightPlan(world) : null;
+  // Sheets filled first turn their pieces, so that prints that lie in their swatches can stand.
+  const { tight, clash } = loose === null || world.sideways ? tightPlan(world) : UNTRIED;
   const start = loose ?? (tight === null ? null : dealOf(world, tight));
   const { price, bound } = pricesFor(world, loose?.value ?? tight?.plan.value ?? 0);
-  const best = deal(world, wantedAt(world, price, CONSIDERED), seed, limit, start);
-  return { deal: best ?? loose, tight, bound };
+  const best = deal(world, wantedAt(world, price, CONSIDERED), seed, limit, start) ?? loose;
+  return tight !== null && tight.plan.value > (best?.value ?? -Infinity)
+    ? { deal: null, tight, bound, clash }
+    : { deal: best, tight: null, bound, clash };
 }
 
 /** How often cards are taken back while a first deal is made, without prices. */
@@ -108,13 +113,22 @@ const FIRST = 60;
 const TIGHT = 20_000;
 
 /** When paper is tight, the sheets are filled first, as full as can be, and then given their designs. */
-function tightPlan({ ask, most, copies }: FreeWorld): FreePlan | null {
+function tightPlan({ ask, most, copies }: FreeWorld): Pick<Searched, 'tight' | 'clash'> {
   const { pad, cards, settings } = ask;
   const scheme = cutScheme(piecesOf(cards).patterned, pad.sheetSize, settings);
   const there = copies.reduce((sum, count) => sum + count, 0);
-  if (scheme.slots.length > Math.min(most, there)) return null;
-  return { scheme, plan: planCards({ ...ask, scheme, limit: { steps: TIGHT } }) };
+  if (scheme.slots.length > Math.min(most, there)) return UNTRIED;
+  try {
+    const plan = planCards({ ...ask, scheme, limit: { steps: TIGHT } });
+    return { tight: { scheme, plan }, clash: null };
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.kind !== 'clash') throw error;
+    // On other sheets than the fullest her wishes may yet go together.
+    return { tight: null, clash: error };
+  }
 }
+
+const UNTRIED = { tight: null, clash: null };
 
 function dealOf({ room, instance }: FreeWorld, { scheme, plan }: FreePlan): Deal {
   const lotOf = new Map(

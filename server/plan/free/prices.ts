@@ -18,7 +18,8 @@ const PATIENCE = 8;
  *
  * Takes       the world, and the worth of some plan, by which the steps are measured.
  * Gives       the best prices found. For any prices, the cards' gains and what the sheets would fetch add up
- *             to a bound: paper is counted by area only, so every way of cutting is within it.
+ *             to a bound: paper is counted by area only and every print counts as
+ *             standing, so every way of cutting is within it.
  * Method      Lagrangian relaxation of the sheets' areas, with subgradient steps.
  * Source      Held, Wolfe, Crowder (1974), Math. Programming 6, 62-88, doi:10.1007/BF01580223.
  */
@@ -70,9 +71,9 @@ interface Group {
 }
 
 /** Cards of one table and the same areas buy the same. */
-function alike({ cards, area }: FreeWorld): Group[] {
+function alike({ standing, area }: FreeWorld): Group[] {
   const groups: { card: FreeCard; count: number; area: number[] }[] = [];
-  for (const card of cards) {
+  for (const card of standing) {
     const own = card.lots.map((lot) => area[lot]!);
     const known = groups.find(
       (group) =>
@@ -96,7 +97,7 @@ function dearest({ copies, most }: FreeWorld, price: Float64Array): Float64Array
 }
 
 /** The choice of designs that is worth most to a card after paying for its paper. */
-export function bestBuy(
+function bestBuy(
   { table }: FreeCard,
   area: readonly number[],
   price: Float64Array,

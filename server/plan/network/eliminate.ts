@@ -93,7 +93,7 @@ function eliminate(bucket: readonly Factor[], variable: number, size: number): F
 }
 
 /** How far each factor's offset moves when a variable of `scope` goes up by one; 0 where it is absent. */
-export function stepsAlong(factor: Factor, scope: readonly number[]): number[] {
+function stepsAlong(factor: Factor, scope: readonly number[]): number[] {
   const own = strides(factor.sizes);
   return scope.map((variable) => {
     const at = factor.scope.indexOf(variable);
@@ -102,7 +102,7 @@ export function stepsAlong(factor: Factor, scope: readonly number[]): number[] {
 }
 
 /** Counts `digits` up by one, the last fastest, and moves every offset along. */
-export function advance(
+function advance(
   digits: number[],
   sizes: readonly number[],
   offsets: number[],

@@ -6,7 +6,7 @@ import type { Network } from './network.ts';
 /**
  * A part of the search, written so that it can be bounded: the slots that are open, the designs still
  * possible for each, and the worth of a choice as
- *     constant + unaries + pairs + triples - prices of the designs that it uses.
+ *     constant + unaries + pairs + triples - prices of the copies that it leaves unused.
  * The tables belong to it and are rewritten in place while it is tightened; the worth of every choice
  * stays the same. Members of pairs and triples are places in `slots`, ascending.
  */
@@ -18,7 +18,7 @@ export interface Relaxation {
   readonly pairs: readonly Pair[];
   readonly triples: readonly Triple[];
   constant: number;
-  /** What each copy of a design is charged for; the constant holds the charge of all copies left. */
+  /** What a copy of each design costs: the unaries have paid it, and the constant holds that of all copies left. */
   prices: Float64Array;
   /** Copies of each design that are left. */
   readonly copies: Int32Array;
