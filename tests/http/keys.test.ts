@@ -203,8 +203,25 @@ const BODIES: Record<string, ((hers: Filled) => unknown) | undefined> = {
   'PATCH /api/sides/{side}': () => ({ corners: SQUARE }),
   'PATCH /api/sheets/{sheet}': () => ({ label: 'Mine now' }),
   'PATCH /api/supplies/{supply}': () => ({ name: 'Mine now' }),
+  'PUT /api/layouts/{layout}': () => ONE_LAYER,
   'POST /api/plans/{plan}/ticks': () => ({ step: 'card-1', done: true }),
   'POST /api/plans/{plan}/taken': () => ({ slots: {} }),
+};
+
+const ONE_LAYER = {
+  name: 'Mine now',
+  card: { width: '4 in', height: '5 in' },
+  fold: { kind: 'none', flat: { width: '4 in', height: '5 in' }, scores: [], scoreFrom: 'left' },
+  layers: [
+    {
+      id: 'base',
+      role: 'base',
+      material: 'cardstock',
+      box: { x: '0 in', y: '0 in', width: '4 in', height: '5 in' },
+      shape: { kind: 'rectangle' },
+      paper: 'base',
+    },
+  ],
 };
 
 const SQUARE = [
