@@ -17,6 +17,7 @@ import { layoutRoutes } from './http/layouts.ts';
 import { matchRoutes } from './http/matches.ts';
 import { bestSupplyRoutes } from './http/best-supplies.ts';
 import { describeApi } from './http/openapi.ts';
+import { classSetRoutes } from './http/class-sets.ts';
 import { padFileRoutes } from './http/pad-files.ts';
 import { padRoutes } from './http/pads.ts';
 import { servePage } from './http/page.ts';
@@ -88,6 +89,7 @@ export async function buildApp(whole: Edges, options: AppOptions): Promise<Servi
   planRoutes(app, edges);
   planAgainRoutes(app, edges);
   guideRoutes(app, edges);
+  classSetRoutes(app, edges);
   guidePartsRoutes(app, edges);
   await servePage(app, options.page);
   return app;

@@ -19,6 +19,8 @@ export interface GuideAsk {
   readonly picture: (side: string) => string | null;
   /** Most sheets under the blade at once; 3 when left out (common practice, no source). */
   readonly stack?: number;
+  /** How many people get the whole batch; 1 when left out. */
+  readonly people?: number;
   /** Size of a sheet of cardstock; when left out 8 1/2 x 11 in, or A4 for a ruler in mm. */
   readonly stock?: Size;
 }

@@ -1,4 +1,5 @@
 import type { GuideAsk } from './ask.ts';
+import { classPages } from './class-pages.ts';
 import { cardPages } from './card-pages.ts';
 import { factsOf } from './facts.ts';
 import { glancePages } from './glance-page.ts';
@@ -27,6 +28,7 @@ export function guidePages(ask: GuideAsk): GuidePage[] {
   const needs = stockNeeds(ask, facts);
   const pages = [
     ...glancePages(ask, facts),
+    ...classPages(ask, facts, needs),
     ...sheetsPages(facts),
     ...listPages(ask, facts),
     ...slotPages(ask, facts),

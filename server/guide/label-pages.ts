@@ -16,24 +16,27 @@ const ROWS = 5;
 const WIDTH = PAGE.width / COLUMNS;
 const HEIGHT = (BODY.bottom - BODY.top + 2) / ROWS;
 
-/** Labels to cut apart, one a bag of pieces: the card's number large, its picture, how many pieces. */
+/** Labels to cut apart, one a bag of pieces, person by person: the card's number large, its picture, how many pieces. */
 export function labelPages(ask: GuideAsk, facts: Facts): GuidePage[] {
   const pages: GuidePage[] = [];
   const perPage = COLUMNS * ROWS;
-  for (let from = 0; from < facts.cards.length; from += perPage)
+  const labels = Array.from({ length: ask.people ?? 1 }, (_, index) => index + 1).flatMap(
+    (person) => facts.cards.map((card) => ({ card, person })),
+  );
+  for (let from = 0; from < labels.length; from += perPage)
     pages.push({
       name: from === 0 ? 'Labels for the bags, one a card' : 'Labels, continued',
-      marks: facts.cards.slice(from, from + perPage).map((card, index): Mark => ({
+      marks: labels.slice(from, from + perPage).map(({ card, person }, index): Mark => ({
         kind: 'group',
         x: (index % COLUMNS) * WIDTH,
         y: BODY.top - 2 + Math.floor(index / COLUMNS) * HEIGHT,
-        marks: label(ask, card),
+        marks: label(ask, card, person),
       })),
     });
   return pages;
 }
 
-function label({ pad }: GuideAsk, card: CardFacts): Mark[] {
+function label({ pad, people = 1 }: GuideAsk, card: CardFacts, person: number): Mark[] {
   const { layout, layers } = card;
   const size = {
     width: toMillimetres(layout.card.width) + 2 * CARD_ROOM,
@@ -67,6 +70,7 @@ function label({ pad }: GuideAsk, card: CardFacts): Mark[] {
       size: SIZES.numeral,
       bold: true,
     },
+    ...(people === 1 ? [] : [personMark(person, people)]),
     ...name.map((line, index): Mark => ({
       kind: 'words',
       x: text,
@@ -91,4 +95,15 @@ function label({ pad }: GuideAsk, card: CardFacts): Mark[] {
       colour: SOFT,
     },
   ];
+}
+
+function personMark(person: number, people: number): Mark {
+  return {
+    kind: 'words',
+    x: WIDTH - 4,
+    y: 9,
+    text: `Person ${person} of ${people}`,
+    size: SIZES.small,
+    align: 'right',
+  };
 }

@@ -1,3 +1,4 @@
+import type { ForPeople } from '../contract/class-sets.ts';
 import type { GuideAsk } from '../guide/ask.ts';
 import type { Ruler } from '../lengths/length.ts';
 import type { KeptPlan } from './make-plan.ts';
@@ -14,6 +15,14 @@ export function guideAskOf(kept: KeptPlan, ruler?: Ruler): Omit<GuideAsk, 'pictu
     plan: batch.plan,
     supplies,
     ruler: ruler ?? rulerOf(pad.sheetSize),
+  };
+}
+
+/** For how many the guide is, and how high they stack. */
+export function forPeople({ people, stack }: ForPeople): Pick<GuideAsk, 'people' | 'stack'> {
+  return {
+    ...(people === undefined ? {} : { people }),
+    ...(stack === undefined ? {} : { stack }),
   };
 }
 

@@ -1,9 +1,10 @@
 import { z } from 'zod';
+import { ForPeople } from '../contract/class-sets.ts';
 import * as Wire from '../contract/plans.ts';
 import { slotDrawing, slotsOnScreen } from '../guide/slots-on-screen.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
-import { guideAskOf } from './guide-ask.ts';
+import { forPeople, guideAskOf } from './guide-ask.ts';
 import { found } from './found.ts';
 import { planAt } from './make-plan.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
@@ -27,13 +28,13 @@ export function guideRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'The guide that she cuts from.',
         params: GuidePath,
-        querystring: HowPrinted,
+        querystring: HowPrinted.extend(ForPeople.shape),
         response: answers({ 200: fileAnswer('application/pdf', 'A PDF, true to scale.') }),
       },
     },
     async (request, reply) => {
       const kept = await planAt(edges, request.params.plan);
-      const ask = guideAskOf(kept, request.query.ruler);
+      const ask = { ...guideAskOf(kept, request.query.ruler), ...forPeople(request.query) };
       const paper = request.query.paper ?? (ask.ruler === 'in' ? 'letter' : 'a4');
       const swatchFiles: Record<string, string> = {};
       for (const [side, hash] of Object.entries(kept.swatches))
@@ -54,13 +55,17 @@ export function guideRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'How each sheet is cut, in the order of the hands, for a screen at the table.',
         params: GuidePath,
-        querystring: HowPrinted.pick({ ruler: true }),
+        querystring: HowPrinted.pick({ ruler: true }).extend({ stack: ForPeople.shape.stack }),
         response: answers({ 200: Wire.PlanCuts }),
       },
     },
     async (request) => {
       const kept = await planAt(edges, request.params.plan);
-      const ask = { ...guideAskOf(kept, request.query.ruler), picture: () => null };
+      const ask = {
+        ...guideAskOf(kept, request.query.ruler),
+        ...forPeople(request.query),
+        picture: () => null,
+      };
       return {
         slots: slotsOnScreen(ask).map((one) => ({
           ...one,
