@@ -5,13 +5,14 @@ import type { Pin } from './plan.ts';
 import { possible, wishesOf } from './wishes.ts';
 import type { Wish } from './wishes.ts';
 
-/** Up to this many wishes that clash at once are looked for by trying all such sets. */
+/** Up to this many wishes that clash at once are looked for by trying all such sets, as long as these are few. */
 const SMALL = 3;
+const MOST_SETS = 5000;
 
 /**
  * Refuses an ask that no plan can meet: too few sheets for the slots, wishes that speak of nothing on
- * the table, or wishes that clash; of these the smallest set is named (all sets of up to three are
- * tried; a larger one is thinned until every member is needed).
+ * the table, or wishes that clash; of these a set is named of which every member is needed, and the
+ * smallest such set where that can be found by trying up to 5,000 sets of up to three.
  */
 export function refuseImpossible(ask: PlanAsk): void {
   enoughSheets(ask);
@@ -84,21 +85,25 @@ function missing(what: string, field: string, received: unknown): Refusal {
 }
 
 function smallest(ask: PlanAsk, wishes: readonly Wish[]): readonly Wish[] {
-  for (let size = 1; size <= SMALL; size++) {
-    const found = subsets(wishes, size).find((set) => !possible(ask, set));
-    if (found !== undefined) return found;
-  }
-  return wishes.reduce<readonly Wish[]>((kept, wish) => {
+  const thinned = wishes.reduce<readonly Wish[]>((kept, wish) => {
     const less = kept.filter((other) => other !== wish);
     return possible(ask, less) ? kept : less;
   }, wishes);
+  let tried = 0;
+  for (let size = 1; size <= Math.min(SMALL, thinned.length - 1); size++) {
+    for (const set of subsets(wishes, size)) {
+      if (tried++ === MOST_SETS) return thinned;
+      if (!possible(ask, set)) return set;
+    }
+  }
+  return thinned;
 }
 
-function subsets<T>(list: readonly T[], size: number): T[][] {
-  if (size === 0) return [[]];
-  return list.flatMap((first, at) =>
-    subsets(list.slice(at + 1), size - 1).map((rest) => [first, ...rest]),
-  );
+function* subsets<T>(list: readonly T[], size: number): Generator<readonly T[]> {
+  if (size === 0) yield [];
+  else
+    for (const [at, first] of list.entries())
+      for (const rest of subsets(list.slice(at + 1), size - 1)) yield [first, ...rest];
 }
 
 function said(ask: PlanAsk, wish: Wish): string {

@@ -292,6 +292,23 @@ describe('what cannot be met', () => {
     expect(without.received).toEqual([pins[0], { without: 'S1' }]);
   });
 
+  test('among many pins the four that clash are named, and no other', () => {
+    const sheets = [1, 2].map((n) => sheet(`S${n}`, side(`f${n}`, { white: 1 }), null, 3));
+    const cards = Array.from({ length: 60 }, (_, at) => ({ number: at + 1, layout: FRAMED }));
+    const takes = (cards: readonly number[]): Parameters<typeof slot>[1] =>
+      cards.map((card) => ({ card, layout: FRAMED, paper: 'a' }));
+    const numbers = cards.map(({ number }) => number);
+    const slots = [0, 1, 2, 3].map((at) =>
+      slot(`s${at}`, takes(numbers.filter((card) => card % 4 === at))),
+    );
+    const clash = [57, 58, 59, 60].map((card) => ({ card, layer: 'panel', sheet: 'S1' }));
+    const others = numbers.map((card) => ({ card, layer: 'base', supply: 'teal' }));
+    const pins = [...others, ...others, ...clash, ...others, ...others];
+    const said = refusal(() => planCards({ ...ask({ sheets, cards, slots }), pins }));
+    expect(said.kind).toBe('clash');
+    expect(said.received).toEqual(clash);
+  });
+
   test('a pin on something that is not there names its field', () => {
     const world = randomWorld(1, tiny);
     const said = refusal(() => planCards({ ...world, pins: [{ card: 9, layer: 'panel' }] }));
