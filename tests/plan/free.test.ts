@@ -74,6 +74,39 @@ describe('a plan with any piece from any sheet', () => {
     );
   });
 
+  test('wishes that clash on the fullest sheets are met on others, or named', () => {
+    const ask = askOf(9106, { designs: 8, cards: 4 });
+    const papers = ask.cards.map(
+      ({ layout }) => layout.layers.find(({ material }) => material === 'patterned')!.id,
+    );
+    const pins = papers.map((layer, at) => ({ card: at + 1, layer, sheet: `sheet-${at + 1}` }));
+    const free = planFreely({ ...ask, pins });
+    expect(faultsOf({ ...ask, pins }, free)).toEqual([]);
+    const [layer, other] = ask.cards[0]!.layout.layers.filter(
+      ({ material, paper }, at, all) =>
+        material === 'patterned' && all.findIndex((one) => one.paper === paper) === at,
+    );
+    const twice = [layer!, other!].map(({ id }) => ({ card: 1, layer: id, sheet: 'sheet-1' }));
+    expect(() => planFreely({ ...ask, pins: twice })).toThrow(
+      expect.objectContaining({ kind: 'clash', received: twice }) as Error,
+    );
+  });
+
+  test('cards of very many papers are refused before their tables are made', () => {
+    const ask = askOf(9106, { designs: 24, cards: 2 });
+    const [card] = ask.cards;
+    const [piece] = card!.layout.layers.filter(({ material }) => material === 'patterned');
+    const layers = Array.from({ length: 8 }, (_, at) => ({
+      ...piece!,
+      id: `l${at}`,
+      paper: `p${at}`,
+    }));
+    const cards = [{ ...card!, layout: { ...card!.layout, layers } }];
+    expect(() => planFreely({ ...ask, cards })).toThrow(
+      expect.objectContaining({ kind: 'too-large', field: 'cards', received: 8 }) as Error,
+    );
+  });
+
   test('keeps pins and leaves sheets out', () => {
     const ask = askOf(9106, { designs: 8, cards: 4 });
     const layer = ask.cards[1]!.layout.layers.find(({ material }) => material === 'patterned')!;

@@ -4,6 +4,8 @@ import { piecesOf } from '../../cutting/pieces-of.ts';
 import type { CutSettings } from '../../cutting/settings.ts';
 import type { Slot } from '../../cutting/piece.ts';
 import { units } from '../../lengths/length.ts';
+import { papersOf } from '../../layouts/papers-of.ts';
+import { expected } from '../../refusals/refusal.ts';
 import type { Pad, Side } from '../../pad/pad.ts';
 import type { PlanAsk } from '../ask.ts';
 import type { CardTable } from '../card-table.ts';
@@ -50,6 +52,7 @@ export interface FreeWorld {
 
 export function freeWorld(ask: FreeAsk): FreeWorld {
   const { pad, cards, settings } = ask;
+  refuseManyPapers(ask);
   const room = sheetRoom(piecesOf(cards).patterned, pad.sheetSize, settings);
   const instance = instanceOf(apart(ask, room));
   const sheets = instance.designs.map(({ sheet }) => sheet.id);
@@ -74,6 +77,24 @@ export function freeWorld(ask: FreeAsk): FreeWorld {
     ),
     most: Math.min(all, ask.sheets ?? all),
   };
+}
+
+/** Cells of the table of one card, over all choices of its papers. */
+const MOST_CELLS = 8_000_000;
+
+function refuseManyPapers({ pad, cards }: FreeAsk): void {
+  for (const { number, layout } of cards) {
+    const papers = papersOf(layout).length;
+    if (pad.sheets.length ** papers <= MOST_CELLS) continue;
+    const most = Math.floor(Math.log(MOST_CELLS) / Math.log(pad.sheets.length));
+    throw expected(
+      `at most ${most} papers a card where any piece may come from any of ${pad.sheets.length} sheets`,
+      'cards',
+      papers,
+      `Plan on as few sheets as can be cut, or choose another layout for card ${number}.`,
+      'too-large',
+    );
+  }
 }
 
 function cardsOf({ cards, designs, network }: Instance): FreeCard[] {
