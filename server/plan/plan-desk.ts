@@ -170,7 +170,7 @@ function changesOf(instance: Instance, from: Plan, to: Plan): Omit<OtherPlan, 'p
     ({ from: old, to: fresh, cards }) =>
       `${label(fresh)} instead of ${label(old)} for ${cards.length === 1 ? 'card' : 'cards'} ${cards.join(', ')}`,
   );
-  return { swaps, changes: [...said, `${signed(to.value - from.value)} in all`] };
+  return { swaps, changes: [...said, `${compared(to.value - from.value)} in all`] };
 }
 
 /** The cards that get pieces of a slot, in order. */
@@ -178,7 +178,8 @@ export function cardsOf({ pieces }: Slot): number[] {
   return [...new Set(pieces.map(({ piece }) => piece.card))].sort((a, b) => a - b);
 }
 
-function signed(difference: number): string {
+function compared(difference: number): string {
   const size = Math.abs(difference).toFixed(3);
+  if (Number(size) === 0) return 'as good';
   return difference > 0 ? `${size} better` : `${size} less`;
 }

@@ -6,6 +6,7 @@ import type { Size } from '../../lengths/length.ts';
 import type { ChosenCard, ChosenLayer, Plan } from '../../plan/plan.ts';
 import type { KeptPlan } from '../make-plan.ts';
 import { colourOnWire } from './colours.ts';
+import { verdictOf } from './plan-verdict.ts';
 import { rulerOf } from './sizes.ts';
 
 export function planOnWire(kept: KeptPlan): Wire.Plan {
@@ -77,13 +78,6 @@ function cutSize({ layout }: BatchCard, id: string): string {
   const { width, height } = layer.role === 'base' ? layout.fold.flat : layer.box;
   const ruler = rulerOf(layout.card);
   return `${exactLength(width, ruler)} x ${exactLength(height, ruler)}`;
-}
-
-function verdictOf({ proven, value, bound }: Plan): string {
-  if (proven)
-    return 'Proven best: with this way of cutting, no choice of papers goes together better.';
-  const gap = Math.max(1, Math.ceil((100 * (bound - value)) / Math.max(bound, 1e-9)));
-  return `The best found so far; another choice could be at most ${gap} % better.`;
 }
 
 /** The card to look at first; none when there is only one. */

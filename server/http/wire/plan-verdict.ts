@@ -1,0 +1,13 @@
+import type { Plan } from '../../plan/plan.ts';
+
+/** How sure a plan is, in words: proven best, or by how much another could be better at most. */
+export function verdictOf({
+  proven,
+  value,
+  bound,
+}: Pick<Plan, 'proven' | 'value' | 'bound'>): string {
+  if (proven)
+    return 'Proven best: with this way of cutting, no choice of papers goes together better.';
+  const gap = Math.max(1, Math.ceil((100 * (bound - value)) / Math.max(value, 1e-9)));
+  return `The best found so far; another choice could be at most ${gap} % better.`;
+}

@@ -1,0 +1,15 @@
+import { expect, test } from 'vitest';
+import { verdictOf } from '../../server/http/wire/plan-verdict.ts';
+
+test('a plan that is proven best is called so, and no gap is named', () => {
+  expect(verdictOf({ proven: true, value: 9, bound: 9 })).toMatch(/^Proven best/);
+});
+
+test.each([
+  [0.97, 1, 4], // 3.09 % of what the plan is worth
+  [5, 10, 100],
+  [10, 10.05, 1],
+])('a plan of %d under a bound of %d: another is at most %i %% better', (value, bound, gap) => {
+  expect(verdictOf({ proven: false, value, bound })).toContain(`at most ${gap} % better`);
+  expect(value * (1 + gap / 100)).toBeGreaterThanOrEqual(bound - 1e-9);
+});
