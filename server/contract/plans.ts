@@ -79,7 +79,10 @@ export const Plan = z.object({
   createdAt: z.string(),
   /** What was wished of it. */
   asked: NewPlan,
-  /** Sum over the cards of their scores, and an upper bound no plan on these slots can pass. */
+  /**
+   * Sum over the cards of their scores, and an upper bound that no plan with these wishes can pass: none on
+   * these slots, or where `asked.sheets` is given, none however the sheets are cut.
+   */
   value: z.number(),
   bound: z.number(),
   proven: z.boolean(),

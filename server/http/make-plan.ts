@@ -29,10 +29,8 @@ export interface KeptPlan {
 /** More cards than this are made in several batches. */
 const MOST_CARDS = 120;
 
-/** How long the search for the best plan may take. */
-const PATIENCE = 8000;
-/** With sheets cut freely there is always something better to look for. */
-const FREE_PATIENCE = 4000;
+/** How long the search for the best plan may take; it ends by itself as soon as the plan is proven best. */
+const PATIENCE = 4000;
 
 /** Makes a plan and keeps it. */
 export async function makePlan(
@@ -54,9 +52,8 @@ export async function makePlan(
     wishes,
     ask,
     settings: usualSettings(rulerOf(pad.sheetSize)),
-    ...(asked.sheets === undefined
-      ? { milliseconds: PATIENCE }
-      : { sheets: asked.sheets, milliseconds: FREE_PATIENCE }),
+    ...(asked.sheets === undefined ? {} : { sheets: asked.sheets }),
+    milliseconds: PATIENCE,
   });
   const kept: KeptPlan = {
     id: edges.newId(),

@@ -115,7 +115,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
         ...waiting(reply),
         milliseconds: POINT_PATIENCE,
       });
-      const most = Math.max(...points.map(({ value }) => value));
+      const most = Math.max(1e-9, ...points.map(({ value }) => value));
       return { points: points.map((point) => ({ ...point, part: point.value / most })) };
     },
   );

@@ -39,7 +39,7 @@ export interface Plan {
   readonly slots: Readonly<Record<string, string>>;
   /** Sum of the card scores. */
   readonly value: number;
-  /** No plan on these slots can be worth more. */
+  /** No plan on these slots that keeps her wishes, and the prints upright where they can be, is worth more. */
   readonly bound: number;
   readonly proven: boolean;
   readonly notes: readonly string[];
