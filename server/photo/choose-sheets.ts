@@ -8,8 +8,10 @@ import type { Edges } from './edges.ts';
 import { dividedBlock } from './grown-together.ts';
 import type { PhotoAsk } from './picture.ts';
 import { quadOf } from './region-quad.ts';
+import type { Region } from './regions.ts';
 import { apartQuads, gridOf, quadsFromLines } from './sheets-from-lines.ts';
 import type { SidePair } from './sheets-from-lines.ts';
+import { strewnOver } from './strewn.ts';
 import { straightLines } from './straight-lines.ts';
 import type { StraightLine } from './straight-lines.ts';
 import { shrunken } from './white-card.ts';
@@ -43,14 +45,16 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
   const sized = likely.filter(({ area }) => area > 0.6 * usual && area < 1.7 * usual);
   const whole = [...sized, ...byMotifs(overview, sized, usual, ask)];
   const rest = unexplained(overview, whole);
-  const added =
-    rest > 0.35 * (usual === 0 ? rest : usual) ? fromEdges(overview, whole, usual, ask) : [];
+  const isLeft =
+    rest > 0.35 * (usual === 0 ? rest : usual) || isSeenInParts(overview, whole, usual);
+  const added = isLeft ? fromEdges(overview, whole, usual, ask) : [];
   const sheets = [...whole, ...added];
   const others = apartQuads(
     candidates.filter((candidate) => !whole.includes(candidate)),
     sheets.map(({ corners }) => corners),
   );
   const one = sheets[0]?.area ?? (usual === 0 ? 0.1 * image.width * image.height : usual);
+  const strewn = usual === 0 ? null : strewnOver(overview, sheets, one);
   const left = leftOver(overview, sheets);
   const unsure = left
     .filter(({ area }) => area > 0.5 * one && area < 1.8 * one)
@@ -60,8 +64,14 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
     others,
     unsure,
     notes: [
-      ...notesOnCutOff(overview, one),
-      ...notesOnLeftOver(left.reduce((sum, { pixels }) => sum + pixels, 0) / one, unsure.length),
+      ...notesOnCutOff([...overview.cutOff, ...(strewn?.atRim ?? [])], one),
+      ...notesOnLeftOver(
+        Math.max(
+          left.reduce((sum, { pixels }) => sum + pixels, 0),
+          strewn?.inside.reduce((sum, { pixels }) => sum + pixels.length, 0) ?? 0,
+        ) / one,
+        unsure.length,
+      ),
     ],
   };
 }
@@ -96,6 +106,19 @@ function unexplained({ unclear, candidates }: Overview, known: readonly Candidat
     .reduce((sum, { area }) => sum + area, 0);
   return Math.max(0, unclearArea + oddArea - divided);
 }
+
+/** A sheet that looks like the table for the most part: shreds of it are left, or its motifs alone. */
+function isSeenInParts(overview: Overview, whole: readonly Candidate[], usual: number): boolean {
+  if (usual === 0) return false;
+  const seen = overview.candidates.filter((candidate) => whole.includes(candidate));
+  return (
+    unexplained({ ...overview, candidates: seen }, whole) > SHREDS * usual ||
+    strewnOver(overview, whole, usual).inside.length > 0
+  );
+}
+
+/** Shreds of this part of a sheet make it worth while to look for straight lines around them. */
+const SHREDS = 0.1;
 
 /** Two to six sheets side by side with the table between them look like one: table along a middle line. */
 function isGrownTogether(corners: Quad<'photo'>, { table, image }: Overview): boolean {
@@ -175,7 +198,7 @@ function fromEdges(
   const known = [...whole, ...divided];
   const left = unexplained(overview, known);
   const one = known[0]?.area ?? left;
-  return left > 0.35 * one || known.length === 0
+  return left > 0.35 * one || known.length === 0 || isSeenInParts(overview, known, one)
     ? [...divided, ...fromLines(overview, edges, known, ask)]
     : divided;
 }
@@ -342,7 +365,7 @@ function notesOnLeftOver(sheets: number, unsure: number): string[] {
   ];
 }
 
-function notesOnCutOff({ cutOff }: Overview, usual: number): string[] {
+function notesOnCutOff(cutOff: readonly Region[], usual: number): string[] {
   const large = cutOff.filter(({ pixels }) => pixels.length > 0.12 * usual);
   if (large.length === 0) return [];
   return [

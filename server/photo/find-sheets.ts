@@ -33,6 +33,8 @@ export interface Overview {
   readonly blocks: readonly Region[];
   /** Regions that end at the rim of the picture. */
   readonly cutOff: readonly Region[];
+  /** All that is no table, thin things left out. */
+  readonly things: Mask;
 }
 
 /** Looks the preview over: the table, and what lies on it. */
@@ -49,7 +51,7 @@ export function overlook(photo: OpenedPixels): Overview {
   const unclear: Region[] = [];
   const cutOff: Region[] = [];
   for (const region of regions) {
-    if (reachesOut(region, width, height)) {
+    if (endsAtRim(region, image)) {
       cutOff.push(region);
       continue;
     }
@@ -59,7 +61,7 @@ export function overlook(photo: OpenedPixels): Overview {
   }
   const blocks = regions.filter((region) => !cutOff.includes(region));
   const motifs = unclear.length === 0 ? [] : motifsIn(things);
-  return { image, table, candidates, unclear, motifs, blocks, cutOff };
+  return { image, table, candidates, unclear, motifs, blocks, cutOff, things };
 }
 
 /** Motifs on a ground that looks like the table stand in it like islands; together they fill a quad. */
@@ -69,7 +71,7 @@ function motifsIn(things: Mask): Candidate[] {
     const by = Math.round(part * Math.max(width, height));
     const filled = withoutThin(withoutGaps(things, by), by);
     return regionsOf(filled, 4 * LEAST_PART * width * height).flatMap((region): Candidate[] => {
-      if (reachesOut(region, width, height)) return [];
+      if (endsAtRim(region, things)) return [];
       const quad = quadOf(region, width);
       if (quad === null || quad.fill < MOTIFS || !isConvex(quad.corners)) return [];
       return [{ ...quad, area: polygonArea(quad.corners), byMotifs: true }];
@@ -92,7 +94,10 @@ const LEAST_PART = 0.0015;
 /** A region that fills less of its quad is several things, or part of one. */
 const WHOLE = 0.92;
 
-function reachesOut({ left, top, right, bottom }: Region, width: number, height: number): boolean {
+function endsAtRim(
+  { left, top, right, bottom }: Region,
+  { width, height }: Pick<Mask, 'width' | 'height'>,
+): boolean {
   return left <= 2 || top <= 2 || right >= width - 3 || bottom >= height - 3;
 }
 

@@ -1,0 +1,84 @@
+import type { Candidate, Overview } from './find-sheets.ts';
+import { regionsOf, withoutGaps, withoutThin } from './regions.ts';
+import type { Region } from './regions.ts';
+import { shrunken } from './white-card.ts';
+
+export interface Strewn {
+  readonly inside: readonly Region[];
+  /** These may go on outside the picture. */
+  readonly atRim: readonly Region[];
+}
+
+/**
+ * Where small things lie strewn close together, joined to regions: the motifs of a sheet whose ground looks so
+ * much like the table that nothing else of it is seen.
+ *
+ *     +-----------+
+ *     |  *   *  * |     the border is a faint line, the ground was taken for table;
+ *     | *   *  *  |     the motifs, with what lies between them, fill most of the sheet
+ *     |   *  *   *|
+ *     +-----------+
+ *
+ * Takes       what was seen, the sheets already told, and the area of one sheet, in pixels of the preview.
+ * Gives       regions of at least a tenth of a sheet that lie in no sheet told, nor in a large thing that
+ *             ends at the rim of the picture; none, without looking closer, where little is left.
+ */
+export function strewnOver(
+  { things, cutOff, candidates }: Overview,
+  sheets: readonly Pick<Candidate, 'corners'>[],
+  one: number,
+): Strewn {
+  const { width, height } = things;
+  const of = things.of.slice();
+  // Other whole things, such as the white card, are told already.
+  for (const { corners } of [...sheets, ...candidates]) wipe(of, width, height, corners);
+  for (const { pixels } of cutOff)
+    if (pixels.length > WHOLE_THING * one) for (const pixel of pixels) of[pixel] = 0;
+  let left = 0;
+  for (const thing of of) left += thing;
+  if (left < WORTH_A_LOOK * one) return { inside: [], atRim: [] };
+  const by = Math.round(Math.sqrt(one) / 20);
+  const joined = withoutThin(withoutGaps({ width, height, of }, by), by);
+  const regions = regionsOf(joined, WHOLE_THING * one);
+  // The next motif would lie so far off.
+  const rim = 2 * by + 3;
+  const isAtRim = ({ left: l, top, right, bottom }: Region): boolean =>
+    l < rim || top < rim || right >= width - rim || bottom >= height - rim;
+  return {
+    inside: regions.filter((region) => !isAtRim(region)),
+    atRim: regions.filter(isAtRim),
+  };
+}
+
+/** Parts of a sheet's area: of a thing that stands for itself, and of what is left before it is looked at. */
+const WHOLE_THING = 0.1;
+const WORTH_A_LOOK = 0.03;
+
+/** Takes a sheet out of a mask, with a little around it: its shadow, its torn rim. */
+function wipe(of: Uint8Array, width: number, height: number, corners: Candidate['corners']): void {
+  const wider = shrunken(corners, -0.025);
+  const top = Math.max(0, Math.floor(Math.min(...wider.map(({ y }) => y))));
+  const bottom = Math.min(height - 1, Math.ceil(Math.max(...wider.map(({ y }) => y))));
+  for (let y = top; y <= bottom; y++) {
+    const [from, to] = spanOf(wider, y + 0.5);
+    if (to < from) continue;
+    of.fill(
+      0,
+      y * width + Math.max(0, Math.ceil(from)),
+      y * width + Math.min(width, Math.ceil(to)),
+    );
+  }
+}
+
+/** Where a row crosses a convex quad. */
+function spanOf(corners: Candidate['corners'], y: number): [number, number] {
+  let [from, to] = [Infinity, -Infinity];
+  corners.forEach((p, side) => {
+    const q = corners[(side + 1) % 4]!;
+    if (p.y > y === q.y > y) return;
+    const x = p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x);
+    from = Math.min(from, x);
+    to = Math.max(to, x);
+  });
+  return [from, to];
+}
