@@ -18,6 +18,7 @@ import { matchRoutes } from './http/matches.ts';
 import { bestSupplyRoutes } from './http/best-supplies.ts';
 import { describeApi } from './http/openapi.ts';
 import { classSetRoutes } from './http/class-sets.ts';
+import { leftoverRoutes } from './http/leftovers.ts';
 import { padFileRoutes } from './http/pad-files.ts';
 import { padRoutes } from './http/pads.ts';
 import { servePage } from './http/page.ts';
@@ -90,6 +91,7 @@ export async function buildApp(whole: Edges, options: AppOptions): Promise<Servi
   planAgainRoutes(app, edges);
   guideRoutes(app, edges);
   classSetRoutes(app, edges);
+  leftoverRoutes(app, edges);
   guidePartsRoutes(app, edges);
   await servePage(app, options.page);
   return app;

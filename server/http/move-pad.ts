@@ -8,7 +8,7 @@ import { notAPad, packArchive, unpackArchive } from '../store/pad-archive.ts';
 import { SHELVES } from '../store/files.ts';
 import type { Shelf } from '../store/files.ts';
 import type { Records } from '../store/records.ts';
-import type { PadRow, PhotoRow, SheetRow, SideRow } from '../store/rows.ts';
+import type { LeftoverRow, PadRow, PhotoRow, SheetRow, SideRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { rowsOfPad } from './read-pad.ts';
@@ -30,6 +30,15 @@ const Contents = z.object({
   photos: z.array(z.looseObject({ id: words(80), hash: Hash, picture: Hash })).max(500),
   sides: z.array(z.looseObject({ id: words(80), swatch: Hash })).max(5000),
   sheets: z.array(Row).max(5000),
+  leftovers: z
+    .array(
+      z.looseObject({
+        id: words(80),
+        size: z.object({ width: z.int().positive(), height: z.int().positive() }),
+      }),
+    )
+    .max(5000)
+    .default([]),
   plans: z.array(z.looseObject({ id: words(80), swatches: z.record(z.string(), Hash) })).max(500),
 });
 
@@ -40,6 +49,7 @@ interface PadContents {
   readonly photos: readonly PhotoRow[];
   readonly sides: readonly SideRow[];
   readonly sheets: readonly SheetRow[];
+  readonly leftovers: readonly LeftoverRow[];
   readonly plans: readonly KeptPlan[];
 }
 
@@ -49,7 +59,8 @@ export async function padAsFile({ store }: Edges, id: string): Promise<NodeJS.Re
   const plans: KeptPlan[] = [];
   for (const { id: plan } of await store.read.plans.ofPad(id))
     plans.push((await store.read.plans.at(plan)) as KeptPlan);
-  const contents: PadContents = { form: FORM, ...rows, plans };
+  const leftovers = await store.read.leftovers.ofPad(id);
+  const contents: PadContents = { form: FORM, ...rows, leftovers, plans };
   const owned: { shelf: Shelf; hash: string }[] = [];
   for (const [shelf, hashes] of ownedBy(contents))
     for (const hash of hashes) {
@@ -110,12 +121,13 @@ function ownedBy({ photos, sides, plans }: PadContents): Map<Shelf, Set<string>>
 }
 
 async function addAll(records: Records, contents: PadContents): Promise<void> {
-  const { pad, photos, sides, sheets, plans } = contents;
+  const { pad, photos, sides, sheets, leftovers, plans } = contents;
   try {
     await records.pads.add(pad);
     for (const photo of photos) await records.photos.add({ ...photo, pad: pad.id });
     for (const side of sides) await records.sides.add({ ...side, pad: pad.id });
     for (const sheet of sheets) await records.sheets.add({ ...sheet, pad: pad.id });
+    for (const part of leftovers) await records.leftovers.add({ ...part, pad: pad.id });
     for (const plan of plans) {
       const { id, createdAt, batch, swatches } = plan;
       const row = {

@@ -51,6 +51,12 @@ const STEPS: readonly (readonly string[])[] = [
     `alter table plans add column made_from text`,
     `create table ticks (plan text not null, step text not null, primary key (plan, step))`,
   ],
+  [
+    `create table leftovers (id text primary key, pad text not null, sheet text not null,
+      label text not null, width integer not null, height integer not null, plan text,
+      created_at text not null)`,
+    `create index leftovers_of_pad on leftovers (pad)`,
+  ],
 ];
 
 export type Speech = 'sqlite' | 'postgres';

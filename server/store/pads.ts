@@ -80,7 +80,15 @@ export function padsIn(db: Kysely<Tables>, whose: Whose): Pads {
       const plans = db.selectFrom('plans').select('id').where('pad', '=', id);
       await db.deleteFrom('plan_swatches').where('plan', 'in', plans).execute();
       await db.deleteFrom('ticks').where('plan', 'in', plans).execute();
-      for (const table of ['plans', 'sheets', 'sides', 'photos', 'keys', 'codes'] as const)
+      for (const table of [
+        'plans',
+        'sheets',
+        'sides',
+        'photos',
+        'leftovers',
+        'keys',
+        'codes',
+      ] as const)
         await db.deleteFrom(table).where('pad', '=', id).execute();
       await db.deleteFrom('pads').where('id', '=', id).execute();
     },

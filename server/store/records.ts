@@ -8,6 +8,8 @@ import { layoutsIn } from './layouts.ts';
 import type { Layouts } from './layouts.ts';
 import { padsIn } from './pads.ts';
 import type { Pads } from './pads.ts';
+import { leftoversIn } from './leftovers.ts';
+import type { Leftovers } from './leftovers.ts';
 import { photosIn } from './photos.ts';
 import type { Photos } from './photos.ts';
 import { plansIn } from './plans.ts';
@@ -28,6 +30,7 @@ export interface Records {
   readonly photos: Photos;
   readonly sides: Sides;
   readonly sheets: Sheets;
+  readonly leftovers: Leftovers;
   readonly supplies: Supplies;
   readonly layouts: Layouts;
   readonly plans: Plans;
@@ -44,6 +47,7 @@ export function recordsIn(db: Kysely<Tables>, whose: Whose): Records {
     photos: photosIn(db, whose),
     sides: sidesIn(db, whose),
     sheets: sheetsIn(db, whose),
+    leftovers: leftoversIn(db, whose),
     supplies: suppliesIn(db, whose),
     layouts: layoutsIn(db, whose),
     plans: plansIn(db, whose),

@@ -54,6 +54,19 @@ export interface SheetRow {
   readonly revision: number;
 }
 
+/** A part of a sheet that was kept, lying as it lay on its sheet. */
+export interface LeftoverRow {
+  readonly id: string;
+  readonly pad: string;
+  readonly sheet: string;
+  /** What the sheet was called then. */
+  readonly label: string;
+  readonly size: Size;
+  /** The plan that left it; null for one that she has put in herself. */
+  readonly plan: string | null;
+  readonly createdAt: string;
+}
+
 export interface SupplyRow extends Supply {
   readonly corners: Quad<'photo'> | null;
   /** It came with the demo pad. */

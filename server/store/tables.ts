@@ -71,6 +71,18 @@ export interface Tables {
     created_at: string;
     turn: number;
   };
+  /** Parts of sheets that were kept for the next batch; sizes in units of 1/320 mm. */
+  leftovers: {
+    id: string;
+    pad: string;
+    sheet: string;
+    label: string;
+    width: number;
+    height: number;
+    /** The plan that left it; null for one that she has put in herself. */
+    plan: string | null;
+    created_at: string;
+  };
   /** Steps of a guide that are done. */
   ticks: { plan: string; step: string };
   /** Swatches that a plan draws with; they stay when the side is read again or its photo deleted. */

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type * as Keys from '../../server/contract/keys.ts';
+import type { LeftoverList } from '../../server/contract/leftovers.ts';
 import type * as Plans from '../../server/contract/plans.ts';
 import { newCode } from '../../server/http/keys.ts';
 import { HOUSE } from '../../server/store/asker.ts';
@@ -194,6 +195,7 @@ interface Filled {
   readonly supply: string;
   readonly layout: string;
   readonly catalogued: string;
+  readonly leftover: string;
 }
 
 const BODIES: Record<string, ((hers: Filled) => unknown) | undefined> = {
@@ -203,6 +205,7 @@ const BODIES: Record<string, ((hers: Filled) => unknown) | undefined> = {
   'PATCH /api/sides/{side}': () => ({ corners: SQUARE }),
   'PATCH /api/sheets/{sheet}': () => ({ label: 'Mine now' }),
   'PATCH /api/supplies/{supply}': () => ({ name: 'Mine now' }),
+  'POST /api/pads/{pad}/leftovers': ({ plan }) => ({ plan }),
   'PUT /api/layouts/{layout}': () => ONE_LAYER,
   'POST /api/plans/{plan}/ticks': () => ({ step: 'card-1', done: true }),
   'POST /api/plans/{plan}/taken': () => ({ slots: {} }),
@@ -290,7 +293,12 @@ async function fill(who: Device): Promise<Filled> {
   const cards = [{ layout: catalogued, count: 1 }];
   const plan = valueOf<Plans.Plan>(await who.ask('POST', '/api/plans', { pad, cards })).id;
   const [side, sheet] = [sides[0]!.id, sheets[0]!.id];
-  return { pad, photo: photo.id, side, sheet, plan, supply, layout, catalogued };
+  const part = { sheet, size: { width: '2 in', height: '3 in' } };
+  const { leftovers } = valueOf<LeftoverList>(
+    await who.ask('POST', `/api/pads/${pad}/leftovers`, part),
+  );
+  const leftover = leftovers[0]!.id;
+  return { pad, photo: photo.id, side, sheet, plan, supply, layout, catalogued, leftover };
 }
 
 function idFor(hers: Filled, name: string): string {
@@ -305,7 +313,15 @@ function idFor(hers: Filled, name: string): string {
 /** All that its owner sees of it. */
 async function everything(who: Device, filled: Filled): Promise<unknown> {
   const { pad, plan } = filled;
-  const ways = ['pads', `pads/${pad}`, `plans/${plan}`, 'supplies', 'layouts', 'keys'];
+  const ways = [
+    'pads',
+    `pads/${pad}`,
+    `pads/${pad}/leftovers`,
+    `plans/${plan}`,
+    'supplies',
+    'layouts',
+    'keys',
+  ];
   return Promise.all(ways.map(async (way) => (await who.ask('GET', `/api/${way}`)).payload));
 }
 

@@ -1,0 +1,82 @@
+import { describe, expect, test } from 'vitest';
+import { LeftoverList } from '../../server/contract/leftovers.ts';
+import type { Plan, PlanCuts } from '../../server/contract/plans.ts';
+import { newFolder } from '../store/folder.ts';
+import { ask, filledPad, mount, problemIn, valueOf } from './mount.ts';
+import type { Mounted } from './mount.ts';
+
+async function stockOf(service: Mounted, pad: string, query = ''): Promise<LeftoverList> {
+  const answer = await ask(service, 'GET', `/api/pads/${pad}/leftovers${query}`);
+  return LeftoverList.parse(valueOf(answer));
+}
+
+async function planOn(service: Mounted, pad: string): Promise<Plan> {
+  const cards = [{ layout: 'waistband-us', count: 2 }];
+  return valueOf<Plan>(await ask(service, 'POST', '/api/plans', { pad, cards }));
+}
+
+describe('left-overs', () => {
+  test('of a plan are kept once, as its guide lists them, and can be deleted', async () => {
+    const folder = await newFolder();
+    const service = await mount(folder);
+    const pad = await filledPad(service);
+    const plan = await planOn(service, pad.id);
+    const way = `/api/pads/${pad.id}/leftovers`;
+    const { slots } = valueOf<PlanCuts>(await ask(service, 'GET', `/api/plans/${plan.id}/cuts`));
+    const left = slots.filter((slot) => slot.left.length > 0).map(({ sheet }) => sheet);
+    expect(left.length).toBeGreaterThan(0);
+    expect((await ask(service, 'POST', way, { plan: plan.id })).statusCode).toBe(201);
+    const { leftovers } = await stockOf(service, pad.id);
+    expect(new Set(leftovers.map(({ sheet }) => sheet))).toEqual(new Set(left));
+    const again = await ask(service, 'POST', way, { plan: plan.id });
+    expect(problemIn(again)).toMatchObject({ status: 409, field: 'plan' });
+    const gone = leftovers[0]!.id;
+    expect((await ask(service, 'DELETE', `${way}/${gone}`)).statusCode).toBe(204);
+    expect(problemIn(await ask(service, 'DELETE', `${way}/${gone}`)).status).toBe(404);
+    await service.stop();
+    const later = await mount(folder);
+    expect((await stockOf(later, pad.id)).leftovers).toEqual(leftovers.slice(1));
+  });
+
+  test('serve the next plan: a piece that fits is named, and the sheet it spares', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const plan = await planOn(service, pad.id);
+    expect(await stockOf(service, pad.id, `?plan=${plan.id}`)).toMatchObject({ pieces: [] });
+    const { sheet, slot } = plan.sheetsUsed[0]!;
+    const whole = { sheet, size: pad.sheetSize };
+    await ask(service, 'POST', `/api/pads/${pad.id}/leftovers`, whole);
+    const { pieces, leftovers } = await stockOf(service, pad.id, `?plan=${plan.id}`);
+    expect(pieces).toMatchObject([{ leftover: leftovers[0]!.id, slot }]);
+  });
+
+  test('one larger than its sheet, or of no sheet of the pad, is refused', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const way = `/api/pads/${pad.id}/leftovers`;
+    const { id: sheet } = pad.sheets[0]!;
+    const large = { sheet, size: { width: '7 in', height: '2 in' } };
+    expect(problemIn(await ask(service, 'POST', way, large))).toMatchObject({
+      status: 422,
+      field: 'size',
+    });
+    const none = { sheet: 'none', size: { width: '2 in', height: '2 in' } };
+    expect(problemIn(await ask(service, 'POST', way, none))).toMatchObject({
+      status: 404,
+      field: 'sheet',
+    });
+  });
+
+  test('go along with the pad, to another Plyhue', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const part = { sheet: pad.sheets[1]!.id, size: { width: '2 in', height: '3 in' } };
+    await ask(service, 'POST', `/api/pads/${pad.id}/leftovers`, part);
+    const file = (await ask(service, 'GET', `/api/pads/${pad.id}/file`)).rawPayload;
+    const other = await mount(await newFolder());
+    const headers = { 'content-type': 'application/x-tar' };
+    const taken = await ask(other, 'POST', '/api/pad-files', file, headers);
+    expect(taken.statusCode).toBe(201);
+    expect(await stockOf(other, pad.id)).toEqual(await stockOf(service, pad.id));
+  });
+});
