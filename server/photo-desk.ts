@@ -1,4 +1,4 @@
-/** The desk where photos are read, plans made and pictures drawn: worker threads, so that the service never stands still. */
+/** The desk where photos are read (in processes), plans made and pictures drawn (in a thread): the service never stands still. */
 import { createRequire } from 'node:module';
 import { availableParallelism } from 'node:os';
 import { pathToFileURL } from 'node:url';
@@ -23,6 +23,7 @@ import type {
   SuppliesTask,
   TouchTask,
 } from './photo-worker.ts';
+import { Stopped, openProcesses } from './processes.ts';
 import { Refusal } from './refusals/refusal.ts';
 
 export interface Desk {
@@ -58,7 +59,9 @@ export interface Waiting {
 }
 
 export interface DeskLimits {
-  readonly photoThreads: number;
+  readonly photoProcesses: number;
+  /** Memory that the process of one photo may hold, in MB. */
+  readonly photoMegabytes: number;
   /** Photos that may wait; the next one is refused as 'busy'. */
   readonly photosWaiting: number;
   readonly tableWaiting: number;
@@ -68,12 +71,13 @@ export interface DeskLimits {
 }
 
 /**
- * Threads by the machine. A thread reading a 12-megapixel photo holds about 400 MB at its peak, most of
- * it pixels outside the heap; so few threads, and photos wait as files.
+ * Processes by the machine. One reading a 12-megapixel photo holds about 400 MB at its peak, most of
+ * it pixels outside the heap; so few of them, and photos wait as files.
  */
 export function deskLimits(): DeskLimits {
   return {
-    photoThreads: Math.max(2, Math.min(4, availableParallelism() - 1)),
+    photoProcesses: Math.max(2, Math.min(4, availableParallelism() - 1)),
+    photoMegabytes: 1536,
     photosWaiting: 64,
     tableWaiting: 256,
     photoPatience: 90_000,
@@ -82,8 +86,16 @@ export function deskLimits(): DeskLimits {
 }
 
 export function openDesk(limits: DeskLimits = deskLimits()): Desk {
-  const photos = openLine(limits.photoThreads, limits.photosWaiting, limits.photoPatience);
-  const table = openLine(1, limits.tableWaiting, limits.tablePatience);
+  const photos = openLine(photoProcesses(limits), {
+    places: limits.photoProcesses,
+    waiting: limits.photosWaiting,
+    patience: limits.photoPatience,
+  });
+  const table = openLine(tableThread(), {
+    places: 1,
+    waiting: limits.tableWaiting,
+    patience: limits.tablePatience,
+  });
 
   async function again<T>(
     task: Pick<AgainTask, 'planned' | 'asked'>,
@@ -129,18 +141,29 @@ interface Line {
   close(): Promise<void>;
 }
 
-/** Threads and those who wait for one. The clock of a task starts when it has its thread, not when it joins. */
-function openLine(threads: number, most: number, patience: number): Line {
-  const pool = openPool(threads);
+/** Who does the work: called for no more tasks at once than there are places. */
+interface Workers {
+  run(name: string, task: unknown, milliseconds: number): Promise<unknown>;
+  close(): Promise<void>;
+}
+
+interface LineSettings {
+  readonly places: number;
+  readonly waiting: number;
+  readonly patience: number;
+}
+
+/** Workers and those who wait for one. The clock of a task starts when it has its worker, not when it joins. */
+function openLine(workers: Workers, { places, waiting: most, patience }: LineSettings): Line {
   const waiting: (() => void)[] = [];
   let busy = 0;
 
-  const takeThread = async (): Promise<void> => {
-    if (busy < threads) busy += 1;
+  const takePlace = async (): Promise<void> => {
+    if (busy < places) busy += 1;
     else if (waiting.length < most) await new Promise<void>((go) => waiting.push(go));
     else throw tooBusy(waiting.length + busy);
   };
-  const giveThread = (): void => {
+  const givePlace = (): void => {
     const next = waiting.shift();
     if (next === undefined) busy -= 1;
     else next();
@@ -148,39 +171,60 @@ function openLine(threads: number, most: number, patience: number): Line {
 
   return {
     run: async <T>(name: string, task: unknown) => {
-      await takeThread();
+      await takePlace();
       try {
-        const signal = AbortSignal.timeout(patience);
-        const answer = (await pool.run(task, { name, signal })) as Answer<T>;
+        const answer = (await workers.run(name, task, patience)) as Answer<T>;
         if ('refusal' in answer) throw new Refusal(answer.refusal);
         return answer.value;
       } catch (fault) {
         throw given(fault, patience);
       } finally {
-        giveThread();
+        givePlace();
       }
     },
     load: () => busy + waiting.length,
-    close: () => pool.close(),
+    close: () => workers.close(),
   };
 }
 
-/** Beside this file stands the worker, compiled or not. */
-function openPool(threads: number): Piscina {
-  const compiled = import.meta.url.endsWith('.js');
-  const filename = new URL(compiled ? './photo-worker.js' : './photo-worker.ts', import.meta.url);
-  return new Piscina({
-    filename: filename.href,
-    execArgv: compiled ? [] : ['--import', readsSources()],
+const COMPILED = import.meta.url.endsWith('.js');
+const LATER = COMPILED ? [] : ['--import', readsSources()];
+
+/** A file beside this one, compiled or not. */
+function beside(name: string): URL {
+  return new URL(`./${name}.${COMPILED ? 'js' : 'ts'}`, import.meta.url);
+}
+
+/** Photos come from outside, so each is decoded and read where it can be killed. */
+function photoProcesses({ photoMegabytes }: DeskLimits): Workers {
+  return openProcesses({
+    server: beside('serve-module'),
+    module: beside('photo-worker'),
+    execArgv: LATER,
+    megabytes: photoMegabytes,
+    idle: 60_000,
+  });
+}
+
+/** What the table asks is our own work and keeps what it laid out last: one thread. */
+function tableThread(): Workers {
+  const pool = new Piscina({
+    filename: beside('photo-worker').href,
+    execArgv: LATER,
     minThreads: 1,
-    maxThreads: threads,
+    maxThreads: 1,
     idleTimeout: 60_000,
     closeTimeout: 60_000,
     resourceLimits: { maxOldGenerationSizeMb: 768 },
   });
+  return {
+    run: (name, task, milliseconds) =>
+      pool.run(task, { name, signal: AbortSignal.timeout(milliseconds) }),
+    close: () => pool.close(),
+  };
 }
 
-/** A thread does not inherit the reading of .ts sources, so it is told to learn it first. */
+/** A worker does not inherit the reading of .ts sources, so it is told to learn it first. */
 function readsSources(): string {
   const api = pathToFileURL(createRequire(import.meta.url).resolve('tsx/esm/api')).href;
   const script = `import { register } from '${api.replace(/cjs$/, 'mjs')}'; register();`;
@@ -197,10 +241,10 @@ function tooBusy(ahead: number): Refusal {
   });
 }
 
-/** A thread that was stopped or that ran out of memory says nothing for her to act on; this does. */
+/** A worker that was stopped or that ran out of memory says nothing for her to act on; this does. */
 function given(fault: unknown, patience: number): unknown {
   if (!(fault instanceof Error)) return fault;
-  if (fault.name === 'AbortError')
+  if (fault.name === 'AbortError' || (fault instanceof Stopped && fault.why === 'time'))
     return new Refusal({
       kind: 'too-large',
       field: 'photo',
@@ -208,7 +252,7 @@ function given(fault: unknown, patience: number): unknown {
       message: `This took longer than ${Math.round(patience / 1000)} seconds and was stopped`,
       mend: 'Try a smaller picture, or fewer cards at once.',
     });
-  if ('code' in fault && fault.code === 'ERR_WORKER_OUT_OF_MEMORY')
+  if (isShortOfMemory(fault))
     return new Refusal({
       kind: 'too-large',
       field: 'photo',
@@ -217,4 +261,14 @@ function given(fault: unknown, patience: number): unknown {
       mend: 'Save the picture smaller and send it again.',
     });
   return fault;
+}
+
+/** A decoder that is refused memory ends its process, or its next array cannot be made. */
+function isShortOfMemory(fault: Error): boolean {
+  return (
+    fault instanceof Stopped ||
+    ('code' in fault && fault.code === 'ERR_WORKER_OUT_OF_MEMORY') ||
+    (fault instanceof RangeError &&
+      /allocation failed|Invalid typed array length/.test(fault.message))
+  );
 }

@@ -1,4 +1,4 @@
-/** What the worker threads do: the steps of the story that take long, each with values in and values out. */
+/** What the workers (processes for photos, a thread for the table) do: the steps of the story that take long, each with values in and values out. */
 import { readFile } from 'node:fs/promises';
 import type { Lab } from './colour/lab.ts';
 import type { Size } from './lengths/length.ts';
@@ -36,7 +36,7 @@ import type { PrintPaper } from './printing/guide-pdf.ts';
 import { Refusal } from './refusals/refusal.ts';
 import type { RefusalText } from './refusals/refusal.ts';
 
-/** A class does not survive the way between threads, so a refusal travels as its text. */
+/** A class does not survive the way between workers, so a refusal travels as its text. */
 export type Answer<T> = { readonly value: T } | { readonly refusal: RefusalText };
 
 export interface SidesTask {
