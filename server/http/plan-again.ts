@@ -111,10 +111,10 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
     async (request, reply) => {
       const kept = await planAt(edges, request.params.plan);
       const settings = usualSettings(rulerOf(kept.pad.sheetSize));
-      const points = await desk.curve(planned(kept), settings, {
-        ...waiting(reply),
-        milliseconds: POINT_PATIENCE,
-      });
+      const wait = { ...waiting(reply), milliseconds: POINT_PATIENCE };
+      const curve = await desk.curve(planned(kept), settings, wait);
+      // Cards without patterned paper take no sheets, and no number of them can be asked for.
+      const points = curve.filter(({ sheets }) => sheets > 0);
       const most = Math.max(1e-9, ...points.map(({ value }) => value));
       return { points: points.map((point) => ({ ...point, part: point.value / most })) };
     },

@@ -25,7 +25,9 @@ export function refuseImpossible(ask: PlanAsk): void {
     field: clash.some((wish) => wish.kind === 'pin') ? 'pins' : 'without',
     received: clash.map((wish) => (wish.kind === 'pin' ? wish.pin : { without: wish.sheet })),
     message: `These wishes cannot all hold: ${clash.map((wish) => said(ask, wish)).join('; ')}.`,
-    mend: 'Take back one of them.',
+    mend: shareASlot(ask, clash)
+      ? 'Take back one of them, or allow more sheets: some of these cards are cut from one sheet now.'
+      : 'Take back one of them.',
   });
 }
 
@@ -104,6 +106,17 @@ function* subsets<T>(list: readonly T[], size: number): Generator<readonly T[]> 
   else
     for (const [at, first] of list.entries())
       for (const rest of subsets(list.slice(at + 1), size - 1)) yield [first, ...rest];
+}
+
+/** Whether pins of different cards speak of one sheet's worth of pieces. */
+function shareASlot(ask: PlanAsk, clash: readonly Wish[]): boolean {
+  const pins = clash.flatMap((wish) => (wish.kind === 'pin' ? [wish.pin] : []));
+  return ask.scheme.slots.some(({ pieces }) => {
+    const cut = pins.filter(({ card, layer }) =>
+      pieces.some(({ piece }) => piece.card === card && piece.layer === layer),
+    );
+    return new Set(cut.map(({ card }) => card)).size > 1;
+  });
 }
 
 function said(ask: PlanAsk, wish: Wish): string {

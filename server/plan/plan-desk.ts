@@ -109,8 +109,11 @@ export function planWithout(ask: PlanAsk, plan: Plan, sheet: string): OtherPlan 
   return { plan: other, ...changesOf(instance, plan, other) };
 }
 
+/** What is known of the best plan: no plan passes the bound, and whether one that reaches it is proven best. */
+export type Best = Pick<Plan, 'bound' | 'proven'>;
+
 /** The plan with these sheets in its slots, when her wishes allow it; its bound is that of the best plan. */
-export function planWith(ask: PlanAsk, best: Plan, slots: Readonly<Record<string, string>>): Plan {
+export function planWith(ask: PlanAsk, best: Best, slots: Readonly<Record<string, string>>): Plan {
   const instance = instanceOf(ask);
   const { designs, network } = instance;
   const choice = ask.scheme.slots.map((slot, at) => {
@@ -150,7 +153,7 @@ export function planWith(ask: PlanAsk, best: Plan, slots: Readonly<Record<string
 }
 
 /** Sums of the same scores in another order differ by less. */
-const ROUNDING = 1e-9;
+export const ROUNDING = 1e-9;
 
 function chosenDesigns({ ask, designs }: Instance, plan: Plan): number[] {
   return ask.scheme.slots.map((slot) =>

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { LayoutListing } from '../../server/contract/layouts.ts';
 import type * as Plans from '../../server/contract/plans.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, newPlan, problemIn, valueOf } from './mount.ts';
@@ -111,6 +112,33 @@ describe('what else a plan could be', () => {
     expect(had.value).toBeGreaterThanOrEqual(plan.value - 1e-9);
     expect(had.bound).toBeGreaterThanOrEqual(had.value);
     expect((await ask(service, 'GET', had.cards[0]!.picture)).statusCode).toBe(200);
+  });
+
+  test('cards without patterned paper take no sheets, and no number of sheets is offered', async () => {
+    const { service, plan } = await planned();
+    const { layouts } = valueOf<{ layouts: LayoutListing[] }>(
+      await ask(service, 'GET', '/api/layouts'),
+    );
+    const { card, fold, layers } = layouts[0]!;
+    const plain = layers.filter(({ material }) => material === 'cardstock');
+    const made = await ask(service, 'POST', '/api/layouts', {
+      name: 'Plain',
+      card,
+      fold,
+      layers: plain,
+    });
+    const { id: layout } = valueOf<{ id: string }>(made);
+    const answer = await ask(service, 'POST', '/api/plans', {
+      pad: plan.pad,
+      cards: [{ layout, count: 2 }],
+    });
+    const bare = valueOf<Plans.Plan>(answer);
+    expect(bare).toMatchObject({ sheetsUsed: [], proven: true });
+    for (const [what, none] of [
+      ['curve', { points: [] }],
+      ['others', { others: [] }],
+    ] as const)
+      expect(valueOf(await ask(service, 'GET', `/api/plans/${bare.id}/${what}`))).toEqual(none);
   });
 
   test('pins that cannot all hold are answered with the smallest set that clashes, and no other', async () => {

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { checkScheme } from '../../server/cutting/check-scheme.ts';
 import { piecesOf } from '../../server/cutting/pieces-of.ts';
 import { usualSettings } from '../../server/cutting/settings.ts';
+import { catalogue } from '../../server/layouts/catalogue.ts';
+import { papersOf } from '../../server/layouts/papers-of.ts';
 import type { Side } from '../../server/pad/pad.ts';
 import { checkPlan } from '../../server/plan/check.ts';
 import { freeWorld } from '../../server/plan/free/free-world.ts';
@@ -90,6 +92,21 @@ describe('a plan with any piece from any sheet', () => {
     expect(() => planFreely({ ...ask, pins: twice })).toThrow(
       expect.objectContaining({ kind: 'clash', received: twice }) as Error,
     );
+  });
+
+  test('one card of one paper is proven best, others only where the bound is reached', () => {
+    const layout = catalogue.find((one) => papersOf(one).length === 1)!;
+    const ask = {
+      ...askOf(9103, { designs: 8, cards: 1 }),
+      cards: [{ number: 1, layout }],
+    };
+    const free = planFreely(ask);
+    expect(faultsOf(ask, free)).toEqual([]);
+    expect(free.plan.proven).toBe(true);
+    const world = freeWorld(ask);
+    expect(free.plan.value).toBeCloseTo(Math.max(...world.cards[0]!.table), 9);
+    const many = planFreely(askOf(9101, { designs: 6, cards: 5 }));
+    expect(many.plan.proven).toBe(many.plan.value >= many.plan.bound - 1e-9);
   });
 
   test('cards of very many papers are refused before their tables are made', () => {

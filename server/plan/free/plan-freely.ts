@@ -4,7 +4,8 @@ import type { CuttingScheme, Slot } from '../../cutting/piece.ts';
 import { Refusal } from '../../refusals/refusal.ts';
 import type { Plan } from '../plan.ts';
 import { planCards } from '../plan-cards.ts';
-import { planWith } from '../plan-desk.ts';
+import { planWith, ROUNDING } from '../plan-desk.ts';
+import type { Best } from '../plan-desk.ts';
 import { deal } from './deal.ts';
 import type { Deal } from './deal.ts';
 import { freeWorld } from './free-world.ts';
@@ -36,7 +37,7 @@ const CONSIDERED = 600;
  * Takes       the pad, the cards, her wishes, how it may be cut, perhaps the most sheets that she gives, a seed and
  *             a limit.
  * Gives       a cutting scheme with a slot for each sheet used, and the plan. Its bound is proven by prices on
- *             the paper, for all ways of cutting. Refuses 'does-not-fit' when the cards do not come out of the sheets.
+ *             the paper, for all ways of cutting; a plan that reaches it is proven best. Refuses 'does-not-fit' when the cards do not come out of the sheets.
  * Checked     by `checkScheme` and `checkPlan`, which know nothing of this.
  */
 export function planFreely(ask: FreeAsk): FreePlan {
@@ -45,10 +46,11 @@ export function planFreely(ask: FreeAsk): FreePlan {
   if (found.deal === null) {
     if (found.tight === null) throw found.clash ?? tooFew(world);
     const { scheme, plan } = found.tight;
-    return { scheme, plan: { ...plan, bound: Math.max(plan.value, bound), proven: false } };
+    const proven = plan.value >= bound - ROUNDING;
+    return { scheme, plan: { ...plan, bound: Math.max(plan.value, bound), proven } };
   }
   const { scheme, slots } = cutAs(world, found.deal);
-  const best = { bound, proven: false } as Plan;
+  const best: Best = { bound, proven: true };
   return { scheme, plan: planWith({ ...ask, scheme }, best, slots) };
 }
 
