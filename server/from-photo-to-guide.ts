@@ -9,6 +9,7 @@ import { readColours } from './colour/read-palette.ts';
 import { readSolid } from './colour/read-solid.ts';
 import { cutScheme } from './cutting/cut-scheme.ts';
 import type { CutSettings } from './cutting/cut-scheme.ts';
+import { ownScheme } from './cutting/own-scheme.ts';
 import { piecesOf } from './cutting/pieces-of.ts';
 import type { BatchCard } from './cutting/pieces-of.ts';
 import type { CuttingScheme } from './cutting/piece.ts';
@@ -200,7 +201,12 @@ export function layBatch(
   settings: CutSettings,
 ): LaidBatch {
   const cards = numbered(wishes);
-  const scheme = cutScheme(piecesOf(cards).patterned, ask.pad.sheetSize, settings);
+  const { patterned } = piecesOf(cards);
+  const { sheetSize } = ask.pad;
+  const scheme =
+    settings.table === undefined
+      ? cutScheme(patterned, sheetSize, settings)
+      : ownScheme(patterned, settings.table, sheetSize, settings);
   return laid(cards, scheme, layOut({ ...ask, cards, scheme, seed: SEED }));
 }
 

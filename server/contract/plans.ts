@@ -39,6 +39,19 @@ export const NewPlan = z.object({
     .describe(
       'Take up to so many sheets, each cut as suits the cards best. Left out: as few sheets as can be cut.',
     ),
+  scheme: z
+    .array(
+      z.object({
+        slot: Id,
+        pieces: z.array(z.object({ card: z.number().int().min(1), layer: Id })).max(40),
+      }),
+    )
+    .min(1)
+    .max(200)
+    .optional()
+    .describe(
+      'Her own table: which sheet gives which piece to which card. Its cuts are worked out.',
+    ),
 });
 
 export const PlannedLayer = z.object({

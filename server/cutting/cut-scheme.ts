@@ -41,7 +41,8 @@ export function cutScheme(
   return { sheet, slots, fewestSheets: fewest, proven: slots.length === fewest };
 }
 
-function slotOf(
+/** The cuts of one slot, for lots that are known to fit. */
+export function slotOf(
   id: string,
   lots: readonly Lot[],
   sheet: Size,

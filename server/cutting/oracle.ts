@@ -6,6 +6,9 @@ import { quickPacking } from './quick-packing.ts';
 /** While searching, larger selections than this are packed by rules of thumb only. */
 const EXACT_WORK = 120_000;
 
+/** A selection that someone has fixed is worth more patience: eleven different pieces are settled. */
+const FIXED_WORK = 2_000_000;
+
 /** Cuts for the pieces of some lots; `CutPlan.kind` counts the kinds of the work. */
 export interface Fitting {
   readonly plan: CutPlan | null;
@@ -34,6 +37,11 @@ export class Oracle {
 
   fits(lots: readonly Lot[]): boolean {
     return this.fitting(lots).plan !== null;
+  }
+
+  /** Whether lots come out of one sheet, told exactly up to eleven different pieces and more alike ones. */
+  settles(lots: readonly Lot[]): boolean {
+    return this.fits(lots) || this.#find(countsOf(lots), FIXED_WORK).plan !== null;
   }
 
   /** The cuts for lots of which a table has said that they fit. */

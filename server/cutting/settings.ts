@@ -1,5 +1,11 @@
 import type { Ruler } from '../lengths/length.ts';
 
+/** One sheet's worth of pieces as she has written it down: which piece for which card. */
+export interface OwnSlot {
+  readonly slot: string;
+  readonly pieces: readonly { readonly card: number; readonly layer: string }[];
+}
+
 /** How a batch is to be cut. */
 export interface CutSettings {
   /** The trimmer's ruler: its marks are 1/16 in or 1 mm apart. */
@@ -11,6 +17,8 @@ export interface CutSettings {
    * another from different sheets. False for cardstock, where any piece may come from any sheet.
    */
   readonly apart: boolean;
+  /** Her own table of slots, which is cut as it stands; left out: as few sheets as can be found. */
+  readonly table?: readonly OwnSlot[];
   readonly seed: number;
   /** How many times the search may try to do with fewer sheets; each try takes a few milliseconds. */
   readonly steps: number;

@@ -44,6 +44,7 @@ export async function makePlan(
   const pad = { id: row.id, name: row.name, sheetSize: row.sheetSize, sheets: sheetsOf(rows) };
   if (pad.sheets.length === 0) throw noSheets(asked.pad);
   await checkFrom(edges, asked);
+  checkOneWay(asked);
   const wishes = await wishesOf(edges, asked);
   const supplies = await store.read.supplies.all();
   const ask = wishesKept({ asked, pad, supplies });
@@ -51,7 +52,10 @@ export async function makePlan(
   const batch = await desk.plan({
     wishes,
     ask,
-    settings: usualSettings(rulerOf(pad.sheetSize)),
+    settings: {
+      ...usualSettings(rulerOf(pad.sheetSize)),
+      ...(asked.scheme === undefined ? {} : { table: asked.scheme }),
+    },
     ...(asked.sheets === undefined ? {} : { sheets: asked.sheets }),
     milliseconds: PATIENCE,
   });
@@ -163,6 +167,18 @@ async function checkIds(
   }
   for (const [at, id] of without.entries())
     if (!sheets.has(id)) found(null, 'sheet', id, `without[${at}]`);
+}
+
+/** A table of her own says already how many sheets there are. */
+function checkOneWay({ scheme, sheets }: NewPlan): void {
+  if (scheme !== undefined && sheets !== undefined)
+    throw expected(
+      'either a number of sheets or a scheme of your own',
+      'sheets',
+      sheets,
+      'Leave one of the two out; your scheme has its own number of sheets.',
+      'clash',
+    );
 }
 
 /** A plan changes one of its own pad. */
