@@ -252,8 +252,8 @@ export const words = {
     value: (value: number, bound: number, cards: number): string => {
       const [now, most] = [value, bound].map((sum) => Math.round((100 * sum) / cards));
       return now === most
-        ? `Its cards go together ${now} of 100 on the average.`
-        : `Its cards go together ${now} of 100 on the average; no choice of papers passes ${most}.`;
+        ? `Its cards go together ${now} of 100 on average.`
+        : `Its cards go together ${now} of 100 on average; no choice of papers passes ${Math.ceil((100 * bound) / cards)}.`;
     },
     else: {
       heading: 'What else could it be?',
