@@ -46,6 +46,18 @@ export const Layout = z.object({
   card: SizeText,
   fold: Fold,
   layers: z.array(Layer).min(1).max(16),
+  elements: z
+    .array(
+      z.object({
+        id: Id,
+        kind: z.enum(['stamp', 'die-cut']),
+        layer: Id,
+        box: Box,
+      }),
+    )
+    .max(16)
+    .optional()
+    .describe('What is stamped on a layer, or cut by a die and glued onto it.'),
 });
 
 /** What GET /api/layouts answers: the layout with a drawn thumbnail. */
@@ -71,6 +83,8 @@ export const CheckedLayout = z.object({
   /** How the base is cut, scored and folded, and which envelope takes the card. */
   fold: z.string(),
   envelope: z.string(),
+  /** What is worth knowing before it is cut: what crowds, which middle may be cut out for other pieces. */
+  notes: z.array(z.string()),
 });
 
 /** A layout of her own; without an id it gets one. */

@@ -1,4 +1,5 @@
-import type { Layer } from '../layouts/layout.ts';
+import type { Layer, Layout } from '../layouts/layout.ts';
+import { spareMiddles } from '../layouts/spare-middle.ts';
 import type { Ruler } from '../lengths/length.ts';
 import type { CardFacts, LayerFacts } from './facts.ts';
 import { gluingSaid } from './gluing.ts';
@@ -17,10 +18,18 @@ export function layerNote({ layout }: CardFacts, facts: LayerFacts, ruler: Ruler
     gluingSaid(layout, facts.layer, ruler),
     revealSaid(layout, facts.layer, ruler) ?? '',
     shapeSaid(facts),
+    middleSaid(layout, facts.layer, ruler),
   ]
     .filter((part) => part !== '')
     .map((part) => `${part.charAt(0).toUpperCase()}${part.slice(1)}.`)
     .join(' ');
+}
+
+function middleSaid(layout: Layout, { id }: Layer, ruler: Ruler): string {
+  const spare = spareMiddles(layout).find(({ layer }) => layer === id);
+  return spare === undefined
+    ? ''
+    : `its hidden middle, ${sizeSaid(spare.window, ruler)}, may be cut out with a knife for other pieces`;
 }
 
 function shapeSaid({ layer, paper }: LayerFacts): string {

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import * as Wire from '../contract/layouts.ts';
 import { envelopeSaid, foldSaid } from '../guide/fold-words.ts';
 import { layoutDrawing } from '../guide/layout-drawing.ts';
+import { layoutNotes } from '../guide/layout-notes.ts';
 import { borders } from '../layouts/borders.ts';
 import { catalogue } from '../layouts/catalogue.ts';
 import { checkLayout } from '../layouts/check-layout.ts';
@@ -146,6 +147,7 @@ function checked(layout: Layout): Wire.CheckedLayout {
     })),
     fold: foldSaid(layout, ruler),
     envelope: envelopeSaid(layout),
+    notes: layoutNotes(layout, ruler),
   };
 }
 

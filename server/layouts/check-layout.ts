@@ -3,6 +3,7 @@ import { exactLength, formatSize } from '../lengths/format-length.ts';
 import { MILLIMETRE } from '../lengths/length.ts';
 import type { Length } from '../lengths/length.ts';
 import { Refusal, expected } from '../refusals/refusal.ts';
+import { checkElements } from './check-elements.ts';
 import { foldOf } from './folds.ts';
 import type { Box, Layer, Layout } from './layout.ts';
 import { shapeCorners } from './outline.ts';
@@ -22,6 +23,7 @@ export function checkLayout(layout: Layout): void {
     checkShape(layer, field);
   });
   checkSeen(layout);
+  checkElements(layout);
 }
 
 function checkBase({ layers, card }: Layout): void {

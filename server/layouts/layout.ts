@@ -53,6 +53,14 @@ export interface Fold {
   readonly scoreFrom: 'left' | 'top';
 }
 
+/** Something stamped on a layer, or cut by a die and glued onto it: its place and size on the card front. */
+export interface Element {
+  readonly id: string;
+  readonly kind: 'stamp' | 'die-cut';
+  readonly layer: string;
+  readonly box: Box;
+}
+
 /** A card design. Layers are in order of stacking, the lowest first; the first has role base. */
 export interface Layout {
   readonly id: string;
@@ -60,4 +68,6 @@ export interface Layout {
   readonly card: Size;
   readonly fold: Fold;
   readonly layers: readonly Layer[];
+  /** Left out when there are none. They take no paper of the pad. */
+  readonly elements?: readonly Element[];
 }

@@ -66,6 +66,24 @@ describe('layouts', () => {
     expect(problemIn(wrong)).toMatchObject({ status: 422, field: 'layers[0]' });
   });
 
+  test('an element keeps its size; before it is cut it is told that it crowds, or does not fit', async () => {
+    const service = await mount(await newFolder());
+    const ours = asHers((await all(service)).find(({ id }) => id === 'waistband-us')!);
+    const { id: on, box } = ours.layers.at(-1)!;
+    const leaf = { id: 'leaf', kind: 'die-cut', layer: on, box };
+    const hers = { ...ours, id: 'with-leaf', elements: [leaf] };
+    expect(valueOf(await ask(service, 'POST', '/api/layouts', hers))).toMatchObject({
+      elements: [leaf],
+    });
+    const { notes } = CheckedLayout.parse(
+      valueOf(await ask(service, 'POST', '/api/layouts/check', hers)),
+    );
+    expect(notes).toContainEqual(expect.stringMatching(/die cut "leaf".*crowds/));
+    const larger = { ...leaf, box: { ...box, width: '20 in' } };
+    const wrong = await ask(service, 'POST', '/api/layouts', { ...hers, elements: [larger] });
+    expect(problemIn(wrong)).toMatchObject({ status: 422, field: 'elements[0].box' });
+  });
+
   test('hers can be changed in place, ours not', async () => {
     const service = await mount(await newFolder());
     const [ours] = (await all(service)) as [LayoutListing];

@@ -1,12 +1,12 @@
 import type * as Wire from '../../contract/layouts.ts';
-import type { Layer, Layout, Shape } from '../../layouts/layout.ts';
+import type { Box, Layer, Layout, Shape } from '../../layouts/layout.ts';
 import { exactLength } from '../../lengths/format-length.ts';
 import type { Length, Ruler } from '../../lengths/length.ts';
 import { parseLength, parsePosition } from '../../lengths/parse-length.ts';
 import { rulerOf, sizeFromWire, sizeOnWire } from './sizes.ts';
 
 export function layoutFromWire(layout: Wire.Layout): Layout {
-  const { id, name, card, fold, layers } = layout;
+  const { id, name, card, fold, layers, elements } = layout;
   return {
     id,
     name,
@@ -18,6 +18,14 @@ export function layoutFromWire(layout: Wire.Layout): Layout {
       scoreFrom: fold.scoreFrom,
     },
     layers: layers.map((layer, at) => layerFromWire(layer, `layers[${at}]`)),
+    ...(elements === undefined
+      ? {}
+      : {
+          elements: elements.map(({ box, ...rest }, at) => ({
+            ...rest,
+            box: boxFromWire(box, `elements[${at}].box`),
+          })),
+        }),
   };
 }
 
@@ -28,13 +36,17 @@ function layerFromWire(layer: Wire.Layer, field: string): Layer {
     role,
     material,
     paper,
-    box: {
-      x: parsePosition(box.x, `${field}.box.x`),
-      y: parsePosition(box.y, `${field}.box.y`),
-      width: parseLength(box.width, `${field}.box.width`),
-      height: parseLength(box.height, `${field}.box.height`),
-    },
+    box: boxFromWire(box, `${field}.box`),
     shape: shapeFromWire(shape, `${field}.shape`),
+  };
+}
+
+function boxFromWire({ x, y, width, height }: Wire.Layer['box'], field: string): Box {
+  return {
+    x: parsePosition(x, `${field}.x`),
+    y: parsePosition(y, `${field}.y`),
+    width: parseLength(width, `${field}.width`),
+    height: parseLength(height, `${field}.height`),
   };
 }
 
@@ -58,7 +70,7 @@ function shapeFromWire(shape: Wire.Layer['shape'], field: string): Shape {
 }
 
 export function layoutOnWire(layout: Layout): Wire.Layout {
-  const { id, name, card, fold, layers } = layout;
+  const { id, name, card, fold, layers, elements } = layout;
   const ruler = rulerOf(card);
   const text = (length: Length): string => exactLength(length, ruler);
   return {
@@ -72,6 +84,9 @@ export function layoutOnWire(layout: Layout): Wire.Layout {
       scoreFrom: fold.scoreFrom,
     },
     layers: layers.map((layer) => layerOnWire(layer, ruler)),
+    ...(elements === undefined
+      ? {}
+      : { elements: elements.map(({ box, ...rest }) => ({ ...rest, box: boxOnWire(box, text) })) }),
   };
 }
 
@@ -83,9 +98,13 @@ function layerOnWire(layer: Layer, ruler: Ruler): Wire.Layer {
     role,
     material,
     paper,
-    box: { x: text(box.x), y: text(box.y), width: text(box.width), height: text(box.height) },
+    box: boxOnWire(box, text),
     shape: shapeOnWire(shape, text),
   };
+}
+
+function boxOnWire(box: Box, text: (length: Length) => string): Wire.Layer['box'] {
+  return { x: text(box.x), y: text(box.y), width: text(box.width), height: text(box.height) };
 }
 
 function shapeOnWire(shape: Shape, text: (length: Length) => string): Wire.Layer['shape'] {
