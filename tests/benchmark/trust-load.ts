@@ -76,7 +76,7 @@ function figuresOf(measured: Measured, peak: number, alive: boolean): Figure[] {
       value: peak,
       unit: 'MB',
       bar: null,
-      note: 'service and its threads, from sources',
+      note: 'service and its processes, from sources',
     },
   ];
 }

@@ -7,7 +7,7 @@ import { form } from '../http/form.ts';
 /** The service as it is started by hand, without the demo pad. */
 export interface RunningService {
   readonly address: string;
-  /** The most memory it has held, in MB; NaN where the system does not tell. */
+  /** The most memory that it and each of its processes has held, added up, in MB; NaN where the system does not tell. */
   peakMegabytes(): number;
   alive(): boolean;
   stop(): Promise<void>;
@@ -29,13 +29,20 @@ export async function startService(folder: string): Promise<RunningService> {
   });
   return {
     address,
-    peakMegabytes: () => peakOf(child.pid),
+    peakMegabytes: () =>
+      [child.pid, ...childrenOf(child.pid)].reduce<number>((sum, pid) => sum + peakOf(pid), 0),
     alive: () => child.exitCode === null && child.signalCode === null,
     stop: async () => {
       child.kill('SIGTERM');
       await ended;
     },
   };
+}
+
+function childrenOf(pid: number | undefined): number[] {
+  const file = `/proc/${pid ?? 0}/task/${pid ?? 0}/children`;
+  if (!existsSync(file)) return [];
+  return readFileSync(file, 'utf8').split(' ').filter(Boolean).map(Number);
 }
 
 function peakOf(pid: number | undefined): number {

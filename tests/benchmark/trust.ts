@@ -1,10 +1,10 @@
 /**
  * The trust benchmark: nothing lost, nothing fallen over.
  *
- *   npx tsx tests/benchmark/trust.ts [--quick]
+ *   npx tsx tests/benchmark/trust.ts [--quick] [--loop]
  *
  * Kills the service at random moments, throws mutated pictures at it, and lets many people at once send
- * 12-megapixel photos. Loopback only; bounded in count and time.
+ * 12-megapixel photos, and watches the event loop meanwhile (`--loop`: only that). Loopback only; bounded in count and time.
  */
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -14,6 +14,7 @@ import { killRounds } from '../http/kill-rounds.ts';
 import { misses } from './figure.ts';
 import type { Figure, Topic } from './figure.ts';
 import { loadFigures } from './trust-load.ts';
+import { loopFigures } from './trust-loop.ts';
 import { mutationFigures } from './trust-mutations.ts';
 
 interface Amounts {
@@ -29,7 +30,10 @@ async function measure({ kills, mutations, people }: Amounts): Promise<Figure[]>
   const photo = await readFile(
     fileURLToPath(new URL('../../sample-swatches/tidewrack-a-front.jpg', import.meta.url)),
   );
+  const loop = await inFolder((folder) => loopFigures(folder, photo));
+  if (process.argv.includes('--loop')) return loop;
   return [
+    ...loop,
     ...(await inFolder((folder) => killFigures(folder, kills))),
     ...(await inFolder((folder) => mutationFigures(folder, photo, mutations))),
     ...(await inFolder((folder) => loadFigures(folder, photo, people))),

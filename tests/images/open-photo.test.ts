@@ -1,6 +1,8 @@
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { crc32, deflateSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
+import { labOfBytes } from '../../server/colour/spaces.ts';
 import { drawPng } from '../../server/images/draw-png.ts';
 import { encodeSwatch } from '../../server/images/encode-swatch.ts';
 import { openPhoto } from '../../server/images/open-photo.ts';
@@ -29,6 +31,27 @@ function quarters(): Buffer {
 
 const drawn = (): ReturnType<typeof sharp> =>
   sharp(quarters(), { raw: { width: WIDTH, height: HEIGHT, channels: 3 } });
+
+/** A PNG whose pixels are said to mean what a profile says (PNG, third edition, 11.3.2.3: iCCP, before the pixels). */
+function withProfile(png: Buffer, profile: Buffer): Buffer {
+  const body = Buffer.concat([Buffer.from('iCCPp\0\0'), deflateSync(profile)]);
+  const [length, sum] = [Buffer.alloc(4), Buffer.alloc(4)];
+  length.writeUInt32BE(body.length - 4);
+  sum.writeUInt32BE(crc32(body));
+  return Buffer.concat([png.subarray(0, AFTER_IHDR), length, body, sum, png.subarray(AFTER_IHDR)]);
+}
+
+const AFTER_IHDR = 33;
+
+/** CIELAB as in CIE 15, with the white of IEC 61966-2-1 (x 0.3127, y 0.3290). */
+function labFromXyz(xyz: readonly [number, number, number]): [number, number, number] {
+  const white = [0.3127 / 0.329, 1, (1 - 0.3127 - 0.329) / 0.329];
+  const [x, y, z] = xyz.map((value, k) => {
+    const t = value / white[k]!;
+    return t > (6 / 29) ** 3 ? Math.cbrt(t) : t / (3 * (6 / 29) ** 2) + 4 / 29;
+  });
+  return [116 * y! - 16, 500 * (x! - y!), 200 * (y! - z!)];
+}
 
 type Pixels = Awaited<ReturnType<typeof openPhoto>>['full'];
 
@@ -85,6 +108,35 @@ describe('openPhoto', () => {
       .raw()
       .toBuffer({ resolveWithObject: true });
     expect(Buffer.compare(Buffer.from(full.rgb), data)).toBe(0);
+  });
+
+  // SMPTE EG 432-1: the primaries of P3 as x, y, and their Y, which adds up to 1 for white D65 (numbers from memory).
+  it.each([
+    ['red', [255, 0, 0], [0.68, 0.32, 0.22897]],
+    ['green', [0, 255, 0], [0.265, 0.69, 0.69174]],
+    ['blue', [0, 0, 255], [0.15, 0.06, 0.07929]],
+  ] as const)('does not clip the %s of Display P3', async (_name, colour, [x, y, light]) => {
+    const tagged = await drawn().withIccProfile('p3').png().toBuffer();
+    const { icc } = await sharp(tagged).metadata();
+    const background = { r: colour[0], g: colour[1], b: colour[2] };
+    const plain = await sharp({ create: { width: 80, height: 80, channels: 3, background } })
+      .png()
+      .toBuffer();
+    const { full } = await openPhoto(withProfile(plain, icc!));
+    expect(full.primaries).toBe('display-p3');
+    const lab = labOfBytes(full.rgb.subarray(0, 3), full.primaries);
+    const wanted = labFromXyz([(light * x) / y, light, (light * (1 - x - y)) / y]);
+    [...lab].forEach((value, k) => expect(Math.abs(value - wanted[k]!)).toBeLessThan(0.3));
+  });
+
+  it('reads 8 and 16 bits of the same PNG alike', async () => {
+    const [plain, deep] = await Promise.all([
+      openPhoto(await drawn().png().toBuffer()),
+      openPhoto(await drawn().toColourspace('rgb16').png().toBuffer()),
+    ]);
+    expect(deep.full.rgb.every((value, at) => Math.abs(value - plain.full.rgb[at]!) <= 1)).toBe(
+      true,
+    );
   });
 
   it('gives a preview shrunk by a whole number whose pixels are means', async () => {
@@ -159,6 +211,26 @@ describe('pictures for the screen', () => {
 });
 
 const hostile = join(import.meta.dirname, '../../../shared/bad-images');
+
+const heic = (name: string): string => join(hostile, `libheif/fuzzing_data_corpus_${name}.heic`);
+
+describe('HEIC', () => {
+  it.skipIf(!existsSync(heic('colors-no-alpha')))(
+    'is decoded from HEVC: a wheel of colours, the same with and without a layer of alpha (skipped where ../shared/bad-images is absent)',
+    async () => {
+      const [plain, layered] = await Promise.all(
+        ['colors-no-alpha', 'colors-with-alpha'].map(async (name) =>
+          openPhoto(readFileSync(heic(name))),
+        ),
+      );
+      expect([plain!.format, plain!.width, plain!.height]).toEqual(['heic', 64, 64]);
+      expect(isNear(at(plain!.full, 0.95, 0.95), [255, 0, 0], 20)).toBe(true);
+      expect(isNear(at(plain!.full, 0.25, 0.97), [60, 200, 20], 60)).toBe(true);
+      expect(isNear(at(plain!.full, 0.9, 0.05), [10, 0, 245], 20)).toBe(true);
+      expect(Buffer.compare(Buffer.from(plain!.full.rgb), Buffer.from(layered!.full.rgb))).toBe(0);
+    },
+  );
+});
 
 describe('hostile files', () => {
   it.skipIf(!existsSync(hostile))(
