@@ -32,6 +32,8 @@ export function chooseSquares(overview: Overview, preview: Picture): Chosen {
   const plain = overview.candidates.filter(
     (candidate) => !cards.some((card) => card.candidate === candidate),
   );
+  const whole = cards.length === 0 ? smearsOnGround(overview, preview) : null;
+  if (whole !== null) return { sheets: [], others: [], ...whole };
   const odd = oddOnes(plain);
   const sheets = plain.filter((candidate) => !odd.includes(candidate));
   const largest = cards.sort((p, q) => q.candidate.area - p.candidate.area)[0];
@@ -45,6 +47,45 @@ export function chooseSquares(overview: Overview, preview: Picture): Chosen {
       : { white: { corners: largest.candidate.corners, patch: largest.patch } }),
   };
 }
+
+/**
+ * Smears on a white card so close to the camera that none of its edges shows: the ground that fills the picture
+ * is pale and plain, and what lies on it has mostly no four corners.
+ */
+function smearsOnGround(
+  { table, unclear, candidates, blocks, image }: Overview,
+  preview: Picture,
+): Required<Pick<Chosen, 'smears' | 'white' | 'notes'>> | null {
+  if (unclear.length === 0 || unclear.length < candidates.length) return null;
+  if (table.roughness > PLAIN || table.share < LEAST_BARE) return null;
+  const { width, height } = image;
+  const picture = rectangleQuad<'photo'>(0, 0, width, height);
+  // The white is told where the light of the whole picture is told: around its middle.
+  const corners = shrunken(picture, 0.25);
+  const bare = pixelsIn(corners, width, height).filter(
+    (pixel, index) => index % 5 === 0 && table.reached[pixel] === 1,
+  );
+  if (bare.length < 200) return null;
+  const patch = patchOfPixels(preview, Array.from(bare));
+  const [least, most] = [Math.min(...patch.light), Math.max(...patch.light)];
+  if (least < PALE || most > CAST * least) return null;
+  return {
+    smears: joinedBoxes(blocks, picture, width),
+    white: { corners, patch },
+    notes: [
+      'No edge of the white card shows, so the pale ground that fills the picture was taken for it.',
+    ],
+  };
+}
+
+/** How far neighbouring pixels of a plain card differ at most, in CIELAB units: wood and cloth are rougher. */
+const PLAIN = 0.8;
+/** Part of the picture that has to be bare card. */
+const LEAST_BARE = 0.4;
+/** Linear light of the dimmest channel: a white card in a picture taken at all well is above, a grey desk below. */
+const PALE = 0.38;
+/** Lamp light colours a white card up to this; wood and kraft are more coloured. */
+const CAST = 1.6;
 
 /** Those whose size or shape is clearly not that of the most. */
 function oddOnes(candidates: readonly Candidate[]): Candidate[] {

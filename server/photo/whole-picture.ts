@@ -1,19 +1,26 @@
 import { rectangleQuad } from '../geometry/quad.ts';
 import { isLikeSheet } from './find-sheets.ts';
+import { isPrinted } from './printed.ts';
 import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
 
 /**
  * The whole picture as one sheet, for a photo in which no edge of a paper shows: cut close, or scanned.
  *
  * Gives   the picture's own corners, unsure, so that she is asked to look; null when the picture has not
- *         the shape of a sheet, for then it is more likely an empty table.
+ *         the shape of a sheet, for then it is more likely an empty table. A phone's picture has nearly the
+ *         shape of an oblong sheet (4 : 3 beside the 1.41 of A5), which says less: then a print has to show too.
  */
 export function wholePicture(
   { preview, scale }: OpenedPixels,
   size: PhotoAsk['sheetMillimetres'],
 ): Found | null {
   const corners = rectangleQuad<'photo'>(0, 0, preview.width * scale, preview.height * scale);
-  if (size === null || !isLikeSheet(corners, size, 0.05)) return null;
+  if (size === null) return null;
+  const isOblong = Math.abs(Math.log(size.width / size.height)) > 0.02;
+  const isSheet = isOblong
+    ? isLikeSheet(corners, size, ABOUT) && isPrinted(preview)
+    : isLikeSheet(corners, size, 0.05);
+  if (!isSheet) return null;
   return {
     corners,
     confidence: 0.4,
@@ -22,3 +29,6 @@ export function wholePicture(
     ],
   };
 }
+
+/** How far the shape of the picture may be off an oblong sheet's, as a logarithm: 3 : 2 and 4 : 3 beside A5. */
+const ABOUT = 0.075;

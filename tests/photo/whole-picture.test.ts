@@ -17,6 +17,8 @@ function opened(picture: Picture): OpenedPixels {
   return { preview: picture, full: picture, scale: 1 };
 }
 
+/** ISO 216. */
+const A5 = { width: 148, height: 210 };
 const SIX_INCHES = { width: 152.4, height: 152.4 };
 
 describe('a picture without an edge of a paper', () => {
@@ -42,6 +44,33 @@ describe('a picture without an edge of a paper', () => {
       look: 'sheets',
       sheetMillimetres: SIX_INCHES,
     });
+    expect(sheets).toEqual([]);
+  });
+
+  test.each([
+    ['lying', 800, 600],
+    ['standing', 600, 800],
+    ['of another camera', 900, 600],
+  ])('%s holds one oblong sheet, unsure, when a print fills it', (_, width, height) => {
+    const { sheets } = readPhoto(opened(print(width, height)), {
+      look: 'sheets',
+      sheetMillimetres: A5,
+    });
+    expect(sheets).toHaveLength(1);
+    expect(sheets[0]!.confidence).toBeLessThan(0.5);
+    expect(sheets[0]!.corners[2]).toEqual({ x: width, y: height });
+    expect(sheets[0]!.millimetresPerPixel! * sheets[0]!.reading.width).toBeCloseTo(
+      width > height ? 210 : 148,
+      -1,
+    );
+  });
+
+  test('holds no oblong sheet when it shows a bare board', () => {
+    const board = print(800, 600);
+    const { sheets } = readPhoto(
+      opened({ ...board, rgb: board.rgb.map((_, at) => 225 - (at % 3) - Math.floor(at / 90000)) }),
+      { look: 'sheets', sheetMillimetres: A5 },
+    );
     expect(sheets).toEqual([]);
   });
 });
