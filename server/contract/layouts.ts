@@ -34,7 +34,7 @@ export const Layer = z.object({
 });
 
 export const Fold = z.object({
-  kind: z.enum(['none', 'side', 'top', 'tent', 'gate']),
+  kind: z.enum(['none', 'side', 'top', 'tent', 'gate', 'flap']),
   flat: SizeText,
   scores: z.array(LengthText).max(4),
   scoreFrom: z.enum(['left', 'top']),

@@ -2,7 +2,7 @@ import { toMillimetres } from '../lengths/length.ts';
 import type { Layout } from '../layouts/layout.ts';
 import type { Line, Mark, Spot } from './drawing.ts';
 
-/** Where the card is folded, as a soft line on its base; for a gate, where the flaps meet. */
+/** Where the card is folded, as a soft line on its base; for a gate, where the flaps meet; for a flap, its free edge. */
 export function foldMarks({ card, fold }: Layout): Mark[] {
   const [width, height] = [toMillimetres(card.width), toMillimetres(card.height)];
   const down = (x: number): [Spot, Spot] => [
@@ -22,6 +22,11 @@ export function foldMarks({ card, fold }: Layout): Mark[] {
     case 'top':
     case 'tent':
       return crease(across(0.5));
+    case 'flap':
+      return [
+        ...crease(down(0.5)),
+        gap(down(score === undefined ? width / 2 : toMillimetres(score))),
+      ];
     case 'gate': {
       const flap = score === undefined ? width / 2 : toMillimetres(score);
       return fold.scoreFrom === 'left'

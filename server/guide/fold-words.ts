@@ -13,6 +13,7 @@ export function foldSaid({ fold }: Layout, ruler: Ruler): string {
     side: 'fold it like a book',
     top: 'fold it like a notepad',
     tent: 'fold it so that it stands like a tent',
+    flap: 'fold the narrow side over: it covers half of the card and swings free',
     gate: 'fold both flaps in so that they meet',
   }[fold.kind];
   return `Cut the base ${flat}, score it ${scores} from the ${from}, and ${then}, the bump of the score inside.`;

@@ -14,11 +14,11 @@ export function gluingSaid(layout: Layout, layer: Layer, ruler: Ruler): string {
 }
 
 /**
- * A layer across the line where the two flaps of a gate meet would glue the card shut: it is glued to one
- * flap, and what lies on it to it.
+ * A layer across the line where the two flaps of a gate meet, or over the free edge of a single flap, would
+ * glue the card shut: it is glued to one flap, and what lies on it to it.
  */
 function latchSaid(layout: Layout, layer: Layer, ruler: Ruler): string | null {
-  if (layout.fold.kind !== 'gate') return null;
+  if (layout.fold.kind !== 'gate' && layout.fold.kind !== 'flap') return null;
   const sideways = layout.fold.scoreFrom === 'left';
   const latch = layout.layers.find((one) => one.role !== 'base' && spans(layout, one));
   if (latch === undefined || !spans(layout, layer)) return null;
@@ -33,7 +33,7 @@ function latchSaid(layout: Layout, layer: Layer, ruler: Ruler): string | null {
   return `glue only its ${half} half, to the ${half} flap, ${place}; the ${rest} half stays loose, or the card cannot open`;
 }
 
-/** Whether a layer lies across the line where the flaps of a gate meet. */
+/** Whether a layer lies across the line where a flap ends, in the middle of the card. */
 function spans({ card, fold }: Layout, { box }: Layer): boolean {
   const [from, size, whole] =
     fold.scoreFrom === 'left' ? [box.x, box.width, card.width] : [box.y, box.height, card.height];

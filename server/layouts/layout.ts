@@ -44,8 +44,11 @@ export interface Layer {
 }
 
 export interface Fold {
-  /** side: opens like a book; top: like a notepad; tent: stands; gate: two flaps meet; none: flat card. */
-  readonly kind: 'none' | 'side' | 'top' | 'tent' | 'gate';
+  /**
+   * side: opens like a book; top: like a notepad; tent: stands; gate: two flaps meet; flap: half a front,
+   * cut free beside the fold; none: flat card.
+   */
+  readonly kind: 'none' | 'side' | 'top' | 'tent' | 'gate' | 'flap';
   /** The flat sheet before folding. */
   readonly flat: Size;
   /** Score lines on the flat sheet, measured from its left (or top, for fold kinds top and tent) edge. */
