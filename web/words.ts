@@ -130,6 +130,29 @@ export const words = {
     whiteTap: 'The photo: touch it where the white card lies',
     whiteHow:
       'Touch the photo where a plain white card lies, then drag the corners until they lie within the card. It tells what white is in this light. One white is not enough to tell every colour: phones bend the tones and make colours livelier to please. The same scraps of paper in every picture tie the pictures together.',
+    scraps: 'Colour scraps',
+    scrapsTap: 'The photo: touch each colour scrap',
+    scrapsHow:
+      'Touch each of the scraps that lie in every picture: the white, a grey, the black and the colours. Then read the photo by them. The first photo with scraps says how they look; later ones are brought to look the same. With the keyboard: Tab to the photo, arrow keys to walk the cross, Enter to touch.',
+    scrapsTied: {
+      none: 'This photo is not tied to the others yet.',
+      first: 'This photo says how the scraps look; the others are brought towards it.',
+      tied: 'This photo is tied to the first one by its scraps.',
+    },
+    scrap: (number: number): string => `Scrap ${number}: touch to take this mark away`,
+    scrapsTouched: (scraps: number): string =>
+      scraps === 0
+        ? 'No scrap touched yet.'
+        : scraps < 3
+          ? `${count(scraps, 'scrap')} touched. It takes three at least, two of them greys.`
+          : `${count(scraps, 'scrap')} touched.`,
+    scrapsRead: 'Read the photo by these scraps',
+    scrapsAgain: 'Begin anew',
+    scrapsSaved: {
+      none: 'These scraps do not tie the photo: they could not all be told, or no two of them are greys that differ well in lightness. Touch the middle of each, away from its edge.',
+      first: 'The scraps are kept; this photo says how they look.',
+      tied: 'The scraps are kept, and the colours are read again.',
+    },
     removePhoto: 'Take this photo away',
     photoGone: 'The photo is taken away.',
     sheetsOn: 'Sheets on this photo',

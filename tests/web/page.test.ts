@@ -8,6 +8,7 @@ import { matchCheck } from './journeys/match-check.ts';
 import { nothingLost } from './journeys/nothing-lost.ts';
 import { photosToGuide } from './journeys/photos-to-guide.ts';
 import { pinThenUndo } from './journeys/pin-then-undo.ts';
+import { scraps } from './journeys/scraps.ts';
 import { swappedFaces } from './journeys/swapped-faces.ts';
 import { whatElse } from './journeys/what-else.ts';
 import { twoDevices } from './journeys/two-devices.ts';
@@ -31,6 +32,7 @@ describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
   describe('what else a plan could be', () => whatElse(at));
   describe('swapped faces', () => swappedFaces(at));
   describe('corners', () => corners(at));
+  describe('scraps', () => scraps(at));
   describe('match check', () => matchCheck(at));
   describe('nothing is lost', () => nothingLost(at));
   describe('two devices', () => twoDevices(at));

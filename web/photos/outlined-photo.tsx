@@ -10,7 +10,7 @@ interface Props {
   readonly moved?: { readonly of: string; readonly corners: Corners } | null;
 }
 
-/** A photo with the outlines of the sheets that were found on it, numbered. */
+/** A photo with the outlines of the sheets that were found on it, numbered; the white card and scraps with broken lines. */
 export function OutlinedPhoto({ photo, sides, moved }: Props): VNode {
   const { width, height } = photo;
   const white = moved?.of === 'white' ? moved.corners : photo.white.corners;
@@ -20,6 +20,9 @@ export function OutlinedPhoto({ photo, sides, moved }: Props): VNode {
       <img src={photo.picture} alt="" width={width} height={height} />
       <svg viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
         {white && <polygon class="outline white" points={points(white)} />}
+        {photo.chips.scraps.map(({ corners }) => (
+          <polygon key={points(corners)} class="outline white" points={points(corners)} />
+        ))}
         {sides.map(({ side, sheet }) => {
           const corners = moved?.of === side.id ? moved.corners : side.corners;
           const [x, y] = middle(corners);

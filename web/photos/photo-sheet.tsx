@@ -12,6 +12,7 @@ import { service } from '../wire/service.ts';
 import { padList, pads } from '../wire/shelves.ts';
 import { CornerHandles } from './corner-handles.tsx';
 import { OutlinedPhoto } from './outlined-photo.tsx';
+import { ScrapTouch, type Place, type Tie } from './scrap-touch.tsx';
 import { sidesOn } from './sides-on.ts';
 import { sheetsOn, swapFaces } from './swap-faces.ts';
 import { WhiteCardTap } from './white-card.tsx';
@@ -24,8 +25,15 @@ interface Props {
 
 /** The key of the white card among the things on a photo that have corners. */
 const WHITE = 'white';
+/** That of the scraps, which are touched and have no corners to drag. */
+const SCRAPS = 'scraps';
 
-/** One photo close up: put the corners of a sheet right, show where the white card lies, take it away. */
+function howTo(chosen: string): string {
+  if (chosen === SCRAPS) return words.photos.scrapsHow;
+  return chosen === WHITE ? words.photos.whiteHow : words.photos.cornersHow;
+}
+
+/** One photo close up: put the corners of a sheet right, show where the white card or the scraps lie, take it away. */
 export function PhotoSheet({ pad, photo, close }: Props): VNode {
   const sides = sidesOn(pad, photo.id);
   const [chosen, setChosen] = useState(sides[0]?.side.id ?? WHITE);
@@ -38,13 +46,13 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
       : (sides.find(({ side }) => side.id === chosen)?.side.corners ?? null);
   const corners = moved ?? stand;
 
-  async function change(act: () => Promise<unknown>, said: string): Promise<void> {
+  async function change(act: () => Promise<unknown>, said: string | (() => string)): Promise<void> {
     setSaving(true);
     setProblem(null);
     try {
       await act();
       await pads.fresh(pad.id);
-      announce(said);
+      announce(typeof said === 'string' ? said : said());
     } catch (fault) {
       setProblem(asProblem(fault));
     }
@@ -58,6 +66,16 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
       () => (chosen === WHITE ? service.showWhite(photo.id, to) : service.moveCorners(chosen, to)),
       words.photos.cornersSaved,
     );
+  }
+
+  /** Gives how the photo is tied then; null when it could not be read. */
+  async function showScraps(places: readonly Place[]): Promise<Tie | null> {
+    let tie: Tie | null = null;
+    const touched = async (): Promise<void> => {
+      tie = (await service.showChips(photo.id, places)).photo.chips.tie;
+    };
+    await change(touched, () => words.photos.scrapsSaved[tie ?? 'none']);
+    return tie;
   }
 
   /** With the photo of the sheets turned over, if it is there: the two change places. */
@@ -74,19 +92,25 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
 
   return (
     <Dialog title={words.photos.corners} close={close} wide>
-      <p>{chosen === WHITE ? words.photos.whiteHow : words.photos.cornersHow}</p>
-      <div class={saving ? 'corner-field busy' : 'corner-field'} aria-busy={saving}>
-        <OutlinedPhoto
-          photo={photo}
-          sides={sides}
-          moved={moved && { of: chosen, corners: moved }}
-        />
-        {corners ? (
-          <CornerHandles photo={photo} corners={corners} move={setMoved} settle={settle} />
-        ) : (
-          <WhiteCardTap photo={photo} place={settle} />
-        )}
-      </div>
+      <p>{howTo(chosen)}</p>
+      {chosen === SCRAPS ? (
+        <ScrapTouch photo={photo} saving={saving} show={showScraps}>
+          <OutlinedPhoto photo={photo} sides={sides} />
+        </ScrapTouch>
+      ) : (
+        <div class={saving ? 'corner-field busy' : 'corner-field'} aria-busy={saving}>
+          <OutlinedPhoto
+            photo={photo}
+            sides={sides}
+            moved={moved && { of: chosen, corners: moved }}
+          />
+          {corners ? (
+            <CornerHandles photo={photo} corners={corners} move={setMoved} settle={settle} />
+          ) : (
+            <WhiteCardTap photo={photo} place={settle} />
+          )}
+        </div>
+      )}
       {problem && <Mishap problem={problem} />}
       <p role="status" class="small">
         {saving ? words.photos.cornersSaving : words.photos.found(sides.length)}
@@ -117,6 +141,16 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
             onClick={() => setChosen(WHITE)}
           >
             <Icon name="white" /> {words.photos.whiteCard}
+          </button>
+        </li>
+        <li>
+          <button
+            type="button"
+            class="supply-button"
+            aria-pressed={chosen === SCRAPS}
+            onClick={() => setChosen(SCRAPS)}
+          >
+            <Icon name="white" /> {words.photos.scraps}
           </button>
         </li>
       </ul>

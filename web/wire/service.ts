@@ -1,6 +1,13 @@
 import type { Code, Key, KeyList, Me, NewCode } from '../../server/contract/keys.ts';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
-import type { Companion, NewPad, Pad, PadSummary, SheetPatch } from '../../server/contract/pads.ts';
+import type {
+  Companion,
+  NewPad,
+  Pad,
+  PadSummary,
+  PhotoAnswer,
+  SheetPatch,
+} from '../../server/contract/pads.ts';
 import type {
   NewPlan,
   OtherPlan,
@@ -35,6 +42,9 @@ export const service = {
     ask('PATCH', `/api/sides/${side}`, { corners }),
   showWhite: (photo: string, white: Corners): Promise<unknown> =>
     ask('PATCH', `/api/photos/${photo}`, { white }),
+  /** One touched place on each scrap, in pixels of the photo. */
+  showChips: (photo: string, chips: readonly (readonly [number, number])[]): Promise<PhotoAnswer> =>
+    ask('PATCH', `/api/photos/${photo}`, { chips }),
   removePhoto: (photo: string): Promise<void> => ask('DELETE', `/api/photos/${photo}`),
   changeSheet: (sheet: string, change: SheetPatch): Promise<unknown> =>
     ask('PATCH', `/api/sheets/${sheet}`, change),

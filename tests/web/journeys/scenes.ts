@@ -22,6 +22,7 @@ export function scenesInOrder(): readonly Scene[] {
     ['one side', (page) => opened(page.locator('.face').first().click(), page, '.companion')],
     ['photos', photos],
     ['corners', (page) => opened(page.locator('.laid').first().click(), page, '.corner-handle')],
+    ['scraps', scraps],
     ['back chooser', backChooser],
     ['phone', phone],
     ['refused photo', refusedPhoto],
@@ -59,6 +60,12 @@ async function settings(page: Page): Promise<void> {
 async function photos(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
   await opened(goTo(page, 'Photos'), page, '.tableful');
+}
+
+async function scraps(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Colour scraps' }).click();
+  await page.locator('.scrap-field').click({ position: { x: 60, y: 60 } });
+  await page.locator('.scrap-mark').waitFor();
 }
 
 async function backChooser(page: Page): Promise<void> {
