@@ -2,6 +2,7 @@
 import { spawn } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import { setPriority } from 'node:os';
 import { fileURLToPath } from 'node:url';
 
 export interface ProcessSettings {
@@ -163,8 +164,21 @@ function startProcess({ server, module, execArgv, megabytes }: ProcessSettings):
   const [command, ...words] = LIMITS_DATA
     ? [SHELL, '-c', `ulimit -d ${1024 * megabytes} && exec "$@"`, 'sh', ...node]
     : node;
-  return spawn(command!, words, {
+  const child = spawn(command!, words, {
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
     serialization: 'advanced',
   });
+  if (child.pid !== undefined) giveWay(child.pid);
+  return child;
 }
+
+/** On a busy computer the service answers first; a process that has ended already needs no turn. */
+function giveWay(pid: number): void {
+  try {
+    setPriority(pid, LATER);
+  } catch {
+    return;
+  }
+}
+
+const LATER = 10;
