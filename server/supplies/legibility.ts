@@ -43,16 +43,22 @@ export function legibility(text: Lab, strip: Lab): Legibility {
       verdict: 'large letters only',
       contrast: ratio,
       lighter,
-      reason: `Reads in large letters only (${said}; small ones need ${READABLE.small}): choose a bold stamp, or ${darker(lighter)}.`,
+      reason: `Reads in large letters only (${said}; small ones need ${READABLE.small}): choose a bold stamp, or ${mendFor(strip, lighter, READABLE.small)}.`,
     };
   return {
     verdict: 'cannot be read',
     contrast: ratio,
     lighter,
-    reason: `Cannot be read (${said}; even large letters need ${READABLE.large}): ${darker(lighter)}, or stamp on another strip.`,
+    reason: `Cannot be read (${said}; even large letters need ${READABLE.large}): ${mendFor(strip, lighter, READABLE.large)}.`,
   };
 }
 
-function darker(lighter: number): string {
-  return lighter >= 0 ? 'take a darker ink' : 'take a lighter ink';
+/** No ink is darker than this on paper: about the black of a good stamp. Common practice, no source. */
+const DARKEST_INK: Lab = { l: 18, a: 0, b: 0 };
+
+function mendFor(strip: Lab, lighter: number, needed: number): string {
+  if (lighter < 0) return 'take a lighter ink, or stamp on a darker strip';
+  return contrast(DARKEST_INK, strip) < needed
+    ? 'the strip is too dark even for black, so stamp on a lighter one'
+    : 'take a darker ink, or stamp on a lighter strip';
 }

@@ -30,6 +30,12 @@ describe('whether a greeting can be read', () => {
     expect(read.verdict).toBe('cannot be read');
     expect(read.reason).toContain('lighter ink');
   });
+
+  test('no darker ink is asked for where even black cannot be read', () => {
+    const soot = { l: 18, a: 0, b: 0 };
+    expect(legibility(soot, { l: 38, a: -20, b: -10 }).reason).toContain('too dark even for black');
+    expect(legibility({ l: 60, a: 0, b: 0 }, { l: 70, a: 0, b: 0 }).reason).toContain('darker ink');
+  });
 });
 
 describe('ink on paper', () => {
