@@ -15,6 +15,7 @@ export const words = {
     if (score >= 0.5) return 'goes';
     return 'goes loosely';
   },
+  letter: (index: number): string => letter(index),
   /** Layers are named in English in the layouts themselves. */
   layerName: (layer: string): string => sentence(layer.replaceAll('-', ' ')),
   stationsLabel: 'Steps of the work',
@@ -233,6 +234,54 @@ export const words = {
         : `takes at least ${count(sheets, 'sheet')} of ${has}`,
     plan: 'Choose the papers for me',
     planning: 'Laying papers together …',
+    own: 'Draw a card of my own',
+    ownLead: 'Begin with an empty card of this size, or make a layout below yours.',
+    mine: 'Make it mine',
+    makeMine: (name: string): string => `Make it mine: ${name}`,
+    change: 'Change',
+    changeOwn: (name: string): string => `Change ${name}`,
+  },
+  editor: {
+    title: 'A card of your own',
+    titleHers: 'Your card',
+    blank: 'My card',
+    copyOf: (name: string): string => `My ${name}`.slice(0, 80),
+    name: 'Its name',
+    layers: 'Layers, top to bottom',
+    keys: 'Pull a layer with a finger or the mouse. With the keyboard, the arrow keys move the layer that has the focus, Shift and arrows size it, Delete takes it away.',
+    faulty: 'cannot stay so',
+    base: 'The card itself: everything lies on it.',
+    add: 'Add a layer',
+    kinds: { rectangle: 'Panel', strip: 'Strip', circle: 'Circle', banner: 'Banner' },
+    measures: { width: 'Width', height: 'Height', x: 'From the left', y: 'From the top' },
+    unreadable: 'Write it as 4 1/4 or 108 mm, at least 1/8 in (3 mm) wide.',
+    role: 'What it does',
+    roles: {
+      mat: 'mat',
+      panel: 'panel',
+      strip: 'strip',
+      focal: 'centre piece',
+      greeting: 'greeting',
+    },
+    paper: 'Its paper',
+    paperOf: (material: 'patterned' | 'cardstock', index: number): string =>
+      material === 'patterned' ? `Pattern ${letter(index)}` : `Plain ${letter(index)}`,
+    another: { patterned: 'another pattern', cardstock: 'another plain cardstock' },
+    up: 'Up',
+    down: 'Down',
+    remove: 'Take away',
+    borders: 'Where it meets other layers',
+    seen: (share: number): string =>
+      `You see it on ${Math.max(1, Math.round(share * 100))} % of the card.`,
+    meets: (other: string, length: string): string => `Meets ${other} along ${length}.`,
+    save: 'Keep it',
+    kept: (name: string): string => `${name} is kept among your layouts.`,
+    toFile: 'Save as a file',
+    fromFile: 'Open a file',
+    noLayout: (file: string): string => `${file} holds no layout. Open one that was saved here.`,
+    throwAway: 'Delete this layout',
+    throwAwaySure: 'Yes, delete it',
+    removed: 'The layout is deleted.',
   },
   plan: {
     heading: (cards: number): string => `Your ${count(cards, 'card')}`,
@@ -461,4 +510,9 @@ function cardsNamed(cards: readonly number[]): string {
 
 function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Papers are told apart by letters: A for the first. */
+function letter(index: number): string {
+  return String.fromCharCode(65 + Math.max(0, index));
 }

@@ -6,6 +6,7 @@ import { everyScene } from './journeys/every-scene.ts';
 import { keyboardOnly } from './journeys/keyboard-only.ts';
 import { matchCheck } from './journeys/match-check.ts';
 import { nothingLost } from './journeys/nothing-lost.ts';
+import { ownCard } from './journeys/own-card.ts';
 import { photosToGuide } from './journeys/photos-to-guide.ts';
 import { pinThenUndo } from './journeys/pin-then-undo.ts';
 import { scraps } from './journeys/scraps.ts';
@@ -33,6 +34,7 @@ describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
   describe('swapped faces', () => swappedFaces(at));
   describe('corners', () => corners(at));
   describe('scraps', () => scraps(at));
+  describe('a card of her own', () => ownCard(at));
   describe('match check', () => matchCheck(at));
   describe('nothing is lost', () => nothingLost(at));
   describe('two devices', () => twoDevices(at));

@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import { remembered } from '../table/memory.ts';
 import { ruler } from '../table/settings.ts';
+import { OpenEditor } from '../layouts/open-editor.tsx';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
 import { layouts, pads } from '../wire/shelves.ts';
@@ -60,6 +61,12 @@ function Layouts({ pad, list }: { pad: string; list: readonly LayoutListing[] })
           </label>
         ))}
       </fieldset>
+      {shown?.layouts[0] && (
+        <div class="own-card">
+          <OpenEditor from={shown.layouts[0]} empty />
+          <span class="small">{words.cards.ownLead}</span>
+        </div>
+      )}
       <ul class="layouts">
         {shown?.layouts.map((layout) => (
           <li key={layout.id}>

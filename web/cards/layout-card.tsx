@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import { Icon } from '../table/icon.tsx';
 import { words } from '../words.ts';
+import { OpenEditor } from '../layouts/open-editor.tsx';
 import { countsOf, MOST_OF_ONE, setCount } from './counts.ts';
 
 /** A layout as a drawn card with its count below. */
@@ -49,6 +50,7 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
           <Icon name="plus" />
         </button>
       </div>
+      <OpenEditor from={layout} />
     </article>
   );
 }

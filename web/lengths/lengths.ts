@@ -1,4 +1,5 @@
-import type { Ruler } from '../table/settings.ts';
+/** What she measures with: inches or millimetres. */
+export type Ruler = 'in' | 'mm';
 
 const MM: Record<string, number> = {
   in: 25.4,

@@ -1,5 +1,5 @@
 import type { Code, Key, KeyList, Me, NewCode } from '../../server/contract/keys.ts';
-import type { LayoutListing } from '../../server/contract/layouts.ts';
+import type { CheckedLayout, LayoutListing, NewLayout } from '../../server/contract/layouts.ts';
 import type {
   Companion,
   NewPad,
@@ -49,6 +49,12 @@ export const service = {
   changeSheet: (sheet: string, change: SheetPatch): Promise<unknown> =>
     ask('PATCH', `/api/sheets/${sheet}`, change),
   layouts: async (): Promise<LayoutListing[]> => list(await ask('GET', '/api/layouts'), 'layouts'),
+  checkLayout: (layout: NewLayout, signal: AbortSignal | null = null): Promise<CheckedLayout> =>
+    ask('POST', '/api/layouts/check', layout, signal),
+  addLayout: (layout: NewLayout): Promise<LayoutListing> => ask('POST', '/api/layouts', layout),
+  changeLayout: (id: string, layout: NewLayout): Promise<LayoutListing> =>
+    ask('PUT', `/api/layouts/${id}`, layout),
+  removeLayout: (id: string): Promise<void> => ask('DELETE', `/api/layouts/${id}`),
   plan: (plan: string): Promise<Plan> => ask('GET', `/api/plans/${plan}`),
   plans: async (pad: string): Promise<PlanSummary[]> =>
     list(await ask('GET', `/api/plans?pad=${pad}`), 'plans'),

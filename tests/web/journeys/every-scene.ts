@@ -77,7 +77,7 @@ interface Violation {
   readonly nodes: readonly { readonly target: unknown; readonly failureSummary?: string }[];
 }
 
-async function accessFaults(page: Page): Promise<string[]> {
+export async function accessFaults(page: Page): Promise<string[]> {
   await page.evaluate(`window.axe || (() => { ${axe} })()`);
   const violations = await page.evaluate<Violation[]>(
     `axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })
@@ -91,7 +91,7 @@ async function accessFaults(page: Page): Promise<string[]> {
 }
 
 /** Everything to touch that is smaller than 44 x 44 px; a field counts with the label it lies in. */
-async function smallTargets(page: Page): Promise<string[]> {
+export async function smallTargets(page: Page): Promise<string[]> {
   return await page.evaluate<string[]>(`(() => {
     const touched = 'a[href], button, input, select, summary';
     const open = document.querySelector('dialog[open]') ?? document;

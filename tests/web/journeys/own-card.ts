@@ -1,0 +1,111 @@
+import { readFile } from 'node:fs/promises';
+import { expect, it } from 'vitest';
+import { goTo, openDemoPad, planCards } from '../hands.ts';
+import { accessFaults, smallTargets } from './every-scene.ts';
+import type { Table } from '../table.ts';
+
+/** A layout made hers: pulled, sized, told what is wrong, kept, and cut from like ours. */
+export function ownCard(at: () => Table): void {
+  it('makes one of our layouts hers with the keyboard and the mouse, and plans a card of it', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await openDemoPad(page);
+    await goTo(page, 'Cards');
+    await page.getByRole('button', { name: 'Draw a card of my own' }).click();
+    const editor = page.getByRole('dialog', { name: 'A card of your own' });
+    await editor.getByRole('button', { name: 'Panel' }).click();
+    const width = editor.getByLabel('Width');
+    expect(await width.inputValue()).toBe('2 1/8 in');
+    await width.fill('3 1/2');
+    await width.press('Enter');
+    await width.press('Tab');
+    expect(await width.inputValue()).toBe('3 1/2 in');
+
+    const chosen = editor.locator('.layer-choice[aria-pressed="true"]');
+    await chosen.focus();
+    const left = editor.getByLabel('From the left');
+    const before = await left.inputValue();
+    await page.keyboard.press('ArrowLeft');
+    expect(await left.inputValue()).not.toBe(before);
+    await page.keyboard.press('Control+z');
+    expect(await left.inputValue()).toBe(before);
+
+    const panel = editor.locator('.drawn-layer.movable');
+    const box = (await panel.boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x - 10, y - 900, { steps: 4 });
+    await page.mouse.up();
+    expect(await editor.getByLabel('From the top').inputValue()).toBe('0 in');
+
+    await left.fill('2');
+    await left.press('Tab');
+    await editor.getByText(/leaves it at the right/).waitFor();
+    expect(await editor.getByRole('button', { name: 'Keep it' }).isDisabled()).toBe(true);
+    await editor.getByRole('button', { name: 'Undo' }).click();
+    await editor.getByText(/^Meets Base along/).waitFor();
+    expect(await editor.getByText(/leaves it at the right/).count()).toBe(0);
+
+    await editor.getByLabel('Its name').fill('Reading room');
+    await editor.getByLabel('Its name').press('Tab');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      editor.getByRole('button', { name: 'Save as a file' }).click(),
+    ]);
+    const saved = JSON.parse(await readFile(await download.path(), 'utf8')) as {
+      layers: { box: { width: string } }[];
+    };
+    expect(saved.layers[1]!.box.width).toBe('3 1/2 in');
+    await editor.getByRole('button', { name: 'Circle' }).click();
+    await editor.getByLabel('Open a file').setInputFiles({
+      name: 'mine.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify(saved)),
+    });
+    await expect.poll(() => editor.locator('.layer-choice').count()).toBe(2);
+
+    await editor.getByRole('button', { name: 'Keep it' }).click();
+    const hers = page.getByRole('article', { name: 'Reading room' });
+    await hers.waitFor();
+    await hers.getByRole('button', { name: 'One more: Reading room' }).last().click();
+    await planCards(page, 1);
+
+    await goTo(page, 'Cards');
+    await page.getByRole('button', { name: 'Change Reading room' }).click();
+    await page.getByRole('button', { name: 'Delete this layout' }).click();
+    await page.getByRole('button', { name: 'Yes, delete it' }).click();
+    await hers.waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it.each([
+    ['laptop', 'light'],
+    ['tablet', 'dark'],
+    ['phone', 'light'],
+  ] as const)(
+    'shows the editor without a fault of access on a %s in the %s',
+    async (device, colorScheme) => {
+      const { page, context, faults } = await at().open(device, { colorScheme });
+      await openDemoPad(page);
+      await goTo(page, 'Cards');
+      await page
+        .getByRole('button', { name: /^Make it mine/ })
+        .nth(1)
+        .click();
+      const editor = page.getByRole('dialog', { name: 'A card of your own' });
+      await editor
+        .getByText(/^Meets /)
+        .first()
+        .waitFor();
+      expect(await accessFaults(page)).toEqual([]);
+      expect(await smallTargets(page)).toEqual([]);
+      const wide = await page.evaluate<number>(
+        `document.querySelector('dialog').scrollWidth - document.querySelector('dialog').clientWidth`,
+      );
+      expect(wide).toBeLessThanOrEqual(0);
+      expect(faults).toEqual([]);
+      await context.close();
+    },
+  );
+}

@@ -1,0 +1,104 @@
+import { expect, test } from 'vitest';
+import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
+import { added, papersIn, shifted, without } from '../../web/layouts/order-layers.ts';
+import { grown, moved, typed } from '../../web/layouts/place-layer.ts';
+import { begun, changed, redone, undone } from '../../web/layouts/undo.ts';
+
+const card = { width: '4 1/4 in', height: '5 1/2 in' };
+const metric = { width: '105 mm', height: '148 mm' };
+const base: Layer = {
+  id: 'base',
+  role: 'base',
+  material: 'cardstock',
+  paper: 'base',
+  box: { x: '0 in', y: '0 in', ...card },
+  shape: { kind: 'rectangle' },
+};
+const panel: Layer = {
+  ...base,
+  id: 'panel',
+  role: 'panel',
+  material: 'patterned',
+  paper: 'main',
+  box: { x: '1/8 in', y: '1/8 in', width: '4 in', height: '2 1/2 in' },
+};
+const layout: NewLayout = {
+  name: 'Shore',
+  card,
+  fold: { kind: 'none', flat: card, scores: [], scoreFrom: 'left' },
+  layers: [base, panel],
+};
+
+test('a pulled layer lands on a sixteenth of an inch and never leaves the card', () => {
+  expect(moved(panel, card, 0, 26).box).toEqual({ ...panel.box, y: '1 1/8 in' });
+  expect(moved(panel, card, 0.9, 0).box.x).toBe('3/16 in');
+  // 4 in of a card of 4 1/4 in leave it 1/4 in to the right; the other way ends at the edge.
+  expect(moved(panel, card, 500, 0).box.x).toBe('1/4 in');
+  expect(moved(panel, card, -500, 0).box.x).toBe('0 in');
+});
+
+test('on a metric card it lands on whole millimetres', () => {
+  const box = { x: '3 mm', y: '3 mm', width: '50 mm', height: '20 mm' };
+  expect(moved({ ...panel, box }, metric, 10.4, -0.6).box).toEqual({
+    ...box,
+    x: '13 mm',
+    y: '2 mm',
+  });
+});
+
+test('the lower right corner sizes a layer between what a trimmer holds and the edge of the card', () => {
+  expect(grown(panel, card, 0, 25.4).box).toEqual({ ...panel.box, height: '3 1/2 in' });
+  expect(grown(panel, card, 500, -500).box).toEqual({
+    ...panel.box,
+    width: '4 1/8 in',
+    height: '1/8 in',
+  });
+});
+
+test('slanted corners keep their places in a box that is sized, and a notch stays within it', () => {
+  const points = [
+    { x: '0 in', y: '0 in' },
+    { x: '4 in', y: '0 in' },
+    { x: '2 in', y: '2 1/2 in' },
+  ];
+  const slanted: Layer = { ...panel, shape: { kind: 'corners', points } };
+  expect(typed(slanted, card, 'width', '3')?.shape).toEqual({
+    kind: 'corners',
+    points: [points[0], { x: '3 in', y: '0 in' }, { x: '1 1/2 in', y: '2 1/2 in' }],
+  });
+  const banner: Layer = { ...panel, shape: { kind: 'banner', notch: '1 in' } };
+  expect(typed(banner, card, 'width', '1')?.shape).toEqual({ kind: 'banner', notch: '1/2 in' });
+});
+
+test('a typed length is read in the unit of the card, or in its own', () => {
+  expect(typed(panel, card, 'width', '3 1/4')?.box.width).toBe('3 1/4 in');
+  expect(typed(panel, card, 'x', '25,4 mm')?.box.x).toBe('1 in');
+  expect(typed(panel, metric, 'width', '40')?.box.width).toBe('40 mm');
+  expect(typed(panel, card, 'width', 'wide')).toBeNull();
+  expect(typed(panel, card, 'width', '0')).toBeNull();
+});
+
+test('added layers lie on top, in the middle, with names of their own; the base stays the lowest', () => {
+  const two = added(added(layout, 'circle'), 'circle');
+  expect(two.layers.map(({ id }) => id)).toEqual(['base', 'panel', 'circle-1', 'circle-2']);
+  expect(papersIn(two, 'patterned')).toEqual(['main']);
+  expect(shifted(two, 3, -1).layers.map(({ id }) => id)).toEqual([
+    'base',
+    'panel',
+    'circle-2',
+    'circle-1',
+  ]);
+  expect(shifted(two, 1, -1)).toBe(two);
+  expect(without(two, 0)).toBe(two);
+  expect(without(two, 1).layers.map(({ id }) => id)).toEqual(['base', 'circle-1', 'circle-2']);
+});
+
+test('undo and redo walk without limit; a new step ends what could be redone', () => {
+  let drawn = begun(0);
+  for (let step = 1; step <= 500; step += 1) drawn = changed(drawn, step);
+  expect(changed(drawn, 500)).toBe(drawn);
+  for (let step = 0; step < 501; step += 1) drawn = undone(drawn);
+  expect(drawn.now).toBe(0);
+  expect(redone(redone(drawn)).now).toBe(2);
+  expect(redone(changed(redone(drawn), 9)).now).toBe(9);
+});

@@ -1,0 +1,117 @@
+import { useRef } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
+import { millimetres } from '../lengths/lengths.ts';
+import { layerPath } from './layer-path.ts';
+import { withLayer } from './order-layers.ts';
+import { boxOf, grown, moved } from './place-layer.ts';
+
+interface Props {
+  readonly layout: NewLayout;
+  readonly chosen: number;
+  readonly choose: (layer: number) => void;
+  /** While a layer is on its way. */
+  readonly draft: (layout: NewLayout) => void;
+  /** When it has arrived. */
+  readonly settle: (layout: NewLayout) => void;
+  readonly letterOf: (layer: Layer) => string;
+}
+
+interface Hold {
+  readonly at: number;
+  readonly by: typeof moved;
+  readonly from: NewLayout;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The card drawn large: a layer is chosen by touch, moved by pulling it and sized by its lower right corner. What listens instead of looking uses the list of layers beside it. */
+export function CardDrawing(props: Props): VNode {
+  const { layout, chosen, choose, draft, settle, letterOf } = props;
+  const picture = useRef<SVGSVGElement>(null);
+  const hold = useRef<Hold | null>(null);
+  const width = millimetres(layout.card.width) ?? 1;
+  const height = millimetres(layout.card.height) ?? 1;
+  const room = Math.max(width, height) * 0.06;
+  const layer = layout.layers[chosen];
+
+  function take(event: PointerEvent, at: number, by: typeof moved): void {
+    choose(at);
+    if (at === 0) return;
+    (event.currentTarget as Element).setPointerCapture(event.pointerId);
+    hold.current = { at, by, from: layout, x: event.clientX, y: event.clientY };
+  }
+
+  function pulled(event: PointerEvent): NewLayout | null {
+    const held = hold.current;
+    const scale = picture.current?.getScreenCTM()?.a;
+    if (held === null || scale === undefined) return null;
+    const [x, y] = [(event.clientX - held.x) / scale, (event.clientY - held.y) / scale];
+    return withLayer(held.from, held.at, held.by(held.from.layers[held.at]!, held.from.card, x, y));
+  }
+
+  function pull(event: PointerEvent): void {
+    const next = pulled(event);
+    if (next) draft(next);
+  }
+
+  function letGo(event: PointerEvent): void {
+    const next = pulled(event);
+    hold.current = null;
+    if (next) settle(next);
+  }
+
+  function lose(): void {
+    if (hold.current) draft(hold.current.from);
+    hold.current = null;
+  }
+
+  const ways = { onPointerMove: pull, onPointerUp: letGo, onPointerCancel: lose };
+  const corner = layer && chosen > 0 ? boxOf(layer) : null;
+  return (
+    <svg
+      class="card-drawing"
+      ref={picture}
+      viewBox={`${-room} ${-room} ${width + 2 * room} ${height + 2 * room}`}
+      aria-hidden="true"
+    >
+      {layout.layers.map((one, at) => (
+        <g
+          key={one.id}
+          class={`drawn-layer role-${one.role}${at === 0 ? '' : ' movable'}`}
+          onPointerDown={(event) => take(event, at, moved)}
+          {...ways}
+        >
+          <path d={layerPath(one)} />
+          {at > 0 && <Letter layer={one} letter={letterOf(one)} />}
+        </g>
+      ))}
+      {layer && <path class="drawn-choice" d={layerPath(layer)} />}
+      {corner && (
+        <g
+          class="drawn-handle movable"
+          onPointerDown={(event) => take(event, chosen, grown)}
+          {...ways}
+        >
+          <circle
+            class="reach"
+            cx={corner.x + corner.width}
+            cy={corner.y + corner.height}
+            r={room}
+          />
+          <circle cx={corner.x + corner.width} cy={corner.y + corner.height} r={room / 3} />
+        </g>
+      )}
+    </svg>
+  );
+}
+
+function Letter({ layer, letter }: { layer: Layer; letter: string }): VNode {
+  const { x, y, width, height } = boxOf(layer);
+  const size = Math.min(6, height * 0.7, width * 0.7);
+  return (
+    <text x={x + Math.min(6, width / 2)} y={y + height / 2 + size / 3} font-size={size}>
+      {letter}
+    </text>
+  );
+}

@@ -1,0 +1,164 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
+import { words } from '../words.ts';
+import { freePaper, papersIn, shifted, withLayer, without } from './order-layers.ts';
+import { typed, type Measure } from './place-layer.ts';
+
+interface Props {
+  readonly layout: NewLayout;
+  readonly chosen: number;
+  readonly settle: (layout: NewLayout, chosen?: number) => void;
+}
+
+const roles = ['mat', 'panel', 'strip', 'focal', 'greeting'] as const;
+const materials = ['patterned', 'cardstock'] as const;
+const said = words.editor;
+
+/** What the chosen layer is: its place and size as she types them, what it does, its paper, its turn in the stack. */
+export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
+  const layer = layout.layers[chosen];
+  if (!layer) return null;
+  const base = chosen === 0;
+  const change = (next: Layer): void => settle(withLayer(layout, chosen, next));
+  return (
+    <div class="layer-form">
+      {base ? (
+        <p class="small">{said.base}</p>
+      ) : (
+        <div class="pair measures">
+          {(['width', 'height', 'x', 'y'] as const).map((what) => (
+            <MeasureField
+              key={`${layer.id}/${what}`}
+              what={what}
+              layer={layer}
+              take={(text) => typed(layer, layout.card, what, text)}
+              change={change}
+            />
+          ))}
+        </div>
+      )}
+      <div class="pair">
+        {!base && (
+          <label class="field">
+            <span>{said.role}</span>
+            <select
+              value={layer.role}
+              onChange={(event) =>
+                change({ ...layer, role: event.currentTarget.value as Layer['role'] })
+              }
+            >
+              {roles.map((role) => (
+                <option key={role} value={role}>
+                  {said.roles[role]}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+        <PaperField layout={layout} layer={layer} change={change} />
+      </div>
+      {!base && (
+        <div class="layer-buttons">
+          <button
+            type="button"
+            class="button quiet"
+            disabled={chosen === layout.layers.length - 1}
+            onClick={() => settle(shifted(layout, chosen, 1), chosen + 1)}
+          >
+            {said.up}
+          </button>
+          <button
+            type="button"
+            class="button quiet"
+            disabled={chosen === 1}
+            onClick={() => settle(shifted(layout, chosen, -1), chosen - 1)}
+          >
+            {said.down}
+          </button>
+          <button
+            type="button"
+            class="button quiet"
+            onClick={() => settle(without(layout, chosen), chosen - 1)}
+          >
+            {said.remove}
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}
+
+interface MeasureProps {
+  readonly what: Measure;
+  readonly layer: Layer;
+  readonly take: (text: string) => Layer | null;
+  readonly change: (layer: Layer) => void;
+}
+
+/** A length as a person writes it; what cannot be read stays in the field and is told. */
+function MeasureField({ what, layer, take, change }: MeasureProps): VNode {
+  const now = layer.box[what];
+  const [text, setText] = useState(now);
+  const [wrong, setWrong] = useState(false);
+  useEffect(() => {
+    setText(now);
+    setWrong(false);
+  }, [now]);
+  return (
+    <label class="field">
+      <span>{said.measures[what]}</span>
+      <input
+        value={text}
+        autoComplete="off"
+        aria-invalid={wrong}
+        onInput={(event) => setText(event.currentTarget.value)}
+        onChange={(event) => {
+          const next = take(event.currentTarget.value);
+          setWrong(next === null);
+          if (next === null) return;
+          setText(next.box[what]);
+          change(next);
+        }}
+      />
+      {wrong && <span class="small">{said.unreadable}</span>}
+    </label>
+  );
+}
+
+interface PaperProps {
+  readonly layout: NewLayout;
+  readonly layer: Layer;
+  readonly change: (layer: Layer) => void;
+}
+
+function PaperField({ layout, layer, change }: PaperProps): VNode {
+  return (
+    <label class="field">
+      <span>{said.paper}</span>
+      <select
+        value={`${layer.material}/${layer.paper}`}
+        onChange={(event) => {
+          const [material, paper] = event.currentTarget.value.split(/\/(.*)/s) as [
+            Layer['material'],
+            string,
+          ];
+          change({ ...layer, material, paper: paper === '' ? freePaper(layout) : paper });
+        }}
+      >
+        {materials.map((material) => (
+          <>
+            {papersIn(layout, material).map((paper, n) => (
+              <option key={`${material}/${paper}`} value={`${material}/${paper}`}>
+                {said.paperOf(material, n)}
+              </option>
+            ))}
+            <option key={`${material}/`} value={`${material}/`}>
+              {said.another[material]}
+            </option>
+          </>
+        ))}
+      </select>
+    </label>
+  );
+}

@@ -1,0 +1,215 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
+import type { Problem } from '../../server/contract/values.ts';
+import { announce } from '../table/announce.tsx';
+import { Dialog } from '../table/dialog.tsx';
+import { Icon } from '../table/icon.tsx';
+import { Mishap } from '../table/mishap.tsx';
+import { words } from '../words.ts';
+import { asProblem } from '../wire/ask.ts';
+import { service } from '../wire/service.ts';
+import { layouts } from '../wire/shelves.ts';
+import { CardDrawing } from './card-drawing.tsx';
+import { LayerForm } from './layer-form.tsx';
+import { LayerList } from './layer-list.tsx';
+import { readFromFile, saveToFile } from './layout-file.ts';
+import { added, kinds, papersIn } from './order-layers.ts';
+import { Told } from './told.tsx';
+import { begun, changed, redone, undone } from './undo.ts';
+import { faultyLayer, useCheck } from './use-check.ts';
+
+interface Props {
+  readonly start: NewLayout;
+  /** The id under which it is kept as hers; null for one that is not kept yet. */
+  readonly hers: string | null;
+  readonly close: () => void;
+}
+
+const said = words.editor;
+
+/** A layout drawn by her own hand: seen large, changed layer by layer, told at once whether it can be cut. */
+export function LayoutEditor({ start, hers, close }: Props): VNode {
+  const [drawn, setDrawn] = useState(() => begun(start));
+  const [draft, setDraft] = useState<NewLayout | null>(null);
+  const [chosen, choose] = useState(start.layers.length - 1);
+  const [mishap, setMishap] = useState<Problem | null>(null);
+  const [sure, setSure] = useState(false);
+  const layout = draft ?? drawn.now;
+  const at = Math.min(chosen, layout.layers.length - 1);
+  const { checked, fault } = useCheck(drawn.now);
+
+  function settle(next: NewLayout, then = at): void {
+    setDraft(null);
+    setDrawn((before) => changed(before, next));
+    choose(then);
+  }
+
+  function walk(step: typeof undone): void {
+    setDraft(null);
+    setDrawn(step);
+  }
+
+  function keys(event: KeyboardEvent): void {
+    const writing = event.target instanceof HTMLInputElement;
+    if (writing || !(event.ctrlKey || event.metaKey)) return;
+    const key = event.key.toLowerCase();
+    if (key !== 'z' && key !== 'y') return;
+    event.preventDefault();
+    walk(key === 'y' || event.shiftKey ? redone : undone);
+  }
+
+  async function attempt(work: () => Promise<unknown>, done: string): Promise<void> {
+    setMishap(null);
+    try {
+      await work();
+      await layouts.fresh('all');
+      announce(done);
+      close();
+    } catch (problem) {
+      setMishap(asProblem(problem));
+    }
+  }
+
+  function save(): Promise<void> {
+    const now = { ...drawn.now, name: drawn.now.name.trim() };
+    return attempt(
+      () => (hers === null ? service.addLayout(now) : service.changeLayout(hers, now)),
+      said.kept(now.name),
+    );
+  }
+
+  async function open(file: File | undefined): Promise<void> {
+    if (!file) return;
+    setMishap(null);
+    const read = await readFromFile(file);
+    try {
+      if (read === null) throw new Error(said.noLayout(file.name));
+      const next = { name: read.name, card: read.card, fold: read.fold, layers: read.layers };
+      await service.checkLayout(next);
+      settle(next, next.layers.length - 1);
+    } catch (problem) {
+      setMishap(asProblem(problem));
+    }
+  }
+
+  return (
+    <Dialog title={hers === null ? said.title : said.titleHers} close={close} wide>
+      <div class="editor" onKeyDown={keys}>
+        <div class="editor-card">
+          <CardDrawing
+            layout={layout}
+            chosen={at}
+            choose={choose}
+            draft={setDraft}
+            settle={settle}
+            letterOf={(layer) => letterOf(layout, layer)}
+          />
+          <div class="steps" role="group" aria-label={words.plan.steps}>
+            <button
+              type="button"
+              class="round wide"
+              disabled={drawn.past.length === 0}
+              onClick={() => walk(undone)}
+            >
+              <Icon name="undo" />
+              <span>{words.plan.undo}</span>
+            </button>
+            <button
+              type="button"
+              class="round wide"
+              disabled={drawn.future.length === 0}
+              onClick={() => walk(redone)}
+            >
+              <Icon name="redo" />
+              <span>{words.plan.redo}</span>
+            </button>
+          </div>
+          <div class="adds" role="group" aria-label={said.add}>
+            {kinds.map((kind) => (
+              <button
+                key={kind}
+                type="button"
+                class="round wide"
+                disabled={layout.layers.length >= MOST_LAYERS}
+                onClick={() => settle(added(drawn.now, kind), drawn.now.layers.length)}
+              >
+                <Icon name="plus" />
+                <span>{said.kinds[kind]}</span>
+              </button>
+            ))}
+          </div>
+        </div>
+        <div class="editor-side">
+          <label class="field">
+            <span>{said.name}</span>
+            <input
+              value={layout.name}
+              maxLength={80}
+              autoComplete="off"
+              onChange={(event) => settle({ ...drawn.now, name: event.currentTarget.value })}
+            />
+          </label>
+          <LayerList
+            layout={layout}
+            chosen={at}
+            faulty={faultyLayer(fault)}
+            choose={choose}
+            settle={settle}
+            letterOf={(layer) => letterOf(layout, layer)}
+          />
+          {fault && <Mishap problem={fault} />}
+          <LayerForm layout={layout} chosen={at} settle={settle} />
+          {checked && !fault && <Told checked={checked} layout={drawn.now} chosen={at} />}
+          {mishap && <Mishap problem={mishap} />}
+          <div class="editor-ends">
+            <button
+              type="button"
+              class="button"
+              disabled={fault !== null || drawn.now.name.trim() === ''}
+              onClick={() => void save()}
+            >
+              <Icon name="tick" /> {said.save}
+            </button>
+            <button type="button" class="button quiet" onClick={() => saveToFile(drawn.now)}>
+              {said.toFile}
+            </button>
+            <label class="button quiet file">
+              <input
+                type="file"
+                accept="application/json,.json"
+                onChange={(event) => {
+                  void open(event.currentTarget.files?.[0]);
+                  event.currentTarget.value = '';
+                }}
+              />
+              {said.fromFile}
+            </label>
+            {hers !== null && (
+              <button
+                type="button"
+                class="button quiet"
+                onClick={() =>
+                  sure
+                    ? void attempt(() => service.removeLayout(hers), said.removed)
+                    : setSure(true)
+                }
+              >
+                {sure ? said.throwAwaySure : said.throwAway}
+              </button>
+            )}
+          </div>
+        </div>
+      </div>
+    </Dialog>
+  );
+}
+
+/** As many as the service takes. */
+const MOST_LAYERS = 16;
+
+/** The letter of a patterned paper; plain cardstock has none. */
+function letterOf(layout: NewLayout, layer: Layer): string {
+  if (layer.material === 'cardstock') return '';
+  return words.letter(papersIn(layout, 'patterned').indexOf(layer.paper));
+}

@@ -1,0 +1,32 @@
+import type { VNode } from 'preact';
+import type { CheckedLayout, NewLayout } from '../../server/contract/layouts.ts';
+import { words } from '../words.ts';
+
+interface Props {
+  readonly checked: CheckedLayout;
+  readonly layout: NewLayout;
+  readonly chosen: number;
+}
+
+/** What the service says of a layout that can be made: the borders of the chosen layer, the fold, the envelope. */
+export function Told({ checked, layout, chosen }: Props): VNode {
+  const id = layout.layers[chosen]?.id;
+  const seen = checked.layers.find(({ layer }) => layer === id);
+  const meets = checked.borders.filter(({ a, b }) => a === id || b === id);
+  return (
+    <div class="told small">
+      {seen && <p>{words.editor.seen(seen.share)}</p>}
+      {meets.length > 0 && (
+        <ul aria-label={words.editor.borders}>
+          {meets.map(({ a, b, length }) => (
+            <li key={`${a}/${b}`}>
+              {words.editor.meets(words.layerName(a === id ? b : a), length)}
+            </li>
+          ))}
+        </ul>
+      )}
+      <p>{checked.fold}</p>
+      <p>{checked.envelope}</p>
+    </div>
+  );
+}
