@@ -2,45 +2,66 @@ import { toMillimetres } from '../lengths/length.ts';
 import type { GuideAsk } from './ask.ts';
 import { CARD_ROOM, cardMarks } from './card-marks.ts';
 import type { Mark } from './drawing.ts';
+import { rectangle } from './drawing.ts';
 import type { CardFacts, Facts, LayerFacts } from './facts.ts';
-import { envelopeSaid, foldSaid } from './fold-words.ts';
+import { blocksOn, flow } from './flow.ts';
+import { envelopeNamed, scoreSaid } from './fold-words.ts';
 import { greetingSaid } from './greeting-words.ts';
-import { chapter, flow } from './flow.ts';
 import { layerNote, layerSizeSaid } from './layer-words.ts';
-import { HAIR, SIZES, SOFT } from './look.ts';
-import { BODY, PAGE, badge, noteBox, paragraph, ruleAcross } from './page.ts';
+import { HAIR, INK, SIZES, SOFT } from './look.ts';
+import { BODY, PAGE, badge, paragraph, ruleAcross } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
-import { layerSaid } from './said.ts';
+import { capital, cardsSaid, layerSaid } from './said.ts';
 
-const PICTURE = { width: 74, height: 84 } as const;
-const TEXT = { x: 82, width: PAGE.width - 82 } as const;
-const CAUTION =
-  'Dry everything on the card before you glue. Hot glue, heat tools and embossing powders burn and smoke: keep to the maker’s instructions and your local rules, and keep children and pets away.';
+/** The card's picture and what belongs to the whole card stand left, its layers right. */
+const PICTURE = { width: 46, height: 54 } as const;
+const STEPS = { x: 52, width: PAGE.width - 52 } as const;
+const PLACE = { top: BODY.top - 4.5, bottom: BODY.bottom + 7 } as const;
 
-/** A page a card: its picture, why it is so, and its layers in the order of gluing. */
+/** Every card with its picture, why it is so, and its layers in the order of gluing; two a page where they fit. */
 export function cardPages(ask: GuideAsk, facts: Facts): GuidePage[] {
-  return facts.cards.flatMap((card) => cardPage(ask, card));
+  const blocks = facts.cards.map((card) => cardBlock(ask, card));
+  return flow(blocks, PLACE, 3).map((marks) => {
+    const here = blocksOn(marks, blocks).map((at) => facts.cards[at]!.number);
+    return { name: capital(cardsSaid(here)), marks };
+  });
 }
 
-function cardPage(ask: GuideAsk, card: CardFacts): GuidePage[] {
+function cardBlock(ask: GuideAsk, card: CardFacts): Block {
   const aside = besidePicture(ask, card);
+  const why = paragraph(card.chosen.why, 0, 10.2, PAGE.width, {
+    size: SIZES.small,
+    colour: SOFT,
+  });
+  const top = 11 + why.height;
   const steps = card.layers.map((layer, index) => layerStep(ask, card, layer, index));
-  const top = BODY.top + Math.max(PICTURE.height, aside.height) + 6;
-  const pages = flow(steps, { top, again: BODY.top, bottom: BODY.bottom - 14 });
-  pages[0]!.push(
-    { kind: 'group', x: 0, y: BODY.top, marks: picture(card) },
-    { kind: 'group', x: TEXT.x, y: BODY.top - 2, marks: aside.marks },
-  );
-  pages.at(-1)!.push(...noteBox(CAUTION, 0, 231, PAGE.width).marks);
-  return chapter(`Card ${card.number}: ${card.layout.name}`, pages);
+  const marks: Mark[] = [
+    ...badge(String(card.number), 4.4, 4.4, 4.4),
+    {
+      kind: 'words',
+      x: 11,
+      y: 6.3,
+      text: `Card ${card.number}: ${card.layout.name}`,
+      size: SIZES.large,
+      bold: true,
+    },
+    ruleAcross(0, 9.5, PAGE.width, INK),
+    { kind: 'group', x: 0, y: top, marks: picture(card) },
+    { kind: 'group', x: 0, y: top + PICTURE.height + 1, marks: aside.marks },
+    ...why.marks,
+  ];
+  let y = top;
+  for (const step of steps) {
+    marks.push({ kind: 'group', x: STEPS.x, y, marks: step.marks });
+    y += step.height;
+  }
+  return { marks, height: Math.max(y, top + PICTURE.height + 1 + aside.height) };
 }
 
 function picture({ layout, layers }: CardFacts): Mark[] {
-  const scale = Math.min(
-    1,
-    PICTURE.width / (toMillimetres(layout.card.width) + 2 * CARD_ROOM),
-    PICTURE.height / (toMillimetres(layout.card.height) + 2 * CARD_ROOM),
-  );
+  const width = toMillimetres(layout.card.width) + 2 * CARD_ROOM;
+  const height = toMillimetres(layout.card.height) + 2 * CARD_ROOM;
+  const scale = Math.min(1, PICTURE.width / width, PICTURE.height / height);
   const paints = new Map(layers.map(({ layer, paint }) => [layer.id, paint]));
   return [
     {
@@ -50,37 +71,18 @@ function picture({ layout, layers }: CardFacts): Mark[] {
       scale,
       marks: cardMarks(layout, (id) => paints.get(id)!),
     },
-    ...(scale < 1
-      ? [
-          {
-            kind: 'words' as const,
-            x: 0,
-            y: PICTURE.height + 3.4,
-            text: 'Drawn smaller than life.',
-            size: SIZES.small,
-            colour: SOFT,
-          },
-        ]
-      : []),
   ];
 }
 
-/** Why the card is so, its base and fold, the greeting, the envelope. */
+/** The greeting and the envelope, under the picture. */
 function besidePicture(ask: GuideAsk, card: CardFacts): Block {
-  const parts: readonly (readonly [string, string])[] = [
-    ['Why', card.chosen.why],
-    ['Base', foldSaid(card.layout, ask.ruler)],
-    ['Greeting', greetingSaid(ask, card)],
-    ['Post', envelopeSaid(card.layout)],
-  ];
   const marks: Mark[] = [];
   let y = 0;
-  for (const [head, text] of parts) {
+  for (const text of [greetingSaid(ask, card), envelopeNamed(card.layout)]) {
     if (text === '') continue;
-    marks.push({ kind: 'words', x: 0, y: y + 3, text: head, size: SIZES.small, colour: SOFT });
-    const block = paragraph(text, 0, y + 4.2, TEXT.width);
+    const block = paragraph(text, 0, y, PICTURE.width, { size: SIZES.small });
     marks.push(...block.marks);
-    y += 4.2 + block.height + 2.4;
+    y += block.height + 1.6;
   }
   return { marks, height: y };
 }
@@ -88,23 +90,22 @@ function besidePicture(ask: GuideAsk, card: CardFacts): Block {
 function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: number): Block {
   const { layer, from, paint } = facts;
   const size = layerSizeSaid(card, layer, ask.ruler);
-  const small = layerNote(card, facts, ask.ruler);
-  const x = 22;
-  const main = paragraph(`${layerSaid(layer.id)}, ${size}`, x, 0, 92, { bold: true });
-  const source = paragraph(from, x + 96, 0, PAGE.width - x - 96);
-  const note = paragraph(small, x, Math.max(main.height, source.height), PAGE.width - x, {
-    size: SIZES.small,
-    colour: SOFT,
-  });
-  const high = Math.max(main.height, source.height) + note.height + 2.4;
+  const small =
+    layer.role === 'base' ? scoreSaid(card.layout, ask.ruler) : layerNote(card, facts, ask.ruler);
+  const x = 19;
+  const main = paragraph(`${layerSaid(layer.id)}, ${size}`, x, 0, 69, { bold: true });
+  const source = paragraph(from, x + 71, 0.4, STEPS.width - x - 71, { size: SIZES.small * 1.1 });
+  const under = Math.max(main.height, source.height);
+  const note = paragraph(small, x, under, STEPS.width - x, { size: SIZES.small, colour: SOFT });
+  const high = Math.max(7.6, under + note.height) + 0.8;
   return {
     marks: [
-      ...badge(String(index + 1), 3.4, 3, 3.2),
-      ...chip(paint, 10),
+      ...badge(String(index + 1), 3.4, 3.4, 3.1),
+      ...chip(paint, 8.5),
       ...main.marks,
       ...source.marks,
       ...note.marks,
-      ruleAcross(0, high - 1, PAGE.width),
+      ruleAcross(0, high - 0.3, STEPS.width),
     ],
     height: high,
   };
@@ -112,12 +113,7 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
 
 /** A small swatch of what the layer is cut from. */
 function chip(paint: LayerFacts['paint'], x: number): Mark[] {
-  const corners = [
-    { x: 0, y: 0 },
-    { x: 9, y: 0 },
-    { x: 9, y: 7 },
-    { x: 0, y: 7 },
-  ];
+  const corners = rectangle(0, 0, 8, 7);
   const rim = { kind: 'area', corners, edge: { width: 0.2, colour: HAIR } } as const;
   const face: Mark[] =
     paint.kind === 'colour'

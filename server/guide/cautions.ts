@@ -9,6 +9,10 @@ export const CAUTIONS: readonly { readonly head: string; readonly text: string }
     text: 'A trimmer blade is sharp: fingers behind the guard, blade covered when you put it down. A fresh blade cuts clean edges and needs less force; follow the maker’s instructions. Cut one sheet first, then trust the stack.',
   },
   {
+    head: 'Folding and posting',
+    text: 'Fold each base with the bump of the score inside. Many layers are thick: ask your post office before you buy stamps.',
+  },
+  {
     head: 'Hot tools and powders',
     text: 'Dry everything on the card before you glue. Hot glue, heat tools and embossing powders burn and smoke: keep to the maker’s instructions and your local rules, and keep children and pets away.',
   },

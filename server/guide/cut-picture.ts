@@ -8,11 +8,11 @@ import type { CutLine } from './cut-lines.ts';
 import type { Mark, Spot } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import { hatch } from './hatch.ts';
-import { shortened, widthOf } from './letters.ts';
-import { CUT, HAIR, INK, PAPER, SIZES } from './look.ts';
-import { badge, upArrow } from './page.ts';
+import { CUT, INK, PAPER } from './look.ts';
+import { badge } from './page.ts';
 import type { Turn } from './paint.ts';
-import { layerSaid } from './said.ts';
+import { laid, pieceLabels } from './piece-label.ts';
+import type { Taken } from './piece-label.ts';
 
 export interface CutPictureAsk {
   readonly slot: Slot;
@@ -33,6 +33,12 @@ export function cutPicture(ask: CutPictureAsk): Mark[] {
   const { sheet, scale } = ask;
   const { lines, rests } = cutLines(ask.steps, sheet);
   const whole = rectangle(0, 0, toMillimetres(sheet.width), toMillimetres(sheet.height));
+  const spots = numberSpots(lines, scale, sheet);
+  const labelled = ask.slot.pieces.map((placed) => ({
+    placed,
+    turn: ask.turnOf(placed),
+    showsOther: ask.showsOther(placed),
+  }));
   const ground: Mark = {
     kind: 'group',
     x: 0,
@@ -52,9 +58,11 @@ export function cutPicture(ask: CutPictureAsk): Mark[] {
     ground,
     { kind: 'area', corners: scaled(whole, scale), edge: { width: 0.5, colour: INK } },
     ...ask.slot.pieces.flatMap((placed) => slantOf(placed, ask)),
-    ...ask.slot.pieces.flatMap((placed) => label(placed, ask)),
     ...lines.flatMap((line) => drawnCut(line, scale)),
-    ...numbers(lines, scale, sheet),
+    ...pieceLabels(labelled, scale, spots.map(taken)),
+    ...lines.flatMap(({ number }, at) =>
+      badge(String(number), spots[at]!.x, spots[at]!.y, RADIUS, CUT),
+    ),
   ];
 }
 
@@ -71,46 +79,32 @@ function drawnCut({ from, to }: CutLine, scale: number): Mark[] {
 }
 
 /** A number sits on its line, in the middle, or aside where another number lies already. */
-function numbers(lines: readonly CutLine[], scale: number, sheet: Size): Mark[] {
-  const taken: Spot[] = [];
+function numberSpots(lines: readonly CutLine[], scale: number, sheet: Size): Spot[] {
+  const used: Spot[] = [];
   const width = scale * toMillimetres(sheet.width);
   const height = scale * toMillimetres(sheet.height);
   const within = (at: number, end: number): number => Math.min(end - RADIUS, Math.max(RADIUS, at));
-  return lines.flatMap((line) => {
+  return lines.map((line) => {
     const spots = PLACES.map((part) => ({
       x: within(scale * (line.from.x + part * (line.to.x - line.from.x)), width),
       y: within(scale * (line.from.y + part * (line.to.y - line.from.y)), height),
     }));
     const free = spots.find((spot) =>
-      taken.every(({ x, y }) => Math.hypot(spot.x - x, spot.y - y) > 2.2 * RADIUS),
+      used.every(({ x, y }) => Math.hypot(spot.x - x, spot.y - y) > 2.2 * RADIUS),
     );
     const spot = free ?? spots[0]!;
-    taken.push(spot);
-    return badge(String(line.number), spot.x, spot.y, RADIUS, CUT);
+    used.push(spot);
+    return spot;
   });
 }
 
-const RADIUS = 2.6;
+const RADIUS = 2.9;
 /** Parts of a line's length at which its number may sit, the best first. */
 const PLACES = [0.08, 0.92, 0.25, 0.75, 0.5, 0.38, 0.62] as const;
 
-interface Laid {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-function laid({ piece, x, y, turned }: PlacedPiece, scale: number): Laid {
-  const [width, height] = turned
-    ? [piece.size.height, piece.size.width]
-    : [piece.size.width, piece.size.height];
-  return {
-    x: scale * toMillimetres(x),
-    y: scale * toMillimetres(y),
-    width: scale * toMillimetres(width),
-    height: scale * toMillimetres(height),
-  };
+/** The room that a cut's number takes. */
+function taken({ x, y }: Spot): Taken {
+  return { x: x - RADIUS, y: y - RADIUS, width: 2 * RADIUS, height: 2 * RADIUS };
 }
 
 /** Where a slanted or shaped piece is cut last, as a dashed line, when its shown side lies up. */
@@ -146,61 +140,6 @@ function slantOf(placed: PlacedPiece, ask: CutPictureAsk): Mark[] {
           dashes: [2 / ask.scale, 1.2 / ask.scale],
         };
       }),
-    },
-  ];
-}
-
-/** The card's number, the layer, which face, and an arrow to the card's up; set along the longer side. */
-function label(placed: PlacedPiece, ask: CutPictureAsk): Mark[] {
-  const { x, y, width, height } = laid(placed, ask.scale);
-  const tall = height > width * 1.25;
-  const [long, short] = tall ? [height, width] : [width, height];
-  const number = Math.min(SIZES.large, short * 0.62);
-  const small = Math.min(SIZES.small, short * 0.45);
-  const turn = ask.turnOf(placed);
-  const room = long - 4;
-  const name = `${layerSaid(placed.piece.layer)}${ask.showsOther(placed) ? ' (other side)' : ''}`;
-  const card = String(placed.piece.card);
-  const cardWidth = widthOf(card, number, true);
-  const arrow = turn === null ? 0 : number * 0.9;
-  const text = shortened(name, Math.max(small, room - cardWidth - arrow - 4), small);
-  const textWidth = widthOf(text, small);
-  const plate = cardWidth + textWidth + arrow + 4.2;
-  const high = Math.max(number, small) * 1.25;
-  const left = -plate / 2;
-  const marks: Mark[] = [
-    {
-      kind: 'area',
-      corners: rectangle(left, -high / 2, plate, high),
-      fill: PAPER,
-      opacity: 0.92,
-      edge: { width: 0.2, colour: HAIR },
-    },
-    {
-      kind: 'words',
-      x: left + 1.2,
-      y: number * 0.34,
-      text: card,
-      size: number,
-      bold: true,
-    },
-    { kind: 'words', x: left + 2.2 + cardWidth, y: small * 0.32, text, size: small },
-  ];
-  if (turn !== null)
-    marks.push({
-      kind: 'group',
-      x: left + plate - 1 - arrow / 2,
-      y: 0,
-      turned: (tall ? 90 : 0) - turn,
-      marks: [{ kind: 'area', corners: upArrow(0, 0, number * 0.95), fill: INK }],
-    });
-  return [
-    {
-      kind: 'group',
-      x: x + width / 2,
-      y: y + height / 2,
-      turned: tall ? -90 : 0,
-      marks,
     },
   ];
 }

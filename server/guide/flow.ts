@@ -32,6 +32,13 @@ export function flow(
   return pages;
 }
 
+/** Which of the blocks, counted from 0, stand on a page. */
+export function blocksOn(page: readonly Mark[], blocks: readonly Block[]): number[] {
+  return blocks.flatMap(({ marks }, at) =>
+    page.some((mark) => mark.kind === 'group' && mark.marks === marks) ? [at] : [],
+  );
+}
+
 /** Names the pages of one chapter: the first by its name, the others as its continuation. */
 export function chapter(
   name: string,

@@ -6,15 +6,16 @@ import { rectangle } from './drawing.ts';
 import type { CardFacts, Facts } from './facts.ts';
 import { sheetsSaid } from './glance-page.ts';
 import { linesOf, shortened } from './letters.ts';
-import { HAIR, SIZES, SOFT } from './look.ts';
+import { HAIR, INK, SIZES, SOFT } from './look.ts';
 import { BODY, PAGE } from './page.ts';
 import type { GuidePage } from './page.ts';
-import { counted } from './said.ts';
 
-const COLUMNS = 2;
+const COLUMNS = 3;
 const ROWS = 5;
 const WIDTH = PAGE.width / COLUMNS;
-const HEIGHT = (BODY.bottom - BODY.top + 2) / ROWS;
+const HEIGHT = (BODY.bottom - BODY.top + 9) / ROWS;
+const PICTURE = 25;
+const LINE = 4.2;
 
 /** Labels to cut apart, one a bag of pieces, person by person: the card's number large, its picture, how many pieces. */
 export function labelPages(ask: GuideAsk, facts: Facts): GuidePage[] {
@@ -42,13 +43,18 @@ function label({ pad, people = 1 }: GuideAsk, card: CardFacts, person: number): 
     width: toMillimetres(layout.card.width) + 2 * CARD_ROOM,
     height: toMillimetres(layout.card.height) + 2 * CARD_ROOM,
   };
-  const scale = Math.min(34 / size.width, (HEIGHT - 6) / size.height);
+  const scale = Math.min(PICTURE / size.width, (HEIGHT - 6) / size.height);
   const paints = new Map(layers.map(({ layer, paint }) => [layer.id, paint]));
-  const text = 42;
-  const room = WIDTH - text - 4;
-  const name = linesOf(layout.name, room, SIZES.body, true).slice(0, 2);
-  const under = 19 + name.length * 5.2;
+  const x = PICTURE + 6;
+  const room = WIDTH - x - 2;
+  const name = linesOf(layout.name, room, SIZES.small, true).slice(0, 2);
   const patterned = layers.filter(({ paper }) => paper !== null).length;
+  const small = [
+    ...(people === 1 ? [] : [`Person ${person} of ${people}`]),
+    `${patterned} patterned`,
+    `${layers.length - patterned} of cardstock`,
+    ...linesOf(`${pad.name}: ${sheetsSaid(card)}`, room, SIZES.small).slice(0, 3),
+  ];
   return [
     {
       kind: 'area',
@@ -57,53 +63,27 @@ function label({ pad, people = 1 }: GuideAsk, card: CardFacts, person: number): 
     },
     {
       kind: 'group',
-      x: 4 + CARD_ROOM * scale,
+      x: 3 + CARD_ROOM * scale,
       y: (HEIGHT - scale * size.height) / 2 + CARD_ROOM * scale,
       scale,
       marks: cardMarks(layout, (id) => paints.get(id)!),
     },
-    {
+    { kind: 'words', x, y: 12.2, text: String(card.number), size: SIZES.numeral, bold: true },
+    ...name.map((text, index): Mark => ({
       kind: 'words',
-      x: text,
-      y: 14,
-      text: String(card.number),
-      size: SIZES.numeral,
-      bold: true,
-    },
-    ...(people === 1 ? [] : [personMark(person, people)]),
-    ...name.map((line, index): Mark => ({
-      kind: 'words',
-      x: text,
-      y: 20 + index * 5.2,
-      text: line,
-      size: SIZES.body,
+      x,
+      y: 17.6 + index * LINE,
+      text,
+      size: SIZES.small,
       bold: true,
     })),
-    {
+    ...small.map((text, index): Mark => ({
       kind: 'words',
-      x: text,
-      y: under + 2,
-      text: `${counted(patterned, 'patterned piece')}, ${layers.length - patterned} of cardstock`,
+      x,
+      y: 18.6 + (name.length + index) * LINE,
+      text: shortened(text, room, SIZES.small),
       size: SIZES.small,
-    },
-    {
-      kind: 'words',
-      x: text,
-      y: under + 6.4,
-      text: shortened(`${pad.name}: ${sheetsSaid(card)}`, room, SIZES.small),
-      size: SIZES.small,
-      colour: SOFT,
-    },
+      colour: text.startsWith(pad.name) ? SOFT : INK,
+    })),
   ];
-}
-
-function personMark(person: number, people: number): Mark {
-  return {
-    kind: 'words',
-    x: WIDTH - 4,
-    y: 9,
-    text: `Person ${person} of ${people}`,
-    size: SIZES.small,
-    align: 'right',
-  };
 }

@@ -10,7 +10,7 @@ export interface Run {
 }
 
 /** Size of the numerals of a fraction beside the text. */
-const SMALL = 0.72;
+const SMALL = 0.76;
 /** Gap between a whole number and its fraction, in heights of the font. */
 const THIN = 0.1;
 /** How far the numerals reach under the slash. */
@@ -64,11 +64,14 @@ function laid({ text, size, bold = false }: Pick<Words, 'text' | 'size' | 'bold'
   return { runs, width: x };
 }
 
+/** Lines are broken between words, not inside a length or a size: `4 1/4 x 5 in` stays together. */
+const GAP = /(?<!\sx)\s+(?!\d+\/\d|x\s\d|in\b|mm\b)/;
+
 /** Breaks a text into lines of at most a width in mm; a word longer than a line stands alone. */
 export function linesOf(text: string, width: number, size: number, bold = false): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/)) {
+  for (const word of text.split(GAP)) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && widthOf(longer, size, bold) > width) {
       lines.push(line);

@@ -1,23 +1,37 @@
 import { piecesOf } from '../cutting/pieces-of.ts';
 import type { GuideAsk } from './ask.ts';
+import type { Mark } from './drawing.ts';
 import type { CardFacts, Facts } from './facts.ts';
 import { chapter, flow } from './flow.ts';
-import { SIZES } from './look.ts';
+import { SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, badge, paragraph } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
 import { layerSaid, sizeSaid } from './said.ts';
 import { table } from './table.ts';
 
+const GAP = 6;
+const COLUMN = (PAGE.width - GAP) / 2;
+
 /** The plain cutting list: every card with the sizes of its pieces and what they are cut from. */
 export function listPages(ask: GuideAsk, facts: Facts): GuidePage[] {
   const intro = paragraph(
-    'All pieces, card by card, lowest layer first. Width comes before height, as the piece lies on the card.',
+    'All pieces, card by card, lowest layer first, with what each is cut from. Width comes before height, as the piece lies on the card.',
     0,
-    0,
+    BODY.top - 3.5,
     PAGE.width,
+    { size: SIZES.small, colour: SOFT },
   );
-  const blocks = [intro, ...facts.cards.map((card) => cardBlock(ask, card))];
-  return chapter('Cutting list', flow(blocks, { top: BODY.top - 3.5, bottom: BODY.bottom }, 5));
+  const blocks = facts.cards.map((card) => cardBlock(ask, card));
+  const top = BODY.top - 3.5 + intro.height + 3;
+  const columns = flow(blocks, { top, bottom: BODY.bottom + 6 }, 4);
+  const pages: Mark[][] = [];
+  for (let at = 0; at < columns.length; at += 2)
+    pages.push([
+      ...intro.marks,
+      ...columns[at]!,
+      { kind: 'group', x: COLUMN + GAP, y: 0, marks: columns[at + 1] ?? [] },
+    ]);
+  return chapter('Cutting list', pages);
 }
 
 function cardBlock(ask: GuideAsk, card: CardFacts): Block {
@@ -28,16 +42,16 @@ function cardBlock(ask: GuideAsk, card: CardFacts): Block {
   const rows = card.layers.map(({ layer, from }) => [
     layerSaid(layer.id),
     sizeSaid(sizes.get(layer.id)!, ask.ruler),
-    from,
+    from.replace(/ cardstock$/, ''),
   ]);
   const columns = [
-    { head: card.layout.name, width: 46 },
-    { head: 'Width x height', width: 50, bold: true },
-    { head: 'From', width: PAGE.width - 12 - 96 },
+    { head: card.layout.name, width: 25.5 },
+    { head: '', width: 31.5, bold: true },
+    { head: '', width: COLUMN - 10 - 57 },
   ];
-  const block = table(columns, rows, 12, 0, SIZES.small * 1.1);
+  const block = table(columns, rows, 10, 0, SIZES.small);
   return {
-    marks: [...badge(String(card.number), 4.4, 5, 4.4), ...block.marks],
+    marks: [...badge(String(card.number), 4.2, 5, 4), ...block.marks],
     height: block.height,
   };
 }

@@ -7,8 +7,8 @@ export const PAPER = '#ffffff';
 export const CUT = '#a3122f';
 
 export const SIZES = {
-  /** Notes and table heads (9). */
-  small: 3.2,
+  /** Notes, labels and table heads, the smallest that is printed (9 1/2). */
+  small: 3.35,
   /** What is read at arm's length (12). */
   body: 4.2,
   /** A setting of the ruler, a piece (15). */

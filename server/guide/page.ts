@@ -1,3 +1,4 @@
+import { BLADE_REMINDER } from './cautions.ts';
 import type { Mark, Outline } from './drawing.ts';
 import { disc, rectangle } from './drawing.ts';
 import { linesOf, widthOf } from './letters.ts';
@@ -97,6 +98,23 @@ export function noteBox(text: string, x: number, y: number, width: number): Bloc
     ],
     height,
   };
+}
+
+/** A block under a head of its own, within a page. */
+export function headed(head: string, block: Block): Block {
+  const high = 8.6;
+  return {
+    marks: [
+      { kind: 'words', x: 0, y: 5, text: head, size: SIZES.large, bold: true },
+      { kind: 'group', x: 0, y: high, marks: block.marks },
+    ],
+    height: high + block.height,
+  };
+}
+
+/** Under the head of a page on which a blade is used. */
+export function bladeReminder(): Mark {
+  return { kind: 'words', x: 0, y: 18.4, text: BLADE_REMINDER, size: SIZES.small, colour: SOFT };
 }
 
 export function ruleAcross(x: number, y: number, width: number, colour = HAIR): Mark {

@@ -26,7 +26,7 @@ export function printRuler(x: number, y: number, ruler: Ruler): Mark[] {
     x: x + at * (inches ? 25.4 : 10),
     y: y - 4.2,
     text: String(inches ? at : at * 10),
-    size: SIZES.small * 0.8,
+    size: SIZES.small,
     align: 'middle',
   }));
   return [

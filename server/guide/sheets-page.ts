@@ -22,20 +22,45 @@ export function sheetsPages(facts: Facts): GuidePage[] {
           facts,
           facts.slots.slice(slot, slot + PER_PAGE),
           facts.cards.slice(card, card + CARDS).map(({ number }) => number),
-        ),
+          BODY.top - 3.5,
+        ).marks,
       });
   return pages;
 }
 
-function grid(facts: Facts, slots: readonly SlotFacts[], cards: readonly number[]): Mark[] {
+/** The whole table from a height of the page on, and where it ends; null when it is too wide for one page. */
+export function sheetsGrid(
+  facts: Facts,
+  from: number,
+): { readonly marks: Mark[]; readonly bottom: number } | null {
+  if (facts.cards.length > CARDS) return null;
+  const numbers = facts.cards.map(({ number }) => number);
+  const head: Mark = {
+    kind: 'words',
+    x: 0,
+    y: from,
+    text: 'Which sheet goes to which card',
+    size: SIZES.body,
+    bold: true,
+  };
+  const { marks, bottom } = grid(facts, facts.slots, numbers, from + 2);
+  return { marks: [head, ...marks], bottom };
+}
+
+function grid(
+  facts: Facts,
+  slots: readonly SlotFacts[],
+  cards: readonly number[],
+  from: number,
+): { marks: Mark[]; bottom: number } {
   const words = paragraph(
     'F: the piece shows the front of the sheet. B: it shows the back. A number counts the pieces where there are more than one.',
     0,
-    BODY.top - 3.5,
+    from,
     PAGE.width,
-    { colour: SOFT },
+    { size: SIZES.small, colour: SOFT },
   );
-  const top = BODY.top + words.height + 6;
+  const top = from + words.height + 9.5;
   const step = Math.min(12, (PAGE.width - NAME) / cards.length);
   const middle = (index: number): number => NAME + (index + 0.5) * step;
   const bottom = top + slots.length * ROW + 2;
@@ -65,13 +90,14 @@ function grid(facts: Facts, slots: readonly SlotFacts[], cards: readonly number[
       ruleAcross(0, y + ROW, NAME + cards.length * step),
     ];
   });
-  return [
+  const marks: Mark[] = [
     ...words.marks,
     { kind: 'words', x: 0, y: top - 1.5, text: 'Card', size: SIZES.small, colour: SOFT },
     ...heads,
     ruleAcross(0, top, NAME + cards.length * step, INK),
     ...rows,
   ];
+  return { marks, bottom };
 }
 
 function stripe(x: number, y: number, width: number, height: number): Mark {

@@ -6,70 +6,54 @@ import { cutPicture } from './cut-picture.ts';
 import type { Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
-import { chapter, flow } from './flow.ts';
-import { SIZES, SOFT } from './look.ts';
-import { BODY, PAGE, noteBox, paragraph } from './page.ts';
+import { blocksOn, flow } from './flow.ts';
+import { BODY, bladeReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
-import { pieceRows } from './piece-rows.ts';
 import { printRuler } from './print-ruler.ts';
 import { listed } from './said.ts';
-import { stepBlock } from './step-block.ts';
+import { sheetBlocks, smallestOf } from './sheet-block.ts';
+import type { SheetAsk, SheetPlace } from './sheet-block.ts';
 import { stepWords } from './step-words.ts';
 
 /** Most sheets of patterned paper under the blade at once: common practice, no source. */
 const STACK = 3;
-const PICTURE = 118;
-const CAUTION =
-  'The blade is sharp: fingers behind the guard, blade covered when you put it down. A fresh blade cuts clean edges; follow the maker’s instructions. Cut one sheet first, then trust the stack.';
-const COLUMN = { x: 124, width: PAGE.width - 124 } as const;
+/** From under the reminder down to the ruler. */
+const PLACE = { top: BODY.top - 0.5, bottom: BODY.bottom - 5 } as const;
+const GAP = 4;
+const ROOM = PLACE.bottom - PLACE.top;
+/** Two sheets a page where their cuts leave room; else one, drawn larger. */
+const PLACES: readonly SheetPlace[] = [
+  { steps: 9, picture: { width: 64, height: 64 }, room: (ROOM - GAP) / 2 },
+  { steps: 9, picture: { width: 82, height: 82 }, room: 0.6 * ROOM },
+  { steps: Infinity, picture: { width: 118, height: 150 }, room: ROOM },
+];
 
-/** A page a sheet of patterned paper: the sheet with its cuts in the order of the hands. */
+/** Every sheet of patterned paper with its cuts in the order of the hands. */
 export function slotPages(ask: GuideAsk, facts: Facts): GuidePage[] {
-  return facts.slots.flatMap((slot) => slotPage(ask, facts, slot));
-}
-
-function slotPage(ask: GuideAsk, facts: Facts, one: SlotFacts): GuidePage[] {
-  const { slot, sheet } = one;
-  const steps = cutSteps(slot);
-  const scale = PICTURE / toMillimetres(ask.scheme.sheet.width);
-  const high = scale * toMillimetres(ask.scheme.sheet.height);
-  const picture: Mark = {
-    kind: 'group',
-    x: 0.5,
-    y: BODY.top + 9,
-    marks: slotMarks(ask, facts, one, scale),
-  };
-  const laying = paragraph(layingOf(ask, facts, one), 0, BODY.top - 3.5, PAGE.width, {
-    bold: true,
+  const sheets = facts.slots.map((one) => sheetBlocks(sheetOf(ask, facts, one), PLACES));
+  const blocks = sheets.flat();
+  return flow(blocks, PLACE, GAP).map((marks) => {
+    const here = blocksOn(marks, blocks);
+    const numbers = sheets.flatMap((own, at) =>
+      own.some((block) => here.some((index) => blocks[index] === block)) ? [String(at + 1)] : [],
+    );
+    return {
+      name: `${numbers.length === 1 ? 'Cut' : 'Cuts'} ${listed(numbers)} of ${sheets.length}`,
+      marks: [bladeReminder(), ...marks, ...printRuler(2, BODY.bottom + 2.8, ask.ruler)],
+    };
   });
-  const under = BODY.top + 9 + high + 5;
-  const rows = pieceRows(ask, facts, one, under, PICTURE);
-  const room = BODY.bottom - 12 - under - rows.height;
-  const caution = noteBox(CAUTION, 0, under + rows.height + 5, PICTURE);
-  const columns = flow(
-    stepWords(steps, slot, ask.ruler).map((words) => stepBlock(words, COLUMN.width)),
-    { x: COLUMN.x, top: BODY.top + 9, bottom: BODY.bottom - 12 },
-  );
-  columns[0]!.push(
-    ...laying.marks,
-    picture,
-    smaller(under - 1),
-    ...rows.marks,
-    ...printRuler(2, BODY.bottom, ask.ruler),
-  );
-  if (room > caution.height + 5) columns[0]!.push(...caution.marks);
-  return chapter(`${slotSaid(ask, slot.id)}: ${sheet.label}`, columns);
 }
 
-/** A drawing that must not be measured. */
-function smaller(y: number): Mark {
+function sheetOf(ask: GuideAsk, facts: Facts, one: SlotFacts): SheetAsk {
+  const { slot, sheet } = one;
+  const { width, height } = ask.scheme.sheet;
   return {
-    kind: 'words',
-    x: 0.5,
-    y,
-    text: 'A drawing, smaller than life: measure on the ruler.',
-    size: SIZES.small,
-    colour: SOFT,
+    title: `${slotSaid(ask, slot.id)}: ${sheet.label}. ${layingOf(ask, facts, one)}`,
+    draw: (scale) => slotMarks(ask, facts, one, scale),
+    sheet: { width: toMillimetres(width), height: toMillimetres(height) },
+    steps: stepWords(cutSteps(slot), slot, ask.ruler),
+    smallest: smallestOf(slot),
+    under: 'A drawing: measure on the ruler.',
   };
 }
 

@@ -3,7 +3,7 @@ import { worthKeeping } from '../cutting/leftovers.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { GuideAsk } from './ask.ts';
 import { factsOf } from './facts.ts';
-import { timesSaid } from './left-pages.ts';
+import { timesSaid } from './left-blocks.ts';
 import { sizeSaid } from './said.ts';
 import { layingOf, slotMarks } from './slot-pages.ts';
 import { stepWords } from './step-words.ts';

@@ -13,6 +13,6 @@ export function stepBlock(step: StepWords, width: number): Block {
   });
   return {
     marks: [...badge(String(step.number), 3.2, 2.7, 3, CUT), ...main.marks, ...small.marks],
-    height: main.height + small.height + 2.2,
+    height: main.height + small.height + 1.7,
   };
 }

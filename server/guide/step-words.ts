@@ -1,10 +1,11 @@
 import type { CutStep, TrimmerStep, Yield } from '../cutting/cut-steps.ts';
 import type { FinishingStep, Mark } from '../cutting/finishing-steps.ts';
 import type { Slot } from '../cutting/piece.ts';
+import { INCH } from '../lengths/length.ts';
 import type { Ruler, Size } from '../lengths/length.ts';
 import { keptCorner } from './square-corner.ts';
 import type { Place } from './square-corner.ts';
-import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
+import { capital, layerSaid, lengthSaid, sizeSaid } from './said.ts';
 
 type SlantStep = Extract<FinishingStep, { kind: 'slant' }>;
 
@@ -77,13 +78,31 @@ function yieldSaid(
 ): string {
   switch (given.kind) {
     case 'part':
-      return `wait for cut ${parts.get(given.name)?.next ?? ''}`.trimEnd();
+      return `not yet, keep it for cut ${parts.get(given.name)?.next ?? 'later'}`;
     case 'piece':
-      return pieceSaid(given.piece, slot);
+      return sizedPiece(given.piece, slot, ruler);
     case 'rest':
-      return `left over, ${sizeSaid(given.size, ruler)}`;
+      return restSaid(given.size, ruler);
   }
 }
+
+/** 'card 3 panel, 4 x 5 1/4 in': what lies in her hand, to check by. */
+function sizedPiece(id: string, slot: Slot, ruler: Ruler): string {
+  const piece = slot.pieces.find((one) => one.piece.id === id)?.piece;
+  const name = pieceSaid(id, slot);
+  return piece === undefined ? name : `${name}, ${sizeSaid(piece.size, ruler)}`;
+}
+
+/** A sliver is no left-over to think about: it only has to go. */
+function restSaid(size: Size, ruler: Ruler): string {
+  const narrow = size.width < size.height ? size.width : size.height;
+  return narrow <= SLIVER
+    ? `trim away ${lengthSaid(narrow, ruler)}`
+    : `left over, ${sizeSaid(size, ruler)}`;
+}
+
+/** 1/8 in: what is no wider falls off as a thread of paper. */
+const SLIVER = INCH / 8;
 
 /** 'card 3 panel'. */
 export function pieceSaid(id: string, slot: Slot): string {
@@ -144,8 +163,4 @@ function placeOfMark({ corner, edge, distance }: Mark, { width, height }: Size):
 function markSaid({ corner, edge, distance }: Mark, ruler: Ruler): string {
   if (distance === 0) return `the ${corner} corner`;
   return `${lengthSaid(distance, ruler)} along the ${edge} edge from the ${corner} corner`;
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -1,13 +1,17 @@
 import { hexFromLab } from '../colour/spaces.ts';
 import type { GuideAsk } from './ask.ts';
+import type { Facts } from './facts.ts';
 import { rectangle } from './drawing.ts';
-import type { Mark } from './drawing.ts';
 import { chapter, flow } from './flow.ts';
+import { leftBlocks } from './left-blocks.ts';
 import { HAIR, SIZES } from './look.ts';
-import { BODY, PAGE, noteBox, paragraph } from './page.ts';
+import { BODY, PAGE, bladeReminder, paragraph } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
+import { pack } from './pack.ts';
 import { counted, sizeSaid } from './said.ts';
-import { stepBlock } from './step-block.ts';
+import { shoppingBlocks } from './shopping-blocks.ts';
+import { sheetBlocks, smallestOf } from './sheet-block.ts';
+import type { SheetAsk, SheetPlace } from './sheet-block.ts';
 import { stepWords } from './step-words.ts';
 import { stockRows } from './stock-needs.ts';
 import type { StockNeed } from './stock-needs.ts';
@@ -15,24 +19,30 @@ import { sizeOf, stockSheetMarks, stockSheetSaid, stockSheets } from './stock-sh
 import type { StockSheet } from './stock-sheets.ts';
 import { table } from './table.ts';
 
-/** The most that a sheet's picture takes, so that two sheets stand on a page; one with many cuts takes more. */
-const PICTURE = { width: 76, height: 99 } as const;
-const CROWDED = { cuts: 9, width: 108, height: 140 } as const;
-const SHEETS = { top: BODY.top - 3, bottom: BODY.bottom + 5 } as const;
-const CAUTION =
-  'Keep fingers behind the guard and the blade covered when you put the trimmer down. A fresh blade cuts clean edges and needs less force; follow the maker’s instructions.';
+const SHEETS = { top: BODY.top - 0.5, bottom: BODY.bottom + 6 } as const;
+const GAP = 5;
+const ROOM = SHEETS.bottom - SHEETS.top;
+/** Three sheets a page, two or one, by the number of their cuts; very many take room from the picture. */
+const PLACES: readonly SheetPlace[] = [
+  { steps: 4, picture: { width: 50, height: 62 }, room: (ROOM - 2 * GAP) / 3 },
+  { steps: 8, picture: { width: 78, height: 96 }, room: (ROOM - GAP) / 2 },
+  { steps: 20, picture: { width: 108, height: 140 }, room: ROOM },
+  { steps: Infinity, picture: { width: 84, height: 109 }, room: ROOM },
+];
 
-/** The cardstock: a list of the colours, then the cuts of every sheet. */
-export function stockPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
-  if (needs.length === 0) return [];
-  return [...listPages(ask, needs), ...sheetPages(ask, needs)];
-}
-
-function listPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
-  const blocks = needs.flatMap((need) => needBlocks(ask, need));
-  const pages = flow(blocks, { top: BODY.top - 2, bottom: BODY.bottom - 14 }, 6);
-  pages.at(-1)!.push(...noteBox(CAUTION, 0, 231, PAGE.width).marks);
-  return chapter('Cardstock', pages);
+/** What the batch takes beside its papers: cardstock by colour, what to buy, and what will be left over. */
+export function stockListPages(
+  ask: GuideAsk,
+  facts: Facts,
+  needs: readonly StockNeed[],
+): GuidePage[] {
+  const blocks = [
+    ...needs.flatMap((need) => needBlocks(ask, need)),
+    ...shoppingBlocks(needs),
+    ...leftBlocks(ask, facts, needs),
+  ];
+  if (blocks.length === 0) return [];
+  return chapter('Cardstock', flow(blocks, { top: BODY.top - 2, bottom: BODY.bottom + 7 }, 1.5));
 }
 
 /** A colour with its pieces; a long list goes on in further blocks under the same colour. */
@@ -60,7 +70,7 @@ function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][
     { head: 'Width x height', width: 52, bold: true },
     { head: 'For', width: PAGE.width - 81 },
   ];
-  const body = table(columns, rows, 13, head.height + 1, SIZES.small * 1.1);
+  const body = table(columns, rows, 13, head.height + 1, SIZES.small);
   return {
     marks: [
       {
@@ -72,45 +82,24 @@ function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][
       ...head.marks,
       ...body.marks,
     ],
-    height: head.height + 1 + body.height,
+    height: head.height + 1 + body.height + 2.5,
   };
 }
 
-/** The cuts of each sheet of cardstock, one under the other; sheets that are cut alike are drawn once. */
-function sheetPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
-  const blocks = stockSheets(needs).flatMap((sheet) => sheetBlocks(ask, sheet));
+/** The cuts of each sheet of cardstock; sheets that are cut alike are drawn once. */
+export function stockSheetPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
+  const blocks = stockSheets(needs).map((sheet) => sheetBlocks(sheetOf(ask, sheet), PLACES));
   if (blocks.length === 0) return [];
-  return chapter('Cardstock, sheet by sheet', flow(blocks, SHEETS, 6));
+  const pages = pack(blocks, SHEETS, GAP).map((marks) => [bladeReminder(), ...marks]);
+  return chapter('Cardstock, sheet by sheet', pages);
 }
 
-/** A sheet's picture with its cuts beside it; cuts beyond the page go on as a block of their own. */
-function sheetBlocks(ask: GuideAsk, sheet: StockSheet): Block[] {
-  const { slot, steps } = sheet;
-  const size = sizeOf(sheet.scheme);
-  const most = steps.length > CROWDED.cuts ? CROWDED : PICTURE;
-  const scale = Math.min(most.width / size.width, most.height / size.height);
-  const picture = stockSheetMarks(sheet, scale);
-  const laying = paragraph(stockSheetSaid(sheet), 0, 0, PAGE.width, { bold: true });
-  const top = laying.height + 2;
-  const x = scale * size.width + 6;
-  const words = stepWords(steps, slot, ask.ruler).map((one) => stepBlock(one, PAGE.width - x));
-  const columns = flow(words, { x, top, again: 0, bottom: SHEETS.bottom - SHEETS.top });
-  const heads: Mark[] = [...laying.marks, { kind: 'group', x: 0.5, y: top, marks: picture }];
-  return columns.map((marks, index) => {
-    const low = lowest(marks, words);
-    return index === 0
-      ? { marks: [...heads, ...marks], height: Math.max(low, top + scale * size.height) }
-      : { marks, height: low };
-  });
-}
-
-/** Where a column of steps ends. */
-function lowest(marks: readonly Mark[], blocks: readonly Block[]): number {
-  return Math.max(
-    0,
-    ...marks.map((mark) => {
-      const block = blocks.find((one) => mark.kind === 'group' && one.marks === mark.marks);
-      return block === undefined || mark.kind !== 'group' ? 0 : mark.y + block.height;
-    }),
-  );
+function sheetOf({ ruler }: GuideAsk, sheet: StockSheet): SheetAsk {
+  return {
+    title: stockSheetSaid(sheet),
+    draw: (scale) => stockSheetMarks(sheet, scale),
+    sheet: sizeOf(sheet.scheme),
+    smallest: smallestOf(sheet.slot),
+    steps: stepWords(sheet.steps, sheet.slot, ruler),
+  };
 }

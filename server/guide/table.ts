@@ -11,7 +11,7 @@ export interface Column {
   readonly align?: 'left' | 'right';
 }
 
-/** A plain table: a head in small letters, a hair line under each row; words too long end in dots. */
+/** A plain table: a head in small letters, which may run over columns without one, a hair line under each row; words too long end in dots. */
 export function table(
   columns: readonly Column[],
   rows: readonly (readonly string[])[],
@@ -29,6 +29,7 @@ export function table(
     index: number,
     base: number,
     style: { size: number; bold: boolean; colour: string },
+    room = columns[index]!.width,
   ): Mark => {
     const column = columns[index]!;
     const right = column.align === 'right';
@@ -36,14 +37,18 @@ export function table(
       kind: 'words',
       x: right ? lefts[index]! + column.width - 2 : lefts[index]!,
       y: base,
-      text: shortened(text, column.width - 2, style.size, style.bold),
+      text: shortened(text, room - 2, style.size, style.bold),
       align: right ? 'right' : 'left',
       ...style,
     };
   };
-  const heads = columns.map((column, index) =>
-    cell(column.head, index, y + 3, { size: SIZES.small, bold: false, colour: SOFT }),
-  );
+  const heads = columns.flatMap(({ head }, index) => {
+    if (head === '') return [];
+    const next = columns.findIndex((column, at) => at > index && column.head !== '');
+    const right = next === -1 ? x + width : lefts[next]!;
+    const style = { size: SIZES.small, bold: false, colour: SOFT };
+    return [cell(head, index, y + 3, style, right - lefts[index]!)];
+  });
   const body = rows.flatMap((row, line) => {
     const top = y + 5 + line * high;
     return [

@@ -6,6 +6,9 @@ import { guidePages } from '../../server/guide/guide-pages.ts';
 import { PAGE } from '../../server/guide/page.ts';
 import { faceUp, swatchPlace } from '../../server/guide/swatch-place.ts';
 import { slotsOnScreen } from '../../server/guide/slots-on-screen.ts';
+import { factsOf } from '../../server/guide/facts.ts';
+import { stockNeeds } from '../../server/guide/stock-needs.ts';
+import { stockSheetSaid, stockSheets } from '../../server/guide/stock-sheets.ts';
 import { stepWords } from '../../server/guide/step-words.ts';
 import { sizeSaid } from '../../server/guide/said.ts';
 import { polygonArea } from '../../server/geometry/polygon.ts';
@@ -72,18 +75,19 @@ describe.each(WORLDS)('the guide of %s', (_, ask) => {
       }
   });
 
-  test('every sheet has its page, with a step for each cut and a row for each piece', () => {
+  test('every sheet has its picture, a step for each cut, and the size of each piece', () => {
     ask.scheme.slots.forEach((slot, index) => {
-      const text = named(`Cut ${index + 1} of `);
+      const text = named('Cut').replaceAll('\n', ' ');
       const steps = stepWords(cutSteps(slot), slot, ask.ruler);
       expect(steps.length).toBeGreaterThan(0);
-      for (const { main } of steps) expect(text.replaceAll('\n', ' ')).toContain(main);
+      expect(text).toContain(`Cut ${index + 1} of ${ask.scheme.slots.length}: `);
+      for (const { main } of steps) expect(text).toContain(main);
       for (const { piece } of slot.pieces) expect(text).toContain(sizeSaid(piece.size, ask.ruler));
     });
   });
 
   test('what is left of a sheet and an inch wide both ways is listed with its size', () => {
-    const text = named('Left over').replaceAll('\n', ' ');
+    const text = named('Cardstock').replaceAll('\n', ' ');
     const kept = leftovers(ask.scheme).filter(
       ({ size }) => Math.min(size.width, size.height) >= INCH,
     );
@@ -96,20 +100,62 @@ describe.each(WORLDS)('the guide of %s', (_, ask) => {
 
   test('every card has its page and its label', () => {
     for (const { number, layout } of ask.cards) {
-      expect(pages.some(({ name }) => name === `Card ${number}: ${layout.name}`)).toBe(true);
+      const text = pages
+        .filter(({ name }) => /^Cards? /.test(name) && new RegExp(`\\b${number}\\b`).test(name))
+        .flatMap(({ marks }) => textOf(marks));
+      expect(text).toContain(`Card ${number}: ${layout.name}`);
       expect(named('Labels').split('\n')).toContain(String(number));
     }
   });
 
   test('cautions stand where they belong', () => {
     expect(named('Thank-you cards')).toContain('A photo is not a measurement');
-    expect(named('Cut 1 of').replaceAll('\n', ' ')).toContain('blade');
-    expect(named('Cardstock')).toContain('blade');
-    expect(named('Card 1:').replaceAll('\n', ' ')).toContain('your local rules');
+    const all = named('Before you begin').replaceAll('\n', ' ');
+    for (const part of ['not a measurement', 'fresh blade', 'your local rules', 'post office'])
+      expect(all).toContain(part);
+    expect(named('').match(/your local/g)).toHaveLength(1);
+    for (const { name, marks } of pages)
+      if (/^(?:Cuts? \d|Cardstock, sheet)/.test(name))
+        expect(textOf(marks)).toContain(
+          'Fingers behind the guard; blade covered when you put it down.',
+        );
+  });
+
+  test('nothing is printed smaller than 9 points, the figures of fractions aside', () => {
+    const small = pages.flatMap(({ name, marks }) =>
+      flat(marks).flatMap(({ mark, place }) => {
+        if (mark.kind !== 'words') return [];
+        const [from, to] = [place({ x: 0, y: 0 }), place({ x: 0, y: mark.size })];
+        const points = (Math.hypot(to.x - from.x, to.y - from.y) * 72) / 25.4;
+        return points < 9 ? [`${name}: ${mark.text}, ${points.toFixed(1)}`] : [];
+      }),
+    );
+    expect(small).toEqual([]);
+  });
+
+  test('a sheet of cardstock with at most 16 cuts has its picture and all its cuts on one page', () => {
+    const texts = pages
+      .filter(({ name }) => name.startsWith('Cardstock, sheet'))
+      .map(({ marks }) => textOf(marks).join(' '));
+    const sheets = stockSheets(stockNeeds(ask, factsOf(ask)));
+    expect(sheets.length).toBeGreaterThan(0);
+    for (const sheet of sheets.filter(({ steps }) => steps.length <= 16)) {
+      const page = texts.find((text) => text.includes(stockSheetSaid(sheet).split('. ')[0]!));
+      for (const { main, number } of stepWords(sheet.steps, sheet.slot, ask.ruler))
+        expect(page).toContain(`${number} ${main}`);
+    }
+  });
+
+  test('cards and sheets share pages where they fit', () => {
+    const count = (start: RegExp): number => pages.filter(({ name }) => start.test(name)).length;
+    const few = ask.cards.length === 1 ? 1 : 0.75 * ask.cards.length;
+    expect(count(/^Cards? \d/)).toBeLessThanOrEqual(few);
+    expect(count(/^Cuts? \d/)).toBeLessThanOrEqual(ask.scheme.slots.length);
   });
 
   test('what she lacks is on the shopping list, once, for all its cards', () => {
-    const list = named('Shopping list');
+    const list = named('Cardstock');
+    expect(list).toContain('Shopping list');
     expect(list.replaceAll('\n', ' ').match(/CIELAB \(D65\): \S+ \S+ \S+\./g)).toEqual([
       'CIELAB (D65): 35, -18, -12.',
     ]);

@@ -3,24 +3,23 @@ import { toMillimetres } from '../lengths/length.ts';
 import { shoppingList } from '../supplies/shopping-list.ts';
 import type { Purchase } from '../supplies/shopping-list.ts';
 import { rectangle } from './drawing.ts';
-import { chapter, flow } from './flow.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
-import { BODY, PAGE, noteBox, paragraph, ruleAcross } from './page.ts';
-import type { Block, GuidePage } from './page.ts';
-import { cardsSaid } from './said.ts';
+import { PAGE, headed, noteBox, paragraph, ruleAcross } from './page.ts';
+import type { Block } from './page.ts';
+import { capital, cardsSaid } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
 
 const NOTE =
   'These colours were read from photos; a photo is not a measurement. Take the papers along and hold them beside the cardstock in daylight before you buy.';
 
 /** What she does not have yet: colours in words, so that any shop can help. */
-export function shoppingPages(needs: readonly StockNeed[]): GuidePage[] {
+export function shoppingBlocks(needs: readonly StockNeed[]): Block[] {
   const purchases = purchasesOf(needs);
   if (purchases.length === 0) return [];
-  const blocks = purchases.map(purchaseBlock);
-  const pages = flow(blocks, { top: BODY.top, bottom: BODY.bottom - 14 });
-  pages.at(-1)!.push(...noteBox(NOTE, 0, 231, PAGE.width).marks);
-  return chapter('Shopping list', pages);
+  return [
+    headed('Shopping list', noteBox(NOTE, 0, 0, PAGE.width)),
+    ...purchases.map(purchaseBlock),
+  ];
 }
 
 /** What is to buy, merged so that one purchase serves several cards. */
@@ -66,8 +65,4 @@ function purchaseBlock({ kind, lab, name, cards, area }: Purchase): Block {
     ],
     height: height + 3,
   };
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -1,0 +1,157 @@
+import type { PlacedPiece } from '../cutting/piece.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import type { Mark, Spot } from './drawing.ts';
+import { rectangle } from './drawing.ts';
+import { widthOf } from './letters.ts';
+import { HAIR, INK, PAPER, SIZES } from './look.ts';
+import { upArrow } from './page.ts';
+import type { Turn } from './paint.ts';
+import { layerSaid } from './said.ts';
+
+/** A part of the drawing that is taken: nothing else is written over it. */
+export interface Taken {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface Labelled {
+  readonly placed: PlacedPiece;
+  readonly turn: Turn | null;
+  readonly showsOther: boolean;
+}
+
+/** A piece as it is drawn, in mm of the page. */
+export function laid({ piece, x, y, turned }: PlacedPiece, scale: number): Taken {
+  const [width, height] = turned
+    ? [piece.size.height, piece.size.width]
+    : [piece.size.width, piece.size.height];
+  return {
+    x: scale * toMillimetres(x),
+    y: scale * toMillimetres(y),
+    width: scale * toMillimetres(width),
+    height: scale * toMillimetres(height),
+  };
+}
+
+/**
+ * The labels of the pieces: the card's number, the layer, whether it shows the other side, and an arrow to
+ * the card's up, set along the longer side. In a crowded place the label moves along its piece; where
+ * there is no room for the words, the number stands alone. Letters are never made smaller.
+ */
+export function pieceLabels(
+  pieces: readonly Labelled[],
+  scale: number,
+  badges: readonly Taken[],
+): Mark[] {
+  const taken = [...badges];
+  return pieces.flatMap((one) => {
+    const place = laid(one.placed, scale);
+    const tall = place.height > place.width * 1.25;
+    const free = freePlace(place, tall, choicesOf(one, tall ? place.width : place.height), taken);
+    taken.push(reach(free.spot, free.choice, tall));
+    return [labelAt(free.spot, free.choice, one, tall)];
+  });
+}
+
+interface Choice {
+  readonly number: number;
+  readonly text: string;
+  readonly arrow: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The label with its words, then with less. */
+function choicesOf({ placed, turn, showsOther }: Labelled, short: number): Choice[] {
+  const { card, layer } = placed.piece;
+  const number = Math.max(SIZES.small, Math.min(SIZES.large, short * 0.62));
+  const name = layerSaid(layer);
+  const texts = showsOther ? [`${name}, other side`, 'other side', ''] : [name, ''];
+  const arrow = turn === null ? 0 : number * 0.9;
+  return texts.map((text) => ({
+    number,
+    text,
+    arrow,
+    width:
+      widthOf(String(card), number, true) +
+      (text === '' ? 0 : widthOf(text, SIZES.small) + 1) +
+      (arrow === 0 ? 0 : arrow + 0.8) +
+      2.2,
+    height: number * 1.25,
+  }));
+}
+
+/** Parts of the free length by which a label may be moved from the middle, the best first. */
+const SHIFTS = [0, 0.25, -0.25, 0.5, -0.5, 0.38, -0.38, 0.12, -0.12] as const;
+
+function freePlace(
+  { x, y, width, height }: Taken,
+  tall: boolean,
+  choices: readonly Choice[],
+  taken: readonly Taken[],
+): { spot: Spot; choice: Choice } {
+  const middle = { x: x + width / 2, y: y + height / 2 };
+  const long = tall ? height : width;
+  for (const choice of choices) {
+    const loose = long - choice.width - 1;
+    if (loose < 0) continue;
+    for (const shift of SHIFTS) {
+      const spot = tall
+        ? { x: middle.x, y: middle.y + shift * loose }
+        : { x: middle.x + shift * loose, y: middle.y };
+      const mine = reach(spot, choice, tall);
+      if (taken.every((other) => apart(mine, other))) return { spot, choice };
+    }
+  }
+  return { spot: middle, choice: choices.at(-1)! };
+}
+
+function reach({ x, y }: Spot, { width, height }: Choice, tall: boolean): Taken {
+  const [w, h] = tall ? [height, width] : [width, height];
+  return { x: x - w / 2, y: y - h / 2, width: w, height: h };
+}
+
+function apart(a: Taken, b: Taken): boolean {
+  return (
+    a.x >= b.x + b.width || b.x >= a.x + a.width || a.y >= b.y + b.height || b.y >= a.y + a.height
+  );
+}
+
+function labelAt(
+  { x, y }: Spot,
+  { number, text, arrow, width, height }: Choice,
+  { placed, turn }: Labelled,
+  tall: boolean,
+): Mark {
+  const left = -width / 2;
+  const card = String(placed.piece.card);
+  const marks: Mark[] = [
+    {
+      kind: 'area',
+      corners: rectangle(left, -height / 2, width, height),
+      fill: PAPER,
+      opacity: 0.92,
+      edge: { width: 0.2, colour: HAIR },
+    },
+    { kind: 'words', x: left + 1.1, y: number * 0.34, text: card, size: number, bold: true },
+  ];
+  if (text !== '')
+    marks.push({
+      kind: 'words',
+      x: left + 2.1 + widthOf(card, number, true),
+      y: SIZES.small * 0.32,
+      text,
+      size: SIZES.small,
+    });
+  if (turn !== null)
+    marks.push({
+      kind: 'group',
+      x: left + width - 0.9 - arrow / 2,
+      y: 0,
+      turned: (tall ? 90 : 0) - turn,
+      marks: [{ kind: 'area', corners: upArrow(0, 0, number * 0.95), fill: INK }],
+    });
+  return { kind: 'group', x, y, turned: tall ? -90 : 0, marks };
+}
