@@ -33,7 +33,10 @@ export interface WeakestCard {
 const WORTH_SAYING = 0.005;
 const MENDS = 3;
 
-/** The card of the plan with the lowest score, and what would mend it: another sheet, another cardstock. */
+/**
+ * The card of the plan with the lowest score, and what would mend it: another sheet, another cardstock. What costs
+ * the other cards more than twice what this one gains is no mend.
+ */
 export function weakestCard(ask: PlanAsk, plan: Plan): WeakestCard | null {
   const weakest = plan.cards.reduce<ChosenCard | null>(
     (least, card) => (least === null || card.score < least.score ? card : least),
@@ -42,7 +45,7 @@ export function weakestCard(ask: PlanAsk, plan: Plan): WeakestCard | null {
   if (weakest === null) return null;
   const instance = instanceOf(ask);
   const mends = [...sheetMends(instance, plan, weakest), ...stockMends(instance, plan, weakest)]
-    .filter((mend) => mend.card > WORTH_SAYING)
+    .filter((mend) => mend.card > WORTH_SAYING && mend.plan >= -mend.card)
     .sort((a, b) => b.card - a.card)
     .slice(0, MENDS);
   return { number: weakest.number, score: weakest.score, mends };

@@ -7,7 +7,7 @@ export function verdictOf({
   bound,
 }: Pick<Plan, 'proven' | 'value' | 'bound'>): string {
   if (proven)
-    return 'Proven best: with this way of cutting, no choice of papers goes together better.';
+    return 'Proven best: with the sheets cut as in the guide, no choice of papers goes together better.';
   const gap = Math.max(1, Math.ceil((100 * (bound - value)) / Math.max(value, 1e-9)));
   return `The best found so far; another choice could be at most ${gap} % better.`;
 }
