@@ -155,7 +155,8 @@ export function planWith(ask: PlanAsk, best: Best, slots: Readonly<Record<string
 /** Sums of the same scores in another order differ by less. */
 export const ROUNDING = 1e-9;
 
-function chosenDesigns({ ask, designs }: Instance, plan: Plan): number[] {
+/** The number of the design in each slot of a plan, -1 for a sheet that is not of the pad. */
+export function chosenDesigns({ ask, designs }: Instance, plan: Plan): number[] {
   return ask.scheme.slots.map((slot) =>
     designs.findIndex(({ sheet }) => sheet.id === plan.slots[slot.id]),
   );

@@ -4,7 +4,7 @@ import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
 import { valueAt } from './network/factor.ts';
 import type { ChosenCard, Plan } from './plan.ts';
-import { cardsOf } from './plan-desk.ts';
+import { cardsOf, chosenDesigns } from './plan-desk.ts';
 import type { Swap } from './plan-desk.ts';
 import { readCards } from './read-plan.ts';
 import { cardstockOptions } from './options.ts';
@@ -118,12 +118,6 @@ function stockMends(instance: Instance, plan: Plan, weakest: ChosenCard): Mend[]
       wanted: lab,
     };
   });
-}
-
-function chosenDesigns(instance: Instance, plan: Plan): number[] {
-  return instance.ask.scheme.slots.map((slot) =>
-    instance.designs.findIndex(({ sheet }) => sheet.id === plan.slots[slot.id]),
-  );
 }
 
 function cardWorth(instance: Instance, number: number, choice: readonly number[]): number {
