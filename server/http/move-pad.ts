@@ -78,7 +78,7 @@ export async function padAsFile({ store }: Edges, id: string): Promise<NodeJS.Re
 export async function takePadFile(
   edges: Edges,
   source: AsyncIterable<Uint8Array>,
-): Promise<string> {
+): Promise<Wire.Pad> {
   const { store } = edges;
   const { contents: raw, files } = await unpackArchive(source, store.files);
   try {
@@ -89,13 +89,13 @@ export async function takePadFile(
         if (!there.has(`${shelf}/${hash}`)) throw notAPad(`no picture ${shelf}/${hash}`);
     if ((await store.read.pads.at(contents.pad.id)) !== null) throw alreadyHere(contents.pad);
     for (const { shelf, received } of files) await store.files.keep(shelf, received);
-    await store.write(async (records) => {
+    const pad = await store.write(async (records) => {
       if ((await records.pads.at(contents.pad.id)) !== null) throw alreadyHere(contents.pad);
       await addAll(records, contents);
-      await readBack(records, contents);
+      return readBack(records, contents);
     });
-    edges.changes.tell(contents.pad.id);
-    return contents.pad.id;
+    edges.changes.tell(pad.id);
+    return pad;
   } finally {
     for (const { received } of files) await store.files.drop(received);
   }
@@ -156,11 +156,11 @@ function isOfContents(fault: unknown): boolean {
   return code.includes('CONSTRAINT') || INTEGRITY.test(code);
 }
 
-async function readBack(records: Records, { pad, plans }: PadContents): Promise<void> {
+async function readBack(records: Records, { pad, plans }: PadContents): Promise<Wire.Pad> {
   try {
     const rows = await rowsOfPad(records, pad.id);
-    Wire.Pad.parse(padOnWire(rows, groupSheets(sheetsOf(rows))));
     for (const plan of plans) Plan.parse(planOnWire(plan));
+    return Wire.Pad.parse(padOnWire(rows, groupSheets(sheetsOf(rows))));
   } catch (fault) {
     throw notAPad(`something that cannot be shown: ${String(fault).slice(0, 120)}`);
   }

@@ -4,15 +4,12 @@ import { expected } from '../refusals/refusal.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { padAsFile, takePadFile } from './move-pad.ts';
-import { createPadReader } from './read-pad.ts';
 import { LABOUR } from './security.ts';
 
 const TAR = 'application/x-tar';
 
 /** Moving a pad to another computer: saved as one file here, brought as one file there. */
 export function padFileRoutes(app: Service, edges: Edges): void {
-  const pads = createPadReader();
-
   // The file is not gathered in memory: its bytes are handed on as they come.
   app.addContentTypeParser(TAR, (_request, payload, done) => done(null, payload));
 
@@ -55,7 +52,7 @@ export function padFileRoutes(app: Service, edges: Edges): void {
           request.headers['content-type'] ?? 'nothing',
           'Choose the file in which the pad was saved.',
         );
-      const pad = await pads.read(edges.store.read, await takePadFile(edges, source));
+      const pad = await takePadFile(edges, source);
       return reply.code(201).header('location', `/api/pads/${pad.id}`).send(pad);
     },
   );
