@@ -1,12 +1,18 @@
-/** Serves the data folder named on the command line with the fake desk on a free port, prints the port, and serves until it is killed. */
+/**
+ * Serves the data folder named on the command line, or with a second word the shared place that it holds as JSON,
+ * with the fake desk on a free port; prints the port, and serves until it is killed.
+ */
 import { randomBytes } from 'node:crypto';
 import type { AddressInfo } from 'node:net';
 import { buildApp } from '../../server/app.ts';
 import { createChanges } from '../../server/http/changes.ts';
 import { openStore } from '../../server/store/open-store.ts';
+import type { Shared } from '../../server/store/open-store.ts';
 import { fakeDesk } from './fake-desk.ts';
 
-const store = await openStore(process.argv[2]!);
+const [folder, place] = process.argv.slice(2);
+const shared = place === undefined ? null : (JSON.parse(place) as Shared);
+const store = await openStore(folder!, shared);
 const app = await buildApp(
   {
     store,

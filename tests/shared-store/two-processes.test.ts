@@ -137,7 +137,7 @@ interface Served {
 
 /** A process that serves a shared place, with a folder of its own. */
 async function serveIn(folder: string, place: Shared): Promise<Served> {
-  const script = fileURLToPath(new URL('./serve-shared.ts', import.meta.url));
+  const script = fileURLToPath(new URL('../http/serve-to-be-killed.ts', import.meta.url));
   const words = [folder, JSON.stringify(place)];
   const child = spawn(process.execPath, ['--import', 'tsx', script, ...words], {
     stdio: ['ignore', 'pipe', 'inherit'],
@@ -148,7 +148,7 @@ async function serveIn(folder: string, place: Shared): Promise<Served> {
     await gone;
   };
   const address = await new Promise<string>((resolve, reject) => {
-    child.stdout.once('data', (line: Buffer) => resolve(line.toString().trim()));
+    child.stdout.once('data', (line: Buffer) => resolve(addressIn(line.toString())));
     child.on('exit', () => reject(new Error('The process ended before it served')));
   });
 
@@ -184,6 +184,11 @@ async function serveIn(folder: string, place: Shared): Promise<Served> {
     events: (pad) => eventsOf(`${address}/api/pads/${pad}/events`),
     kill,
   };
+}
+
+/** It says its port when it serves. */
+function addressIn(line: string): string {
+  return `http://127.0.0.1:${(JSON.parse(line) as { port: number }).port}`;
 }
 
 /** The data of server-sent events, one after the other. */
