@@ -4,23 +4,10 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createClient } from '@libsql/client';
 import { describe, expect, test } from 'vitest';
-import { INCH, units } from '../../server/lengths/length.ts';
 import { FolderInUse } from '../../server/store/folder-lock.ts';
 import { openStore } from '../../server/store/open-store.ts';
-import type { PadRow } from '../../server/store/rows.ts';
 import { newFolder, openForTest } from './folder.ts';
-
-const SIX = units(6 * INCH);
-
-function pad(id: string): PadRow {
-  return {
-    id,
-    name: `Pad ${id}`,
-    sheetSize: { width: SIX, height: SIX },
-    createdAt: '2026-01-02T03:04:05.000Z',
-    revision: 1,
-  };
-}
+import { pad } from './pad-row.ts';
 
 describe('a data folder', () => {
   test('belongs to one opener at a time, and is free again when that one closes', async () => {

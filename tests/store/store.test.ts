@@ -1,19 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { INCH, units } from '../../server/lengths/length.ts';
-import type { PadRow, SupplyRow } from '../../server/store/rows.ts';
+import type { SupplyRow } from '../../server/store/rows.ts';
 import { newFolder, openForTest } from './folder.ts';
-
-const SIX = units(6 * INCH);
-
-function pad(id: string): PadRow {
-  return {
-    id,
-    name: `Pad ${id}`,
-    sheetSize: { width: SIX, height: SIX },
-    createdAt: '2026-01-02T03:04:05.000Z',
-    revision: 1,
-  };
-}
+import { pad } from './pad-row.ts';
 
 const INK: SupplyRow = {
   id: 'ink',
