@@ -3,7 +3,12 @@ import { defineConfig } from 'vitest/config';
 import { postgresPrograms } from './shared-store/postgres-programs.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const patience = { testTimeout: 60_000, hookTimeout: 180_000 };
+const patience = {
+  testTimeout: 60_000,
+  hookTimeout: 180_000,
+  // A page is drawn when the machine finds the time: a busy one must not fail a journey.
+  expect: { poll: { timeout: 20_000 } },
+};
 
 const onFolder = {
   root,

@@ -27,8 +27,11 @@ export async function chooseCards(page: Page, count: number): Promise<void> {
       .last()
       .click();
   }
-  const said = await page.locator('.bar').getByRole('status').textContent();
-  assert.match(said ?? '', new RegExp(`^${count} card`));
+  await page
+    .locator('.bar')
+    .getByRole('status')
+    .filter({ hasText: new RegExp(`^${count} card`) })
+    .waitFor();
 }
 
 /** Presses the one button and waits for the pictures of all cards. */

@@ -20,9 +20,9 @@ export function errors(at: () => Table): void {
     const beside = page.getByRole('list', { name: 'Not taken in' }).getByRole('alert');
     await beside.waitFor();
     // A detail and a mend, both sentences.
-    expect(await beside.locator('p').count()).toBeGreaterThanOrEqual(2);
+    await expect.poll(() => beside.locator('p').count()).toBeGreaterThanOrEqual(2);
     // It holds no place: the next photo lies where it would have lain.
-    expect(await page.locator('.tableful').count()).toBe(0);
+    await expect.poll(() => page.locator('.tableful').count()).toBe(0);
     await page.getByLabel('Choose photos').setInputFiles({
       name: 'note.jpg',
       mimeType: 'image/jpeg',
@@ -31,7 +31,7 @@ export function errors(at: () => Table): void {
     await page
       .getByRole('button', { name: /^Fronts: \d+ sheets? found/ })
       .waitFor({ timeout: 90_000 });
-    expect(await page.locator('.tableful').count()).toBe(1);
+    await expect.poll(() => page.locator('.tableful').count()).toBe(1);
     await page.getByRole('button', { name: 'Take away letter.jpg' }).click();
     await beside.waitFor({ state: 'detached' });
     expect(faults).toEqual([]);
@@ -47,11 +47,11 @@ export function errors(at: () => Table): void {
     await many.fill('60');
     await many.press('Enter');
     await page.getByText(/^These cards need at least \d+ sheets; your pad has 12\.$/).waitFor();
-    expect(await plan.isDisabled()).toBe(true);
+    await expect.poll(() => plan.isDisabled()).toBe(true);
     await many.fill('1');
     await many.press('Enter');
     await page.getByText(/^takes at least 1 sheet of 12$/).waitFor();
-    expect(await plan.isEnabled()).toBe(true);
+    await expect.poll(() => plan.isEnabled()).toBe(true);
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -64,7 +64,7 @@ export function errors(at: () => Table): void {
     );
     await page.getByRole('navigation').getByRole('link', { name: 'Cards' }).click();
     await page.getByRole('alert').waitFor();
-    expect(await page.getByRole('navigation').isVisible()).toBe(true);
+    await expect.poll(() => page.getByRole('navigation').isVisible()).toBe(true);
     await page.unroute('**/api/layouts');
     await page.getByRole('button', { name: 'Try again' }).click();
     await page.locator('.layout').first().waitFor();

@@ -20,16 +20,16 @@ export function matchCheck(at: () => Table): void {
     await page.getByRole('list', { name: 'Papers' }).getByRole('button').first().click();
     const laid = page.locator('.supply-button').filter({ hasText: 'Loud ink' });
     await laid.click();
-    expect(await laid.getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => laid.getAttribute('aria-pressed')).toBe('true');
     const big = page.getByRole('group', { name: 'Loud ink beside the paper' });
     // Magenta at the edge of sRGB is far from every colour of a sea-worn pad.
-    expect(await big.locator('.big-verdict').textContent()).toContain('apart');
-    expect(await big.textContent()).toMatch(/(stronger|redder|bluer)/);
+    await expect.poll(() => big.locator('.big-verdict').textContent()).toContain('apart');
+    await expect.poll(() => big.textContent()).toMatch(/(stronger|redder|bluer)/);
     const figures = big.getByText(/Difference \d+\.\d, give or take \d/);
-    expect(await figures.isVisible()).toBe(false);
+    await expect.poll(() => figures.isVisible()).toBe(false);
     await big.getByText('In figures').click();
     await figures.waitFor();
-    expect(await big.locator('.caution').textContent()).toContain('not a measurement');
+    await expect.poll(() => big.locator('.caution').textContent()).toContain('not a measurement');
 
     await page.getByLabel('Name of Loud ink').fill('Louder ink');
     await page.getByLabel('Name of Loud ink').press('Enter');
@@ -53,11 +53,15 @@ export function matchCheck(at: () => Table): void {
     await strip.click();
     const line = (ink: string): ReturnType<typeof page.locator> =>
       page.locator('.stamped-line').filter({ hasText: ink });
-    expect(await line('Night').locator('.verdict-word').textContent()).toContain('reads well');
-    expect(await line('Pale tide').locator('.verdict-word').textContent()).toContain(
-      'cannot be read',
-    );
-    expect(await page.locator('.greeting-board .caution').textContent()).toContain('estimate');
+    await expect
+      .poll(() => line('Night').locator('.verdict-word').textContent())
+      .toContain('reads well');
+    await expect
+      .poll(() => line('Pale tide').locator('.verdict-word').textContent())
+      .toContain('cannot be read');
+    await expect
+      .poll(() => page.locator('.greeting-board .caution').textContent())
+      .toContain('estimate');
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -70,7 +74,7 @@ export function matchCheck(at: () => Table): void {
     await page.getByRole('radio', { name: 'on a photo of this pad' }).check();
     const photo = page.getByRole('button', { name: 'The photo: touch the colour' });
     await picturesDrawn(page, '.touched-photo img', 1);
-    expect(await page.getByRole('button', { name: 'Add it' }).isDisabled()).toBe(true);
+    await expect.poll(() => page.getByRole('button', { name: 'Add it' }).isDisabled()).toBe(true);
     const box = (await photo.boundingBox())!;
     await photo.click({ position: { x: 0.02 * box.width, y: 0.5 * box.height } });
     await page.locator('.touched-place').waitFor();
@@ -93,8 +97,8 @@ export function matchCheck(at: () => Table): void {
       .poll(async () => (await (await page.request.get('/api/supplies.csv')).text()).split('\r\n'))
       .toContain('cardstock,Dune,80,2,15,7');
     await bringList(page, 'kind,name,L,a,b,sheets\ncardstock,Reef,80,2,15,\npaint,Oil,1,2,3,\n');
-    expect(await page.locator('.mishap').textContent()).toContain('line 3, kind');
-    expect(await page.getByRole('article', { name: 'Reef' }).count()).toBe(0);
+    await expect.poll(() => page.locator('.mishap').textContent()).toContain('line 3, kind');
+    await expect.poll(() => page.getByRole('article', { name: 'Reef' }).count()).toBe(0);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -52,7 +52,7 @@ export function nothingLost(at: () => Table): void {
     await page
       .getByRole('button', { name: /^Fronts: \d+ sheets? found/ })
       .waitFor({ timeout: 90_000 });
-    expect(await page.locator('.sending').count()).toBe(0);
+    await expect.poll(() => page.locator('.sending').count()).toBe(0);
     await context.close();
   });
 }

@@ -14,20 +14,20 @@ export function ownCard(at: () => Table): void {
     const editor = page.getByRole('dialog', { name: 'A card of your own' });
     await editor.getByRole('button', { name: 'Panel' }).click();
     const width = editor.getByLabel('Width');
-    expect(await width.inputValue()).toBe('2 1/8 in');
+    await expect.poll(() => width.inputValue()).toBe('2 1/8 in');
     await width.fill('3 1/2');
     await width.press('Enter');
     await width.press('Tab');
-    expect(await width.inputValue()).toBe('3 1/2 in');
+    await expect.poll(() => width.inputValue()).toBe('3 1/2 in');
 
     const chosen = editor.locator('.layer-choice[aria-pressed="true"]');
     await chosen.focus();
     const left = editor.getByLabel('From the left');
     const before = await left.inputValue();
     await page.keyboard.press('ArrowLeft');
-    expect(await left.inputValue()).not.toBe(before);
+    await expect.poll(() => left.inputValue()).not.toBe(before);
     await page.keyboard.press('Control+z');
-    expect(await left.inputValue()).toBe(before);
+    await expect.poll(() => left.inputValue()).toBe(before);
 
     const panel = editor.locator('.drawn-layer.movable');
     const box = (await panel.boundingBox())!;
@@ -36,15 +36,17 @@ export function ownCard(at: () => Table): void {
     await page.mouse.down();
     await page.mouse.move(x - 10, y - 900, { steps: 4 });
     await page.mouse.up();
-    expect(await editor.getByLabel('From the top').inputValue()).toBe('0 in');
+    await expect.poll(() => editor.getByLabel('From the top').inputValue()).toBe('0 in');
 
     await left.fill('2');
     await left.press('Tab');
     await editor.getByText(/leaves it at the right/).waitFor();
-    expect(await editor.getByRole('button', { name: 'Keep it' }).isDisabled()).toBe(true);
+    await expect
+      .poll(() => editor.getByRole('button', { name: 'Keep it' }).isDisabled())
+      .toBe(true);
     await editor.getByRole('button', { name: 'Undo' }).click();
     await editor.getByText(/^Meets Base along/).waitFor();
-    expect(await editor.getByText(/leaves it at the right/).count()).toBe(0);
+    await expect.poll(() => editor.getByText(/leaves it at the right/).count()).toBe(0);
 
     await editor.getByLabel('Its name').fill('Reading room');
     await editor.getByLabel('Its name').press('Tab');

@@ -23,17 +23,21 @@ export function photosToGuide(at: () => Table): void {
       await page
         .getByRole('button', { name: /^Backs: \d+ sheets? found/ })
         .waitFor({ timeout: 90_000 });
-      expect(await page.locator('.pair-missing').count()).toBe(0);
+      await expect.poll(() => page.locator('.pair-missing').count()).toBe(0);
       const pairs = await page.locator('.pair-button').count();
       expect(pairs).toBeGreaterThanOrEqual(2);
 
       await page.getByRole('link', { name: 'See the pad' }).click();
       await picturesDrawn(page, '.face img', 2 * pairs);
-      expect(await page.locator('.face .bands').first().getAttribute('aria-label')).toMatch(/\d %/);
+      await expect
+        .poll(() => page.locator('.face .bands').first().getAttribute('aria-label'))
+        .toMatch(/\d %/);
 
       await chooseCards(page, 2);
       await planCards(page, 2);
-      expect(await page.locator('.planned-card .small').first().textContent()).not.toBe('');
+      await expect
+        .poll(() => page.locator('.planned-card .small').first().textContent())
+        .not.toBe('');
 
       await page.getByRole('link', { name: 'To the cutting guide' }).click();
       await page.getByRole('article', { name: /^Step 1 of/ }).waitFor();

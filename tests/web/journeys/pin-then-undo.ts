@@ -21,29 +21,31 @@ export function pinThenUndo(at: () => Table): void {
     expect(wanted).not.toBe(before);
     await other.click();
     await page.waitForURL((url) => url.href !== first);
-    expect(await topPaper(page)).toBe(wanted);
-    expect(await page.getByRole('dialog').locator('[aria-pressed=true]').count()).toBe(1);
+    await expect.poll(() => topPaper(page)).toBe(wanted);
+    await expect
+      .poll(() => page.getByRole('dialog').locator('[aria-pressed=true]').count())
+      .toBe(1);
 
     await page.getByRole('button', { name: 'Close' }).click();
     const second = page.url();
-    expect(await page.locator('.planned-card').first().textContent()).toContain('kept');
+    await expect.poll(() => page.locator('.planned-card').first().textContent()).toContain('kept');
     await page.getByRole('slider', { name: /calm to busy/ }).press('ArrowRight');
     await page.waitForURL((url) => url.href !== second);
     await page.locator('.planned-card').first().click();
-    expect(await topPaper(page)).toBe(wanted);
+    await expect.poll(() => topPaper(page)).toBe(wanted);
 
     await page.getByRole('dialog').getByRole('button', { name: 'Undo' }).click();
     await page.waitForURL(second);
     await page.keyboard.press('Control+z');
     await page.waitForURL(first);
-    expect(await topPaper(page)).toBe(before);
+    await expect.poll(() => topPaper(page)).toBe(before);
     await page.keyboard.press('Control+y');
     await page.waitForURL(second);
-    expect(await topPaper(page)).toBe(wanted);
+    await expect.poll(() => topPaper(page)).toBe(wanted);
 
     await page.reload();
     await page.locator('.planned-card').first().click();
-    expect(await topPaper(page)).toBe(wanted);
+    await expect.poll(() => topPaper(page)).toBe(wanted);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -19,15 +19,15 @@ export function swappedFaces(at: () => Table): void {
     await page.getByText(/^Sorted /).waitFor();
     const before = await faces(page);
     const wellsBefore = await wellPictures(page);
-    expect(await page.locator('.pair-missing').count()).toBe(0);
+    await expect.poll(() => page.locator('.pair-missing').count()).toBe(0);
     await page.getByRole('button', { name: 'Swap fronts and backs' }).click();
     await expect.poll(() => faces(page)).toEqual(before.map(([front, back]) => [back, front]));
     const wells = [...wellsBefore].reverse();
     await expect.poll(() => wellPictures(page)).toEqual(wells);
     await page.reload();
     await laid(page, 'Backs');
-    expect(await faces(page)).toEqual(before.map(([front, back]) => [back, front]));
-    expect(await wellPictures(page)).toEqual(wells);
+    await expect.poll(() => faces(page)).toEqual(before.map(([front, back]) => [back, front]));
+    await expect.poll(() => wellPictures(page)).toEqual(wells);
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -49,7 +49,7 @@ export function swappedFaces(at: () => Table): void {
     const paired = await faces(page);
     expect(paired.flat()).not.toContain(null);
     expect(paired[0]![1]).toBe(backOnly![1]);
-    expect(await page.getByRole('region', { name: /^Table \d/ }).count()).toBe(1);
+    await expect.poll(() => page.getByRole('region', { name: /^Table \d/ }).count()).toBe(1);
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -13,7 +13,7 @@ export function twoDevices(at: () => Table): void {
     await tablet.page.goto(first);
     const redo = tablet.page.getByRole('button', { name: 'Redo' }).first();
     await redo.waitFor();
-    expect(await redo.isDisabled()).toBe(true);
+    await expect.poll(() => redo.isDisabled()).toBe(true);
     await page.getByRole('slider', { name: /calm to busy/ }).press('ArrowRight');
     await page.waitForURL((url) => url.href !== first);
     await expect.poll(() => redo.isEnabled(), { timeout: 20_000 }).toBe(true);
@@ -44,7 +44,9 @@ export function twoDevices(at: () => Table): void {
     await page.locator('.cut-line').first().waitFor();
     await page.route('**/ticks', (route) => route.abort());
     await page.locator('.cut-line').first().click();
-    expect(await page.locator('.cut-line').first().getAttribute('aria-pressed')).toBe('true');
+    await expect
+      .poll(() => page.locator('.cut-line').first().getAttribute('aria-pressed'))
+      .toBe('true');
     await page.unroute('**/ticks');
     await page.reload();
     const sent = page.waitForResponse((one) => one.url().endsWith('/ticks') && one.ok());
