@@ -3,9 +3,10 @@ import { CAUTIONS } from './cautions.ts';
 import type { Mark } from './drawing.ts';
 import type { Facts } from './facts.ts';
 import { SIZES } from './look.ts';
-import { BODY, PAGE, noteBox } from './page.ts';
+import { BODY, PAGE, noteBox, paragraph } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { printRuler } from './print-ruler.ts';
+import { roundingNote } from './rounding.ts';
 import { sheetsGrid, sheetsPages } from './sheets-page.ts';
 
 /** Room under the ruler for the table of sheets. */
@@ -20,6 +21,12 @@ export function beginPages(ask: GuideAsk, facts: Facts): GuidePage[] {
     const box = noteBox(text, 0, y + 5, PAGE.width);
     marks.push(...box.marks);
     y += box.height + 8;
+  }
+  const rounding = roundingNote(ask);
+  if (rounding !== null) {
+    const note = paragraph(rounding, 0, y, PAGE.width, { size: SIZES.small });
+    marks.push(...note.marks);
+    y += note.height + 2;
   }
   marks.push(...printRuler(2, y + 9, ask.ruler));
   const grid = sheetsGrid(facts, y + 19);

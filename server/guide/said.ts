@@ -1,29 +1,16 @@
 import { formatLength, formatSize } from '../lengths/format-length.ts';
 import type { Length, Ruler, Size } from '../lengths/length.ts';
-import { isOnRuler } from '../lengths/ruler.ts';
+import { stepOf } from '../lengths/ruler.ts';
 
-/**
- * A length as she reads it off her ruler. One that her ruler has no mark for is said on the other ruler
- * when that has one, so that nothing is rounded in silence; else to the nearest mark, with 'about'.
- */
+/** A length as she reads it off her ruler: to its nearest mark, which `roundingNote` tells of. */
 export function lengthSaid(length: Length, ruler: Ruler): string {
-  const fitting = rulerFor([length], ruler);
-  return fitting === null ? `about ${formatLength(length, ruler)}` : formatLength(length, fitting);
+  const least = length > 0 && 2 * length < stepOf(ruler);
+  return least ? `less than ${formatLength(stepOf(ruler), ruler)}` : formatLength(length, ruler);
 }
 
-/** A size likewise, both lengths on one ruler. */
+/** A size likewise. */
 export function sizeSaid(size: Size, ruler: Ruler): string {
-  const fitting = rulerFor([size.width, size.height], ruler);
-  return fitting === null ? `about ${formatSize(size, ruler)}` : formatSize(size, fitting);
-}
-
-function rulerFor(lengths: readonly Length[], ruler: Ruler): Ruler | null {
-  const other = ruler === 'in' ? 'mm' : 'in';
-  return (
-    [ruler, other].find((one): one is Ruler =>
-      lengths.every((length) => isOnRuler(length, one as Ruler)),
-    ) ?? null
-  );
+  return formatSize(size, ruler);
 }
 
 /** A layer's id as a word: `left-flap` is 'left flap'. */

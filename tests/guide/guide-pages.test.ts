@@ -186,6 +186,23 @@ function said({ mark }: ReturnType<typeof flat>[number]): string {
   return mark.kind === 'words' ? mark.text : mark.kind;
 }
 
+describe('a guide on the other ruler', () => {
+  test.each([
+    ['us', 'mm', /\d in\b/, 'nearest millimetre'],
+    ['a6', 'in', /\d mm\b/, 'nearest 1/16 in'],
+  ] as const)(
+    'of %s layouts says every length in %s, and that it rounds',
+    (size, ruler, other, nearest) => {
+      const text = guidePages(guideWorld(layoutsOf(size).slice(0, 6), ruler))
+        .flatMap(({ marks }) => textOf(marks))
+        .join('\n')
+        .replaceAll(/Envelope: .*/g, '');
+      expect(text).not.toMatch(other);
+      expect(text.replaceAll('\n', ' ')).toContain(nearest);
+    },
+  );
+});
+
 describe('the cuts as drawn', () => {
   test.each(WORLDS)(
     'of %s: pieces and left-overs fill the sheet, pieces lie between cuts',

@@ -43,18 +43,15 @@ describe('words', () => {
 describe('lengths in words', () => {
   test.each([
     ['4 1/4 in', 'in', '4 1/4 in'],
-    ['99 mm', 'in', '99 mm'],
-    ['2 5/8 in', 'mm', '2 5/8 in'],
-    ['10.3 mm', 'in', 'about 3/8 in'],
-  ] as const)(
-    '%s on a ruler in %s is said as %s: nothing is rounded in silence',
-    (text, ruler, said) => {
-      expect(lengthSaid(parseLength(text), ruler)).toBe(said);
-    },
-  );
+    ['99 mm', 'in', '3 7/8 in'],
+    ['2 5/8 in', 'mm', '67 mm'],
+    ['0.3 mm', 'mm', 'less than 1 mm'],
+  ] as const)('%s on a ruler in %s is said as %s', (text, ruler, said) => {
+    expect(lengthSaid(parseLength(text), ruler)).toBe(said);
+  });
 
-  test('both lengths of a size stand on one ruler', () => {
-    expect(sizeSaid(parseSize('99 x 127 mm'), 'in')).toBe('99 x 127 mm');
+  test('sizes and cards', () => {
+    expect(sizeSaid(parseSize('99 x 127 mm'), 'in')).toBe('3 7/8 x 5 in');
     expect(cardsSaid([1, 2, 7])).toBe('cards 1, 2 and 7');
   });
 });
