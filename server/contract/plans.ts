@@ -256,6 +256,8 @@ export const PlanGuide = z.object({
       hex: Hex,
       cards: z.array(z.number().int()),
       squareCentimetres: z.number().int(),
+      /** '2 more sheets of 8 1/2 x 11 in: 3 are needed and 1 is left'. */
+      sheets: z.string(),
     }),
   ),
 });

@@ -133,6 +133,24 @@ export const Purchase = z.object({
   cards: Cards,
   /** Square centimetres of cardstock, where they are known. */
   area: z.number().nullable(),
+  /** '2 sheets of 8 1/2 x 11 in', where it is known how they are cut. */
+  sheets: z.string().nullable(),
+  /** The supply of hers that runs short; null for a colour that she does not have. */
+  more: z
+    .object({ supply: Id, name: z.string(), left: z.number().int(), needed: z.number().int() })
+    .nullable(),
+});
+
+/** A cardstock that the cards of a plan are cut from. */
+export const StockTaken = z.object({
+  name: z.string(),
+  colour: Colour,
+  /** The supply of hers; null for one to buy. */
+  supply: Id.nullable(),
+  /** Null when a piece is larger than the usual sheets. */
+  sheets: z.object({ count: z.number().int(), size: z.string() }).nullable(),
+  /** How many she has; null when she has not said. */
+  left: z.number().int().nullable(),
 });
 
 /** The best of what she has for a side, a card or a plan, and what is missing. */
@@ -142,6 +160,8 @@ export const BestSupplies = z
     accents: z.array(AccentInk),
     greetings: z.array(Greeting),
     missing: z.array(Purchase),
+    /** How many sheets of which cardstock the plan takes; empty for a side. */
+    takes: z.array(StockTaken),
     /** How far the look of ink on paper can be trusted. */
     range: z.string(),
     caution: z.string(),
@@ -158,5 +178,6 @@ export type Listed = z.infer<typeof Listed>;
 export type BestSupplies = z.infer<typeof BestSupplies>;
 export type Greeting = z.infer<typeof Greeting>;
 export type StampedInk = z.infer<typeof StampedInk>;
+export type StockTaken = z.infer<typeof StockTaken>;
 export type Purchase = z.infer<typeof Purchase>;
 export type Match = z.infer<typeof Match>;

@@ -9,7 +9,8 @@ import { sheetsSaid } from './glance-page.ts';
 import { layerNote, layerSizeSaid } from './layer-words.ts';
 import { timesSaid } from './left-blocks.ts';
 import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
-import { purchasesOf } from './shopping-blocks.ts';
+import { sheetsToBuySaid } from './shopping-blocks.ts';
+import { stockPurchases } from './stock-purchases.ts';
 import { stepWords } from './step-words.ts';
 import type { StepWords } from './step-words.ts';
 import { stockNeeds, stockRows } from './stock-needs.ts';
@@ -70,6 +71,8 @@ export interface PurchaseOnScreen {
   readonly hex: string;
   readonly cards: number[];
   readonly squareCentimetres: number;
+  /** '2 more sheets of 8 1/2 x 11 in: 3 are needed and 1 is left'. */
+  readonly sheets: string;
 }
 
 export interface GuideOnScreen {
@@ -88,12 +91,13 @@ export function guideOnScreen(ask: GuideAsk): GuideOnScreen {
     cautions: CAUTIONS.map(({ text }) => text),
     cardstock: needs.map((need) => stockOnScreen(ask, need, sheets)),
     cards: facts.cards.map((card) => cardOnScreen(ask, card)),
-    shopping: purchasesOf(needs).map(({ name, kind, lab, cards, area }) => ({
-      name,
-      kind,
-      hex: hexFromLab(lab),
-      cards: [...cards],
-      squareCentimetres: Math.ceil(area / 100),
+    shopping: stockPurchases(ask, needs).map((purchase) => ({
+      name: purchase.name,
+      kind: purchase.kind,
+      hex: hexFromLab(purchase.lab),
+      cards: [...purchase.cards],
+      squareCentimetres: Math.ceil(purchase.area / 100),
+      sheets: sheetsToBuySaid(ask, purchase),
     })),
   };
 }

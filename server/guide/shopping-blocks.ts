@@ -1,50 +1,45 @@
 import { hexFromLab } from '../colour/spaces.ts';
-import { toMillimetres } from '../lengths/length.ts';
-import { shoppingList } from '../supplies/shopping-list.ts';
-import type { Purchase } from '../supplies/shopping-list.ts';
+import type { GuideAsk } from './ask.ts';
 import { rectangle } from './drawing.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
 import { PAGE, headed, noteBox, paragraph, ruleAcross } from './page.ts';
 import type { Block } from './page.ts';
-import { capital, cardsSaid } from './said.ts';
+import { capital, cardsSaid, counted, sizeSaid } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
+import { stockPurchases } from './stock-purchases.ts';
+import type { StockPurchase } from './stock-purchases.ts';
 
 const NOTE =
   'These colours were read from photos; a photo is not a measurement. Take the papers along and hold them beside the cardstock in daylight before you buy.';
 
-/** What she does not have yet: colours in words, so that any shop can help. */
-export function shoppingBlocks(needs: readonly StockNeed[]): Block[] {
-  const purchases = purchasesOf(needs);
+/** What she does not have yet, or not enough of: colours in words, so that any shop can help. */
+export function shoppingBlocks(ask: GuideAsk, needs: readonly StockNeed[]): Block[] {
+  const purchases = stockPurchases(ask, needs);
   if (purchases.length === 0) return [];
   return [
     headed('Shopping list', noteBox(NOTE, 0, 0, PAGE.width)),
-    ...purchases.map(purchaseBlock),
+    ...purchases.map((purchase) => purchaseBlock(ask, purchase)),
   ];
 }
 
-/** What is to buy, merged so that one purchase serves several cards. */
-export function purchasesOf(needs: readonly StockNeed[]): Purchase[] {
-  const wanted = needs
-    .filter(({ stock }) => stock.toBuy)
-    .flatMap(({ stock, pieces }) =>
-      pieces.map(({ card, size }) => ({
-        kind: 'cardstock' as const,
-        lab: stock.lab,
-        card,
-        area: toMillimetres(size.width) * toMillimetres(size.height),
-      })),
-    );
-  return shoppingList(wanted);
+/** '2 sheets of 8 1/2 x 11 in', '2 more sheets of 8 1/2 x 11 in: 3 are needed and 1 is left'. */
+export function sheetsToBuySaid({ ruler }: GuideAsk, { sheets, more }: StockPurchase): string {
+  if (sheets === null) return 'a piece is larger than the usual sheets; ask for a larger one';
+  const size = sizeSaid(sheets.size, ruler);
+  if (more === null) return `${counted(sheets.count, 'sheet')} of ${size}`;
+  const { left, needed } = more;
+  const is = left === 1 ? 'is' : 'are';
+  return `${counted(sheets.count, 'more sheet')} of ${size}: ${needed} are needed and ${left} ${is} left`;
 }
 
-function purchaseBlock({ kind, lab, name, cards, area }: Purchase): Block {
-  const words = paragraph(`${capital(name)} ${kind}`, 22, 0, PAGE.width - 22, {
-    size: SIZES.large,
-    bold: true,
-  });
+function purchaseBlock(ask: GuideAsk, purchase: StockPurchase): Block {
+  const { kind, lab, name, cards, area, more } = purchase;
+  const title = more === null ? `${capital(name)} ${kind}` : name;
+  const words = paragraph(title, 22, 0, PAGE.width - 22, { size: SIZES.large, bold: true });
   const numbers = [lab.l, lab.a, lab.b].map((value) => Math.round(value)).join(', ');
+  const pieces = `${Math.ceil(area / 100)} square cm in all`;
   const small = paragraph(
-    `For ${cardsSaid(cards)}: ${Math.ceil(area / 100)} square cm in all. CIELAB (D65): ${numbers}.`,
+    `${capital(sheetsToBuySaid(ask, purchase))}. For ${cardsSaid(cards)}: ${pieces}. CIELAB (D65): ${numbers}.`,
     22,
     words.height + 1,
     PAGE.width - 22,

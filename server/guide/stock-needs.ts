@@ -33,11 +33,12 @@ export function stockNeeds(ask: GuideAsk, facts: Facts): StockNeed[] {
   return [...needs.values()].map(({ stock, pieces }) => ({
     stock,
     pieces,
-    scheme: schemeOf(ask, pieces),
+    scheme: stockScheme(ask, pieces),
   }));
 }
 
-function schemeOf(ask: GuideAsk, pieces: readonly Piece[]): CuttingScheme | null {
+/** The sheets that pieces of one colour are cut from; null when one is larger than a sheet. */
+export function stockScheme(ask: GuideAsk, pieces: readonly Piece[]): CuttingScheme | null {
   for (const sheet of sheetsFor(ask)) {
     try {
       return cutScheme(pieces, sheet, { ...cardstockSettings(ask.ruler), steps: 40 });

@@ -38,7 +38,7 @@ export function stockListPages(
 ): GuidePage[] {
   const blocks = [
     ...needs.flatMap((need) => needBlocks(ask, need)),
-    ...shoppingBlocks(needs),
+    ...shoppingBlocks(ask, needs),
     ...leftBlocks(ask, facts, needs),
   ];
   if (blocks.length === 0) return [];

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
-import { toMillimetres } from '../lengths/length.ts';
+import { factsOf } from '../guide/facts.ts';
+import { stockNeeds } from '../guide/stock-needs.ts';
 import type { Side } from '../pad/pad.ts';
 import type { Records } from '../store/records.ts';
 import { bestFor } from '../supplies/best-for.ts';
@@ -9,10 +10,12 @@ import type { Supply } from '../supplies/supply.ts';
 import { answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
+import { guideAskOf, withSheetsLeft } from './guide-ask.ts';
 import { planAt } from './make-plan.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { photosOf, picturesAsOne } from './one-picture.ts';
 import { bestOnWire } from './wire/best-supplies.ts';
+import type { Cardstock } from './wire/best-supplies.ts';
 
 const SidePath = z.object({ side: z.string() });
 const PlanPath = z.object({ plan: z.string() });
@@ -39,6 +42,7 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
       const supplies = await read.supplies.all();
       return bestOnWire(
         bestFor(...(await asOnePicture(read, supplies, [besideOf(side, supplies)]))),
+        null,
       );
     },
   );
@@ -54,14 +58,23 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
       },
     },
     async (request) => {
-      const kept = await planAt(edges, request.params.plan);
+      const kept = await withSheetsLeft(read, await planAt(edges, request.params.plan));
       const { card } = request.query;
       const supplies = await read.supplies.all();
       const occasions = occasionsOf(kept).filter((one) => card === undefined || one.card === card);
       if (card !== undefined) found(occasions[0] ?? null, 'card', String(card));
-      return bestOnWire(bestFor(...(await asOnePicture(read, supplies, occasions))));
+      const best = bestFor(...(await asOnePicture(read, supplies, occasions)));
+      return bestOnWire(best, cardstockOf(kept, card));
     },
   );
+}
+
+/** What cardstock a plan, or one card of it, is cut from. */
+function cardstockOf(kept: KeptPlan, card?: number): Cardstock {
+  const ask = { ...guideAskOf(kept), picture: () => null };
+  const facts = factsOf(ask);
+  const cards = facts.cards.filter(({ number }) => card === undefined || number === card);
+  return { ask, needs: stockNeeds(ask, { ...facts, cards }) };
 }
 
 /** A side by itself: a greeting goes on its ground or on any of her cardstock. */
@@ -74,7 +87,7 @@ function besideOf(side: Side, supplies: readonly Supply[]): Occasion {
     card: 0,
     sides: [side],
     strips: ground === undefined ? strips : [ground.lab, ...strips],
-    lacks: null,
+    wantsCardstock: true,
   };
 }
 
@@ -85,33 +98,23 @@ function occasionsOf({ pad, supplies, batch }: KeptPlan): Occasion[] {
     ),
   );
   const stock = new Map(supplies.map((supply) => [supply.id, supply]));
-  return batch.plan.cards.map(({ number, layers }): Occasion => {
-    const layout = batch.cards.find((card) => card.number === number)?.layout;
-    return {
-      card: number,
-      sides: [
-        ...new Set(
-          layers.flatMap(({ choice }) =>
-            choice.kind === 'paper' ? (sides.get(choice.side) ?? []) : [],
-          ),
+  return batch.plan.cards.map(({ number, layers }): Occasion => ({
+    card: number,
+    sides: [
+      ...new Set(
+        layers.flatMap(({ choice }) =>
+          choice.kind === 'paper' ? (sides.get(choice.side) ?? []) : [],
         ),
-      ],
-      strips: layers.flatMap(({ role, choice }) => {
-        if (role !== 'greeting') return [];
-        if (choice.kind === 'wanted') return [choice.lab];
-        if (choice.kind === 'supply') return stock.get(choice.supply)?.lab ?? [];
-        return sides.get(choice.side)?.palette.colours[0]?.lab ?? [];
-      }),
-      lacks: layers.flatMap(({ layer, role, choice }) => {
-        if (choice.kind !== 'wanted') return [];
-        const cut = layout?.layers.find(({ id }) => id === layer);
-        const size = role === 'base' ? layout?.fold.flat : cut?.box;
-        const area =
-          size === undefined ? 0 : toMillimetres(size.width) * toMillimetres(size.height);
-        return [{ kind: 'cardstock' as const, lab: choice.lab, card: number, area }];
-      }),
-    };
-  });
+      ),
+    ],
+    strips: layers.flatMap(({ role, choice }) => {
+      if (role !== 'greeting') return [];
+      if (choice.kind === 'wanted') return [choice.lab];
+      if (choice.kind === 'supply') return stock.get(choice.supply)?.lab ?? [];
+      return sides.get(choice.side)?.palette.colours[0]?.lab ?? [];
+    }),
+    wantsCardstock: false,
+  }));
 }
 
 /** The same, with one name for one picture, so that what lies together is compared as lying together. */

@@ -1,6 +1,7 @@
 import type { ForPeople } from '../contract/class-sets.ts';
 import type { GuideAsk } from '../guide/ask.ts';
 import type { Ruler } from '../lengths/length.ts';
+import type { Records } from '../store/records.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { rulerOf } from './wire/sizes.ts';
 
@@ -15,6 +16,18 @@ export function guideAskOf(kept: KeptPlan, ruler?: Ruler): Omit<GuideAsk, 'pictu
     plan: batch.plan,
     supplies,
     ruler: ruler ?? rulerOf(pad.sheetSize),
+  };
+}
+
+/** A plan with the sheets of her cardstock that are left now: it was kept with those of its day. */
+export async function withSheetsLeft(
+  { supplies }: Pick<Records, 'supplies'>,
+  kept: KeptPlan,
+): Promise<KeptPlan> {
+  const now = new Map((await supplies.all()).map(({ id, sheets }) => [id, sheets]));
+  return {
+    ...kept,
+    supplies: kept.supplies.map((one) => ({ ...one, sheets: now.get(one.id) ?? null })),
   };
 }
 

@@ -4,7 +4,7 @@ import { guideOnScreen, stockDrawing } from '../guide/guide-on-screen.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
-import { guideAskOf } from './guide-ask.ts';
+import { guideAskOf, withSheetsLeft } from './guide-ask.ts';
 import { planAt } from './make-plan.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
 
@@ -26,7 +26,7 @@ export function guidePartsRoutes(app: Service, edges: Edges): void {
       },
     },
     async (request) => {
-      const kept = await planAt(edges, request.params.plan);
+      const kept = await withSheetsLeft(edges.store.read, await planAt(edges, request.params.plan));
       const { ruler } = request.query;
       const guide = guideOnScreen({ ...guideAskOf(kept, ruler), picture: () => null });
       const asked = ruler === undefined ? '' : `?ruler=${ruler}`;

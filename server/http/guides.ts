@@ -4,7 +4,7 @@ import * as Wire from '../contract/plans.ts';
 import { slotDrawing, slotsOnScreen } from '../guide/slots-on-screen.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
-import { forPeople, guideAskOf } from './guide-ask.ts';
+import { forPeople, guideAskOf, withSheetsLeft } from './guide-ask.ts';
 import { found } from './found.ts';
 import { planAt } from './make-plan.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
@@ -33,7 +33,7 @@ export function guideRoutes(app: Service, edges: Edges): void {
       },
     },
     async (request, reply) => {
-      const kept = await planAt(edges, request.params.plan);
+      const kept = await withSheetsLeft(edges.store.read, await planAt(edges, request.params.plan));
       const ask = { ...guideAskOf(kept, request.query.ruler), ...forPeople(request.query) };
       const paper = request.query.paper ?? (ask.ruler === 'in' ? 'letter' : 'a4');
       const swatchFiles: Record<string, string> = {};

@@ -6,7 +6,7 @@ import type { RankedCardstock } from './best-cardstock.ts';
 import { bestGreetingInk, inksForAccents } from './best-ink.ts';
 import type { AccentInk, RankedInk } from './best-ink.ts';
 import { shoppingList } from './shopping-list.ts';
-import type { Purchase, Wanted } from './shopping-list.ts';
+import type { Purchase } from './shopping-list.ts';
 import type { Supply } from './supply.ts';
 import { LIMITS } from './verdict.ts';
 import { whatIsMissing } from './what-is-missing.ts';
@@ -18,8 +18,8 @@ export interface Occasion {
   readonly sides: readonly Side[];
   /** The colours that a greeting may be stamped on. */
   readonly strips: readonly Lab[];
-  /** The cardstock that it lacks; null when that is to be found out here. */
-  readonly lacks: readonly Wanted[] | null;
+  /** Whether it wants a cardstock found; a planned card has its own already, or one that is to be bought. */
+  readonly wantsCardstock: boolean;
 }
 
 /** An accent that several cards may share, with the nearest ink of hers. */

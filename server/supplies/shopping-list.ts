@@ -15,7 +15,7 @@ export interface Wanted {
 }
 
 /** One thing to buy. */
-export interface Purchase {
+export interface Purchase<Wish extends Wanted = Wanted> {
   readonly kind: SupplyKind;
   readonly lab: Lab;
   /** ISCC-NBS words: 'light bluish green'. */
@@ -23,6 +23,8 @@ export interface Purchase {
   /** The cards that it serves, in order. */
   readonly cards: readonly number[];
   readonly area: number;
+  /** The wishes that it serves. */
+  readonly serves: readonly Wish[];
 }
 
 /**
@@ -31,19 +33,21 @@ export interface Purchase {
  *
  * Gives       the purchases, cardstock first, each kind by the number of cards served.
  */
-export function shoppingList(wanted: readonly Wanted[]): Purchase[] {
+export function shoppingList<Wish extends Wanted>(wanted: readonly Wish[]): Purchase<Wish>[] {
   const left = [...gather(wanted)];
-  const purchases: Purchase[] = [];
+  const purchases: Purchase<Wish>[] = [];
   while (left.length > 0) {
     const best = left.reduce((a, b) => (demand(b, left) > demand(a, left) ? b : a));
-    const served = left.filter((one) => serves(best, one));
+    const served = left.filter((one) => isServed(one, best));
     served.forEach((one) => left.splice(left.indexOf(one), 1));
+    const wishes = served.flatMap((one) => one.wishes);
     purchases.push({
       kind: best.kind,
       lab: best.lab,
       name: nameOf(best.lab).words,
-      cards: [...new Set(served.flatMap(({ cards }) => cards))].sort((a, b) => a - b),
-      area: served.reduce((sum, { area }) => sum + area, 0),
+      cards: [...new Set(wishes.map(({ card }) => card))].sort((a, b) => a - b),
+      area: wishes.reduce((sum, { area }) => sum + area, 0),
+      serves: wishes,
     });
   }
   return purchases.sort(
@@ -51,29 +55,30 @@ export function shoppingList(wanted: readonly Wanted[]): Purchase[] {
   );
 }
 
-interface Gathered {
+interface Gathered<Wish> {
   readonly kind: SupplyKind;
   readonly lab: Lab;
-  readonly cards: readonly number[];
-  readonly area: number;
+  readonly wishes: readonly Wish[];
 }
 
 /** Equal colours of one kind as one. */
-function gather(wanted: readonly Wanted[]): Gathered[] {
-  const colours = new Map<string, Gathered>();
-  for (const { kind, lab, card, area } of wanted) {
+function gather<Wish extends Wanted>(wanted: readonly Wish[]): Gathered<Wish>[] {
+  const colours = new Map<string, Gathered<Wish>>();
+  for (const wish of wanted) {
+    const { kind, lab } = wish;
     const key = `${kind} ${lab.l} ${lab.a} ${lab.b}`;
-    const known = colours.get(key) ?? { kind, lab, cards: [], area: 0 };
-    colours.set(key, { ...known, cards: [...known.cards, card], area: known.area + area });
+    colours.set(key, { kind, lab, wishes: [...(colours.get(key)?.wishes ?? []), wish] });
   }
   return [...colours.values()];
 }
 
 /** How many wishes a colour would serve. */
-function demand(colour: Gathered, all: readonly Gathered[]): number {
-  return all.filter((one) => serves(colour, one)).reduce((sum, { cards }) => sum + cards.length, 0);
+function demand(colour: Gathered<Wanted>, all: readonly Gathered<Wanted>[]): number {
+  return all
+    .filter((one) => isServed(one, colour))
+    .reduce((sum, { wishes }) => sum + wishes.length, 0);
 }
 
-function serves(colour: Gathered, one: Gathered): boolean {
-  return one.kind === colour.kind && difference(one.lab, colour.lab) <= LIMITS.close;
+function isServed(one: Gathered<Wanted>, by: Gathered<Wanted>): boolean {
+  return one.kind === by.kind && difference(one.lab, by.lab) <= LIMITS.close;
 }

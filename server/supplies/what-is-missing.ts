@@ -17,9 +17,9 @@ const BLACK: Lab = { l: 18, a: 0, b: 0 };
  * on a dark strip) is not in it.
  */
 export function whatIsMissing(supplies: readonly Supply[], occasion: Occasion): Wanted[] {
-  const { card, sides, strips, lacks } = occasion;
+  const { card, sides, strips, wantsCardstock } = occasion;
   return [
-    ...(lacks ?? missingCardstock(supplies, sides, card)),
+    ...(wantsCardstock ? missingCardstock(supplies, sides, card) : []),
     ...missingAccentInk(supplies, sides, card),
     ...missingGreetingInk(supplies, sides, strips, card),
   ];

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { PlanGuide } from '../../server/contract/plans.ts';
 import type { BestSupplies, Supplies } from '../../server/contract/supplies.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, newPlan, problemIn, valueOf } from './mount.ts';
@@ -56,5 +57,39 @@ describe('the best of her supplies', () => {
     expect(one.missing.flatMap(({ cards }) => cards).every((card) => card === 1)).toBe(true);
     const none = await ask(service, 'GET', `${url}?card=99`);
     expect(problemIn(none)).toMatchObject({ status: 404, field: 'card' });
+  });
+
+  test('cardstock that runs short is counted by the sheet, as in the guide, until she has enough', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const shell = await add(service, 'cardstock', 'Shell', [92, 1, 6]);
+    const left = (sheets: number | null): Promise<unknown> =>
+      ask(service, 'PATCH', `/api/supplies/${shell}`, { sheets });
+    await left(1);
+    const plan = await newPlan(service, pad.id);
+    const url = `/api/plans/${plan.id}`;
+    const best = async (): Promise<BestSupplies> =>
+      valueOf<BestSupplies>(await ask(service, 'GET', `${url}/supplies`));
+    const short = await best();
+    const taken = short.takes.find(({ supply }) => supply === shell)!;
+    const needed = taken.sheets!.count;
+    expect(taken).toMatchObject({ name: 'Shell', left: 1 });
+    // Three bases for cards of 4 1/4 x 5 1/2 in: a sheet of 8 1/2 x 11 in holds two of 4 1/4 x 11 in at most.
+    expect(needed).toBeGreaterThanOrEqual(2);
+    const said = `${needed - 1} more ${needed === 2 ? 'sheet' : 'sheets'} of 8 1/2 x 11 in: ${needed} are needed and 1 is left`;
+    expect(short.missing.filter(({ more }) => more !== null)).toMatchObject([
+      { sheets: said, more: { supply: shell, name: 'Shell', left: 1, needed } },
+    ]);
+    const guide = valueOf<PlanGuide>(await ask(service, 'GET', `${url}/guide`));
+    expect(guide.shopping.map(({ name, sheets }) => [name, sheets])).toContainEqual([
+      'Shell',
+      said,
+    ]);
+    await left(needed);
+    expect((await best()).missing.filter(({ more }) => more !== null)).toEqual([]);
+    await left(null);
+    const unsaid = await best();
+    expect(unsaid.missing.filter(({ more }) => more !== null)).toEqual([]);
+    expect(unsaid.takes.find(({ supply }) => supply === shell)!.left).toBeNull();
   });
 });

@@ -1,5 +1,11 @@
 import { nameOf } from '../../colour/names.ts';
 import type * as Wire from '../../contract/supplies.ts';
+import type { GuideAsk } from '../../guide/ask.ts';
+import { sizeSaid } from '../../guide/said.ts';
+import { sheetsToBuySaid } from '../../guide/shopping-blocks.ts';
+import type { StockNeed } from '../../guide/stock-needs.ts';
+import { sheetsTaken, stockPurchases } from '../../guide/stock-purchases.ts';
+import type { StockPurchase } from '../../guide/stock-purchases.ts';
 import type { RankedCardstock } from '../../supplies/best-cardstock.ts';
 import type { BestSupplies, SharedAccent, SharedStrip } from '../../supplies/best-for.ts';
 import type { RankedInk } from '../../supplies/best-ink.ts';
@@ -8,12 +14,22 @@ import type { Purchase } from '../../supplies/shopping-list.ts';
 import { CAUTION } from '../caution.ts';
 import { colourOnWire } from './colours.ts';
 
-export function bestOnWire(best: BestSupplies): Wire.BestSupplies {
+/** The cardstock that planned cards are cut from, and for whom it is counted. */
+export interface Cardstock {
+  readonly ask: GuideAsk;
+  readonly needs: readonly StockNeed[];
+}
+
+export function bestOnWire(best: BestSupplies, cardstock: Cardstock | null): Wire.BestSupplies {
   return {
     cardstock: best.cardstock.map(cardstockOnWire),
     accents: best.accents.map(accentOnWire),
     greetings: best.greetings.map(greetingOnWire),
-    missing: best.missing.map(purchaseOnWire),
+    missing: [
+      ...(cardstock === null ? [] : stockToBuy(cardstock)),
+      ...best.missing.map((one) => purchaseOnWire(one)),
+    ],
+    takes: cardstock === null ? [] : cardstock.needs.map((need) => takenOnWire(cardstock, need)),
     range: INK_RANGE,
     caution: CAUTION,
   };
@@ -74,12 +90,33 @@ function stampedOnWire(
   };
 }
 
-function purchaseOnWire({ kind, lab, cards, area }: Purchase): Wire.Purchase {
+function stockToBuy({ ask, needs }: Cardstock): Wire.Purchase[] {
+  return stockPurchases(ask, needs).map((purchase) => ({
+    ...purchaseOnWire(purchase),
+    sheets: sheetsToBuySaid(ask, purchase),
+    more: purchase.more === null ? null : { ...purchase.more, name: purchase.name },
+  }));
+}
+
+function purchaseOnWire({ kind, lab, cards, area }: Purchase | StockPurchase): Wire.Purchase {
   return {
     kind,
     colour: colourOnWire(lab),
     cards: numbers(cards),
     area: area === 0 ? null : Math.ceil(area / 100),
+    sheets: null,
+    more: null,
+  };
+}
+
+function takenOnWire({ ask }: Cardstock, { stock, scheme }: StockNeed): Wire.StockTaken {
+  const sheets = sheetsTaken(ask, scheme);
+  return {
+    name: stock.name,
+    colour: colourOnWire(stock.lab),
+    supply: stock.toBuy ? null : stock.key,
+    sheets: sheets && { count: sheets.count, size: sizeSaid(sheets.size, ask.ruler) },
+    left: ask.supplies.find(({ id }) => id === stock.key)?.sheets ?? null,
   };
 }
 
