@@ -131,12 +131,15 @@ export async function sendPicture(
   shelf: Shelf,
   hash: string,
 ): Promise<FastifyReply> {
-  const bytes = await store.files.read(shelf, hash);
+  return sendJpeg(reply, await store.files.read(shelf, hash));
+}
+
+export function sendJpeg(reply: FastifyReply, bytes: Uint8Array): FastifyReply {
   return reply
     .type('image/jpeg')
     .header('cache-control', 'private, max-age=31536000, immutable')
     .serializer((sent: string) => sent)
-    .send(bytes);
+    .send(Buffer.from(bytes));
 }
 
 async function answerOf({ store }: Edges, { photo, sides }: TakenPhoto): Promise<Wire.PhotoAnswer> {

@@ -6,7 +6,7 @@ import type { Waiting } from '../photo-desk.ts';
 import type { OtherPlan, Swap } from '../plan/plan-desk.ts';
 import type { AgainTask } from '../photo-worker.ts';
 import { answers, fileAnswer } from './answers.ts';
-import { drawCard } from './draw-card.ts';
+import { drawCard, Papers } from './draw-card.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
 import { keepPlan, planAt, wishesKept } from './make-plan.ts';
@@ -57,7 +57,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'A card as another plan would make it, as a drawing.',
         params: z.object({ plan: z.string(), card: z.string() }),
-        querystring: z.object({
+        querystring: Papers.extend({
           sheets: z
             .string()
             .max(4000)
@@ -70,7 +70,8 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
     async (request, reply) => {
       const kept = await planAt(edges, request.params.plan);
       const other = await cards.withSheets(edges, kept, request.query.sheets);
-      const svg = await drawCard(edges, other, request.params.card);
+      const { papers } = request.query;
+      const svg = await drawCard(edges, other, request.params.card, papers);
       return reply
         .type('image/svg+xml')
         .header('content-security-policy', ONLY_A_PICTURE)

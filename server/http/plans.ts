@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import * as Wire from '../contract/plans.ts';
 import { NOTHING, answers, fileAnswer } from './answers.ts';
-import { drawCard } from './draw-card.ts';
+import { drawCard, Papers } from './draw-card.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
 import { makePlan, planAt } from './make-plan.ts';
@@ -99,12 +99,13 @@ export function planRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'A card with the real papers, as a drawing.',
         params: CardPath,
+        querystring: Papers,
         response: answers({ 200: fileAnswer('image/svg+xml', 'An SVG.') }),
       },
     },
     async (request, reply) => {
       const kept = await planAt(edges, request.params.plan);
-      const svg = await drawCard(edges, kept, request.params.card);
+      const svg = await drawCard(edges, kept, request.params.card, request.query.papers);
       return reply
         .type('image/svg+xml')
         .header('content-security-policy', ONLY_A_PICTURE)

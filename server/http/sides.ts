@@ -1,20 +1,39 @@
 import { z } from 'zod';
 import * as Wire from '../contract/pads.ts';
+import type { Records } from '../store/records.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
-import { sendPicture } from './photos.ts';
+import { sendJpeg, sendPicture } from './photos.ts';
 import { readSideAgain } from './read-again.ts';
 import { LABOUR } from './security.ts';
+import { smallSwatches } from './small-swatches.ts';
 import { cornersFromWire } from './wire/corners.ts';
 import { sideOnWire } from './wire/sides.ts';
 import { rulerOf } from './wire/sizes.ts';
 
 const SidePath = z.object({ side: z.string() });
+const WhichSwatch = z.object({
+  of: z
+    .string()
+    .regex(/^[0-9a-f]{12}$/)
+    .optional()
+    .describe(
+      'The content it was addressed by: a swatch that a plan was made with is still there.',
+    ),
+  width: z.coerce
+    .number()
+    .int()
+    .min(16)
+    .max(2400)
+    .optional()
+    .describe('Pixels. Left out: as it was read.'),
+});
 
 export function sideRoutes(app: Service, edges: Edges): void {
   const { store } = edges;
+  const small = smallSwatches(store.files);
 
   app.get(
     '/api/sides/:side',
@@ -68,16 +87,23 @@ export function sideRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'The flat, evenly lit picture of a side.',
         params: SidePath,
+        querystring: WhichSwatch,
         response: answers({ 200: fileAnswer('image/jpeg', 'A JPEG.') }),
       },
     },
     async (request, reply) => {
-      const side = found(
-        await store.read.sides.at(request.params.side),
-        'side',
-        request.params.side,
-      );
-      return sendPicture(edges, reply, 'swatches', side.swatch);
+      const { of, width } = request.query;
+      const hash = await swatchOf(store.read, request.params.side, of);
+      if (width === undefined) return sendPicture(edges, reply, 'swatches', hash);
+      return sendJpeg(reply, await small(hash, width));
     },
   );
+}
+
+/** The swatch that the address means: as the side is read now, or as it was when a plan was made with it. */
+async function swatchOf(records: Records, side: string, of?: string): Promise<string> {
+  const now = (await records.sides.at(side))?.swatch ?? null;
+  if (now !== null && (of === undefined || now.startsWith(of))) return now;
+  const then = of === undefined ? null : await records.plans.swatchLike(of);
+  return found(then ?? now, 'side', side);
 }

@@ -17,6 +17,8 @@ export interface Plans {
   tick(id: string, step: string, done: boolean): Promise<void>;
   /** Which pad it is of; null for no plan. */
   padOf(id: string): Promise<string | null>;
+  /** The swatch file whose name begins so, of all that plans were made with; null for none. */
+  swatchLike(beginning: string): Promise<string | null>;
 }
 
 const BRIEF = ['id', 'pad', 'cards', 'value', 'created_at', 'made_from'] as const;
@@ -91,6 +93,16 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
           .where(isOfSeenPad(whose))
           .executeTakeFirst()
       )?.pad ?? null,
+    swatchLike: async (beginning) =>
+      (
+        await db
+          .selectFrom('plan_swatches')
+          .innerJoin('plans', 'plans.id', 'plan_swatches.plan')
+          .select('swatch')
+          .where('swatch', 'like', `${beginning.replace(/[^0-9a-f]/g, '')}%`)
+          .where(isOfSeenPad(whose))
+          .executeTakeFirst()
+      )?.swatch ?? null,
   };
 }
 

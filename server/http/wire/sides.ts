@@ -20,10 +20,14 @@ export function sideOnWire(side: SideRow, ruler: Ruler): Wire.Side {
     pattern: patternOnWire(side.pattern, side.palette.tonal, ruler),
     confidence: side.confidence,
     notes: [...side.notes],
-    // The content is in the address, so that a corrected swatch is seen at once and an old one kept for long.
-    swatch: `/api/sides/${side.id}/swatch?of=${side.swatch.slice(0, 12)}`,
+    swatch: swatchAddress(side.id, side.swatch),
     revision: side.revision,
   };
+}
+
+/** The content is in the address, so that a corrected swatch is seen at once and an old one kept for long. */
+export function swatchAddress(side: string, hash: string): string {
+  return `/api/sides/${side}/swatch?of=${hash.slice(0, 12)}`;
 }
 
 function patternOnWire(traits: PatternTraits, tonal: boolean, ruler: Ruler): Wire.Pattern {
