@@ -1,4 +1,5 @@
 import type { Length } from '../lengths/length.ts';
+import { halves, pairFaults } from './check-pair.ts';
 import type { CutTree, CuttingScheme, Piece, PlacedPiece, Slot } from './piece.ts';
 
 /** What a scheme has to keep besides geometry: see `CutSettings`. */
@@ -19,6 +20,7 @@ interface Part {
  *
  * Checks  every piece is cut exactly once, at its exact size, inside its sheet, over no other; every
  *         cut runs from edge to edge of the part it divides; parts and left-overs add up to the sheet;
+ *         only two triangles may share a rectangle, and they lie in its two halves;
  *         no piece that keeps its up is turned; papers of one card stay together and apart as asked;
  *         the bound is not above the number of sheets, and 'proven' says no more than the bound.
  * Gives   the faults as sentences; none when all is well.
@@ -54,6 +56,7 @@ function slotFaults(slot: Slot, { sheet }: CuttingScheme, rules: SchemeRules): s
   const area = walk(slot.cuts, { x: 0, y: 0, ...sheet }, cut, faults);
   if (area !== sheet.width * sheet.height) faults.push('parts do not add up to the sheet');
   if (cut.size !== slot.pieces.length) faults.push('cuts and pieces differ in number');
+  faults.push(...pairFaults(slot, rules));
   for (const placed of slot.pieces) {
     const { piece } = placed;
     const lies = areaOf(placed);
@@ -64,7 +67,7 @@ function slotFaults(slot: Slot, { sheet }: CuttingScheme, rules: SchemeRules): s
   }
   slot.pieces.forEach((one, index) => {
     for (const other of slot.pieces.slice(index + 1))
-      if (overlap(areaOf(one), areaOf(other)))
+      if (overlap(areaOf(one), areaOf(other)) && !halves(one, other))
         faults.push(`${one.piece.id} lies over ${other.piece.id}`);
   });
   return faults.map((fault) => `${slot.id}: ${fault}`);
@@ -73,8 +76,10 @@ function slotFaults(slot: Slot, { sheet }: CuttingScheme, rules: SchemeRules): s
 /** Follows the cuts down to pieces and left-overs; gives the area of all leaves. */
 function walk(tree: CutTree, part: Part, cut: Map<string, Part>, faults: string[]): number {
   if (tree.kind === 'piece') {
-    if (cut.has(tree.piece)) faults.push(`${tree.piece} comes out twice`);
-    cut.set(tree.piece, part);
+    for (const piece of tree.twin === undefined ? [tree.piece] : [tree.piece, tree.twin]) {
+      if (cut.has(piece)) faults.push(`${piece} comes out twice`);
+      cut.set(piece, part);
+    }
     return part.width * part.height;
   }
   if (tree.kind === 'rest') {

@@ -7,6 +7,7 @@ import { fillSlots } from './fill-slots.ts';
 import { workOn } from './lots.ts';
 import type { Lot, Work } from './lots.ts';
 import { Oracle } from './oracle.ts';
+import type { Blank } from './pairs.ts';
 import type { CuttingScheme, Piece, Slot } from './piece.ts';
 import type { CutSettings } from './settings.ts';
 import { spareSheets } from './spare-sheets.ts';
@@ -17,7 +18,9 @@ export type { CutSettings } from './settings.ts';
  * Puts pieces onto as few sheets as can be found, so that each sheet comes apart by edge-to-edge cuts.
  *
  * Takes    the pieces of a batch, the size of a sheet and the settings. With `apart`, pieces of one
- *          card with the same `paper` share a sheet and with another `paper` never do.
+ *          card with the same `paper` share a sheet and with another `paper` never do. Two equal
+ *          triangles that may come from one sheet are cut as one rectangle; with `apart` only those of
+ *          one card and paper, as two cards need not show the same side of a sheet.
  * Gives    the slots with their cuts, a proven lower bound, and whether it is reached. Sheets that
  *          are cut alike follow each other. The same input and seed give the same scheme.
  * Refuses  a piece larger than the sheet, and pieces that must but cannot share a sheet.
@@ -51,13 +54,14 @@ export function slotOf(
   settings: CutSettings,
 ): Slot {
   const waiting = lots.flatMap((lot) =>
-    lot.pieces.map((piece, index) => ({ piece, kind: lot.kinds[index]! })),
+    lot.blanks.map((blank, index) => ({ blank, kind: lot.kinds[index]! })),
   );
-  const take = (kind: number): { piece: Piece; turned: boolean } => {
+  const take = (kind: number): { blank: Blank; turned: boolean } => {
     const at = waiting.findIndex((one) => one.kind === kind);
-    const { piece } = waiting.splice(at, 1)[0]!;
+    const { blank } = waiting.splice(at, 1)[0]!;
+    const { size } = blank.piece;
     const { width, height } = work.kinds[kind]!;
-    return { piece, turned: piece.size.width < piece.size.height !== width < height };
+    return { blank, turned: size.width < size.height !== width < height };
   };
   const mayTurn = (piece: Piece): boolean => !settings.keepUp && piece.keepUp !== true;
   return cutSlot(id, sheet, oracle.planOf(lots), take, mayTurn);

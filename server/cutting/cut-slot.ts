@@ -1,7 +1,9 @@
 import { units } from '../lengths/length.ts';
 import type { Size } from '../lengths/length.ts';
-import type { CutTree, Piece, PlacedPiece, Slot } from './piece.ts';
 import type { CutPlan } from './packings.ts';
+import { piecesIn } from './pairs.ts';
+import type { Blank } from './pairs.ts';
+import type { CutTree, Piece, PlacedPiece, Slot } from './piece.ts';
 
 /** A plan whose leaves are the pieces themselves, with the exact room that it needs. */
 type Needed = Leaf | Row;
@@ -9,7 +11,7 @@ type Needed = Leaf | Row;
 interface Leaf {
   readonly width: number;
   readonly height: number;
-  readonly piece: Piece;
+  readonly blank: Blank;
   readonly turned: boolean;
 }
 
@@ -41,31 +43,32 @@ export function cutSlot(
   id: string,
   sheet: Size,
   plan: CutPlan,
-  take: (kind: number) => { piece: Piece; turned: boolean },
+  take: (kind: number) => { blank: Blank; turned: boolean },
   mayTurn: (piece: Piece) => boolean,
 ): Slot {
   const drawn = needOf(plan, take);
   const leaves = leavesOf(drawn);
   const lying = leaves.filter((leaf) => leaf.turned).length;
-  const free = sheet.width === sheet.height && leaves.every((leaf) => mayTurn(leaf.piece));
+  const free =
+    sheet.width === sheet.height && piecesIn(leaves.map((leaf) => leaf.blank)).every(mayTurn);
   const needed = free && 2 * lying > leaves.length ? turnedOver(drawn) : drawn;
   const placed: PlacedPiece[] = [];
   const cuts = cutOut(inRows(needed), { x: 0, y: 0, ...sheet }, placed);
   return { id, pieces: placed, cuts };
 }
 
-function needOf(plan: CutPlan, take: (kind: number) => { piece: Piece; turned: boolean }): Needed {
+function needOf(plan: CutPlan, take: (kind: number) => { blank: Blank; turned: boolean }): Needed {
   if ('way' in plan) return row(plan.way, needOf(plan.first, take), needOf(plan.second, take));
-  const { piece, turned: lying } = take(plan.kind);
-  return leaf(piece, lying !== plan.turned);
+  const { blank, turned: lying } = take(plan.kind);
+  return leaf(blank, lying !== plan.turned);
 }
 
-function leaf(piece: Piece, lying: boolean): Leaf {
-  const { width, height } = piece.size;
+function leaf(blank: Blank, lying: boolean): Leaf {
+  const { width, height } = blank.piece.size;
   const turned = lying && width !== height;
   return turned
-    ? { piece, turned, width: height, height: width }
-    : { piece, turned, width, height };
+    ? { blank, turned, width: height, height: width }
+    : { blank, turned, width, height };
 }
 
 function row(way: Way, first: Needed, second: Needed): Row {
@@ -76,19 +79,19 @@ function row(way: Way, first: Needed, second: Needed): Row {
 }
 
 function leavesOf(needed: Needed): Leaf[] {
-  return 'piece' in needed ? [needed] : [...leavesOf(needed.first), ...leavesOf(needed.second)];
+  return 'blank' in needed ? [needed] : [...leavesOf(needed.first), ...leavesOf(needed.second)];
 }
 
 /** The plan mirrored at the diagonal of its sheet. */
 function turnedOver(needed: Needed): Needed {
-  if ('piece' in needed) return leaf(needed.piece, !needed.turned);
+  if ('blank' in needed) return leaf(needed.blank, !needed.turned);
   const way = needed.way === 'vertical' ? 'horizontal' : 'vertical';
   return row(way, turnedOver(needed.first), turnedOver(needed.second));
 }
 
 /** Cuts that run the same way one after the other, the widest part first and equal ones in a row. */
 function inRows(needed: Needed): Needed {
-  if ('piece' in needed) return needed;
+  if ('blank' in needed) return needed;
   const { way } = needed;
   const side = way === 'vertical' ? 'width' : 'height';
   const parts = partsAlong(needed, way).map(inRows);
@@ -99,13 +102,13 @@ function inRows(needed: Needed): Needed {
 }
 
 function partsAlong(needed: Needed, way: Way): Needed[] {
-  if ('piece' in needed || needed.way !== way) return [needed];
+  if ('blank' in needed || needed.way !== way) return [needed];
   return [...partsAlong(needed.first, way), ...partsAlong(needed.second, way)];
 }
 
 function cutOut(needed: Needed, part: Part, placed: PlacedPiece[]): CutTree {
-  if ('piece' in needed && needed.turned && fits(leaf(needed.piece, false), part))
-    return cutOut(leaf(needed.piece, false), part, placed);
+  if ('blank' in needed && needed.turned && fits(leaf(needed.blank, false), part))
+    return cutOut(leaf(needed.blank, false), part, placed);
   const spareWidth = 'way' in needed && needed.way === 'vertical' ? 0 : part.width - needed.width;
   const spareHeight =
     'way' in needed && needed.way === 'horizontal' ? 0 : part.height - needed.height;
@@ -113,10 +116,12 @@ function cutOut(needed: Needed, part: Part, placed: PlacedPiece[]): CutTree {
   if (spareWidth > 0 && (wideFirst || spareHeight === 0))
     return trim('vertical', needed.width, needed, part, placed);
   if (spareHeight > 0) return trim('horizontal', needed.height, needed, part, placed);
-  if ('piece' in needed) {
-    const { piece, turned } = needed;
-    placed.push({ piece, turned, x: units(part.x), y: units(part.y) });
-    return { kind: 'piece', piece: piece.id };
+  if ('blank' in needed) {
+    placed.push(...laidOut(needed, part));
+    const { piece, twin } = needed.blank;
+    return twin === undefined
+      ? { kind: 'piece', piece: piece.id }
+      : { kind: 'piece', piece: piece.id, twin: twin.piece.id };
   }
   const { way, first, second } = needed;
   const at = way === 'vertical' ? first.width : first.height;
@@ -128,6 +133,15 @@ function cutOut(needed: Needed, part: Part, placed: PlacedPiece[]): CutTree {
     first: cutOut(first, one, placed),
     second: cutOut(second, other, placed),
   };
+}
+
+function laidOut({ blank: { piece, twin }, turned }: Leaf, part: Part): PlacedPiece[] {
+  const at = { turned, x: units(part.x), y: units(part.y) };
+  if (twin === undefined) return [{ piece, ...at }];
+  return [
+    { piece, ...at, pair: { with: twin.piece.id, spin: 0 } },
+    { piece: twin.piece, ...at, pair: { with: piece.id, spin: twin.spin } },
+  ];
 }
 
 function trim(way: Way, at: number, needed: Needed, part: Part, placed: PlacedPiece[]): CutTree {

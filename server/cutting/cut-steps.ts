@@ -6,7 +6,12 @@ import type { FinishingStep } from './finishing-steps.ts';
 /** What a cut leaves on one side of the blade. */
 export type Yield =
   | { readonly kind: 'part'; readonly name: string }
-  | { readonly kind: 'piece'; readonly piece: string }
+  | {
+      readonly kind: 'piece';
+      readonly piece: string;
+      /** The second of two triangles that are cut apart later. */
+      readonly twin?: string;
+    }
   | { readonly kind: 'rest'; readonly size: Size };
 
 /** One stroke of the trimmer. */

@@ -20,6 +20,8 @@ export type FinishingStep =
       readonly kind: 'slant';
       readonly number: number;
       readonly piece: string;
+      /** The other triangle, when the cut parts two of one rectangle; marks are named by the first. */
+      readonly twin?: string;
       readonly from: Mark;
       readonly to: Mark;
     }
@@ -33,14 +35,17 @@ export type FinishingStep =
 /** The slants and finishes of a sheet's pieces, numbered on from the trimmer's cuts. */
 export function finishingSteps(slot: Slot, done: number): FinishingStep[] {
   let number = done;
-  return slot.pieces.flatMap(({ piece }): FinishingStep[] => {
+  const parted = new Set<string>();
+  return slot.pieces.flatMap(({ piece, pair }): FinishingStep[] => {
     const { shape, size, id } = piece;
-    if (shape.kind === 'rectangle') return [];
+    if (shape.kind === 'rectangle' || parted.has(id)) return [];
+    if (pair !== undefined) parted.add(pair.with);
     if (shape.kind !== 'corners') return [{ kind: 'finish', number: ++number, piece: id, shape }];
     return slants(shape, size).map(([from, to]) => ({
       kind: 'slant',
       number: ++number,
       piece: id,
+      ...(pair === undefined ? {} : { twin: pair.with }),
       from,
       to,
     }));

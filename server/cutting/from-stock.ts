@@ -24,7 +24,7 @@ export interface SlotOnSheet {
 
 /**
  * Which pieces of a batch come out of parts that were kept of the same sheets: the largest piece first,
- * each out of the smallest part that holds it, one piece a part. A piece lies on the part as it would
+ * each out of the smallest part that holds it, one piece (or pair of triangles) a part. A piece lies on the part as it would
  * lie on the sheet, so a print keeps its up.
  *
  * Gives  slots that come out of the stock as a whole first, because each of them spares a sheet.
@@ -34,10 +34,12 @@ export function fromStock(slots: readonly SlotOnSheet[], parts: readonly StockPa
   const taken: FromStock[] = [];
   const takeFor = (slot: SlotOnSheet, whole: boolean): void => {
     const stock = [...left];
-    const own = bySize(slot.pieces).flatMap((placed): FromStock[] => {
-      const size = lying(placed);
+    const own = rectanglesOf(slot.pieces).flatMap((pieces): FromStock[] => {
+      const size = lying(pieces[0]!);
       const at = stock.findIndex((part) => part.sheet === slot.sheet && holds(part.size, size));
-      return at < 0 ? [] : [{ part: stock.splice(at, 1)[0]!.id, slot: slot.id, placed }];
+      if (at < 0) return [];
+      const part = stock.splice(at, 1)[0]!.id;
+      return pieces.map((placed) => ({ part, slot: slot.id, placed }));
     });
     if (whole && own.length < slot.pieces.length) return;
     taken.push(...own);
@@ -49,8 +51,15 @@ export function fromStock(slots: readonly SlotOnSheet[], parts: readonly StockPa
   return taken;
 }
 
-function bySize(pieces: readonly PlacedPiece[]): PlacedPiece[] {
-  return [...pieces].sort((a, b) => area(b.piece.size) - area(a.piece.size));
+/** The largest first; two triangles that are cut as one rectangle stay together. */
+function rectanglesOf(pieces: readonly PlacedPiece[]): PlacedPiece[][] {
+  const first = pieces.filter(
+    ({ pair }, at) =>
+      pair === undefined || !pieces.slice(0, at).some(({ piece }) => piece.id === pair.with),
+  );
+  return first
+    .map((placed) => [placed, ...pieces.filter(({ piece }) => piece.id === placed.pair?.with)])
+    .sort(([a], [b]) => area(b!.piece.size) - area(a!.piece.size));
 }
 
 function lying({ piece, turned }: PlacedPiece): Size {

@@ -2,6 +2,8 @@ import { exactLength, formatSize } from '../lengths/format-length.ts';
 import type { Ruler, Size } from '../lengths/length.ts';
 import { stepOf } from '../lengths/ruler.ts';
 import { Refusal } from '../refusals/refusal.ts';
+import { paired, piecesIn } from './pairs.ts';
+import type { Blank } from './pairs.ts';
 import type { Piece } from './piece.ts';
 import type { CutSettings } from './settings.ts';
 
@@ -17,7 +19,9 @@ export interface Lot {
   readonly index: number;
   readonly card: number;
   readonly pieces: readonly Piece[];
-  /** Kind of each piece. */
+  /** The rectangles that are cut for them. */
+  readonly blanks: readonly Blank[];
+  /** Kind of each rectangle. */
   readonly kinds: readonly number[];
   /** Lots with the same kinds are of one type. */
   readonly type: string;
@@ -50,19 +54,20 @@ export function workOn(pieces: readonly Piece[], sheet: Size, settings: CutSetti
   pieces.forEach((piece) => checkFits(piece, sheet, settings));
   const step = gridStep(pieces, sheet, settings.ruler);
   const kinds: GridKind[] = [];
-  const kindOf = (piece: Piece): number => {
-    const kind = onGrid(piece, step, settings);
+  const kindOf = (blank: Blank): number => {
+    const kind = onGrid(blank, step, settings);
     const known = kinds.findIndex(
       (other) =>
         other.width === kind.width && other.height === kind.height && other.turn === kind.turn,
     );
     return known >= 0 ? known : kinds.push(kind) - 1;
   };
-  const lots = groups(pieces, settings.apart).map((group, index) => {
-    const own = group.map(kindOf);
+  const lots = groups(pieces, settings).map((blanks, index): Lot => {
+    const own = blanks.map(kindOf);
+    const group = piecesIn(blanks);
     const area = own.reduce((sum, kind) => sum + kinds[kind]!.width * kinds[kind]!.height, 0);
     const type = [...own].sort((a, b) => a - b).join(' ');
-    return { index, card: group[0]!.card, pieces: group, kinds: own, type, area };
+    return { index, card: group[0]!.card, pieces: group, blanks, kinds: own, type, area };
   });
   return {
     width: Math.floor(sheet.width / step),
@@ -70,29 +75,33 @@ export function workOn(pieces: readonly Piece[], sheet: Size, settings: CutSetti
     kinds,
     lots,
     exact: pieces.every(({ size }) => size.width % step === 0 && size.height % step === 0),
-    sheetsByArea: areaOf(pieces) / (sheet.width * sheet.height),
+    sheetsByArea: areaOf(lots) / (sheet.width * sheet.height),
     mayShare: (a, b) => !settings.apart || a.card !== b.card,
   };
 }
 
-function areaOf(pieces: readonly Piece[]): number {
-  return pieces.reduce((sum, { size }) => sum + size.width * size.height, 0);
+function areaOf(lots: readonly Lot[]): number {
+  return lots
+    .flatMap(({ blanks }) => blanks)
+    .reduce((sum, { piece }) => sum + piece.size.width * piece.size.height, 0);
 }
 
-function groups(pieces: readonly Piece[], apart: boolean): Piece[][] {
-  if (!apart) return pieces.map((piece) => [piece]);
+/** What must come from one sheet; plain cardstock may pair the triangles of any cards. */
+function groups(pieces: readonly Piece[], { apart, keepUp }: CutSettings): Blank[][] {
+  if (!apart) return paired(pieces, keepUp).map((blank) => [blank]);
   const found = new Map<string, Piece[]>();
   for (const piece of pieces) {
     const key = `${piece.card} ${piece.paper}`;
     found.set(key, [...(found.get(key) ?? []), piece]);
   }
-  return [...found.values()];
+  return [...found.values()].map((group) => paired(group, keepUp));
 }
 
-function onGrid(piece: Piece, step: number, settings: CutSettings): GridKind {
+function onGrid({ piece, twin }: Blank, step: number, settings: CutSettings): GridKind {
   const width = Math.ceil(piece.size.width / step);
   const height = Math.ceil(piece.size.height / step);
-  const turn = width !== height && !settings.keepUp && piece.keepUp !== true;
+  const keepUp = settings.keepUp || piece.keepUp === true || twin?.piece.keepUp === true;
+  const turn = width !== height && !keepUp;
   const lying = turn && width < height;
   return lying ? { width: height, height: width, turn } : { width, height, turn };
 }

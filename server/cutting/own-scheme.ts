@@ -6,6 +6,7 @@ import { fewestSheets } from './fewest-sheets.ts';
 import { workOn } from './lots.ts';
 import type { Lot, Work } from './lots.ts';
 import { Oracle } from './oracle.ts';
+import { piecesIn } from './pairs.ts';
 import type { CuttingScheme, Piece } from './piece.ts';
 import type { CutSettings, OwnSlot } from './settings.ts';
 
@@ -144,11 +145,14 @@ function checkFits(
   const rowOf = (piece: Piece): number =>
     own.pieces.findIndex(({ card, layer }) => card === piece.card && layer === piece.layer);
   const single = lots
-    .flatMap(({ pieces, kinds }) => pieces.map((piece, index) => ({ piece, kind: kinds[index]! })))
+    .flatMap(({ blanks, kinds }) =>
+      blanks.map((blank, index) => ({ blank, piece: blank.piece, kind: kinds[index]! })),
+    )
     .sort((a, b) => rowOf(a.piece) - rowOf(b.piece));
   const asLot = (count: number): Lot => ({
     ...lots[0]!,
-    pieces: single.slice(0, count).map(({ piece }) => piece),
+    pieces: piecesIn(single.slice(0, count).map(({ blank }) => blank)),
+    blanks: single.slice(0, count).map(({ blank }) => blank),
     kinds: single.slice(0, count).map(({ kind }) => kind),
   });
   const over = single.findIndex((_, index) => !oracle.settles([asLot(index + 1)]));

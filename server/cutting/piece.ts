@@ -27,6 +27,19 @@ export interface PlacedPiece {
   readonly x: Length;
   readonly y: Length;
   readonly turned: boolean;
+  /** Of two equal triangles that share this rectangle. */
+  readonly pair?: Pair;
+}
+
+/** Degrees clockwise. */
+export type Spin = 0 | 90 | 180 | 270;
+
+/** Two triangles cut from one rectangle, by a cut from corner to corner. */
+export interface Pair {
+  /** Id of the other triangle. */
+  readonly with: string;
+  /** How this one is turned, clockwise, against how the rectangle lies; 0 for the first of the two. */
+  readonly spin: Spin;
 }
 
 /**
@@ -34,7 +47,12 @@ export interface PlacedPiece {
  * edge of the part that is cut; `first` is the left or upper part.
  */
 export type CutTree =
-  | { readonly kind: 'piece'; readonly piece: string }
+  | {
+      readonly kind: 'piece';
+      readonly piece: string;
+      /** The second of two triangles that are cut apart last. */
+      readonly twin?: string;
+    }
   | { readonly kind: 'rest'; readonly size: Size }
   | {
       readonly kind: 'cut';

@@ -38,11 +38,11 @@ export function sheetRoom(pieces: readonly Piece[], sheet: Size, settings: CutSe
   const [free, standing] = ways as [(typeof ways)[0], (typeof ways)[0]];
   const whole = sheet.width * sheet.height;
   return {
-    lots: free.work.lots.map(({ card, pieces: own }) => ({
+    lots: free.work.lots.map(({ card, pieces: own, blanks }) => ({
       card,
       paper: own[0]!.paper,
       pieces: own,
-      area: own.reduce((sum, { size }) => sum + size.width * size.height, 0) / whole,
+      area: blanks.reduce((sum, { piece: { size } }) => sum + size.width * size.height, 0) / whole,
     })),
     fits: (numbers, upright) => {
       const { work, oracle } = upright ? standing : free;

@@ -1,3 +1,4 @@
+import { squareCornerOf } from '../cutting/pairs.ts';
 import type { PlacedPiece } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Mark, Spot } from './drawing.ts';
@@ -35,6 +36,23 @@ export function laid({ piece, x, y, turned }: PlacedPiece, scale: number): Taken
   };
 }
 
+/** How a piece of plain paper is turned to lie on the card. */
+export function plainTurn({ turned, pair }: PlacedPiece): Turn {
+  return (((turned ? 90 : 0) + 360 - (pair?.spin ?? 0)) % 360) as Turn;
+}
+
+/** Where the label of a piece may stand: of two triangles in one rectangle, in the square corner of each. */
+function roomOf({ placed, turn, showsOther }: Labelled, scale: number): Taken {
+  const whole = laid(placed, scale);
+  const corner = placed.pair === undefined ? null : squareCornerOf(placed.piece);
+  if (corner === null) return whole;
+  const lying = (corner + 4 - (turn ?? plainTurn(placed)) / 90) % 4;
+  const right = (lying === 1 || lying === 2) !== showsOther;
+  const [width, height] = [whole.width / 2, whole.height / 2];
+  const x = whole.x + (right ? width : 0);
+  return { x, y: whole.y + (lying >= 2 ? height : 0), width, height };
+}
+
 /**
  * The labels of the pieces: the card's number, the layer, whether it shows the other side, and an arrow to
  * the card's up, set along the longer side. In a crowded place the label moves along its piece; where
@@ -47,7 +65,7 @@ export function pieceLabels(
 ): Mark[] {
   const taken = [...badges];
   return pieces.flatMap((one) => {
-    const place = laid(one.placed, scale);
+    const place = roomOf(one, scale);
     const tall = place.height > place.width * 1.25;
     const free = freePlace(place, tall, choicesOf(one, tall ? place.width : place.height), taken);
     taken.push(reach(free.spot, free.choice, tall));

@@ -9,6 +9,7 @@ import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
 import { blocksOn, flow } from './flow.ts';
 import { BODY, bladeReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
+import { plainTurn } from './piece-label.ts';
 import { printRuler } from './print-ruler.ts';
 import { listed } from './said.ts';
 import { sheetBlocks, smallestOf } from './sheet-block.ts';
@@ -66,9 +67,9 @@ export function slotMarks(ask: GuideAsk, facts: Facts, one: SlotFacts, scale: nu
     steps: cutSteps(one.slot),
     scale,
     face: faceMarks(ask, one),
-    turnOf: ({ piece }) => {
-      const paint = layers.get(piece.id)?.paint;
-      return paint?.kind === 'paper' ? paint.turned : 0;
+    turnOf: (placed) => {
+      const paint = layers.get(placed.piece.id)?.paint;
+      return paint?.kind === 'paper' ? paint.turned : plainTurn(placed);
     },
     showsOther: ({ piece }) => layers.get(piece.id)?.paper?.face !== one.up,
   });

@@ -80,16 +80,23 @@ function yieldSaid(
     case 'part':
       return `not yet, keep it for cut ${parts.get(given.name)?.next ?? 'later'}`;
     case 'piece':
-      return sizedPiece(given.piece, slot, ruler);
+      return sizedPiece(given, slot, ruler);
     case 'rest':
       return restSaid(given.size, ruler);
   }
 }
 
 /** 'card 3 panel, 4 x 5 1/4 in': what lies in her hand, to check by. */
-function sizedPiece(id: string, slot: Slot, ruler: Ruler): string {
+function sizedPiece(
+  { piece: id, twin }: Extract<Yield, { kind: 'piece' }>,
+  slot: Slot,
+  ruler: Ruler,
+): string {
   const piece = slot.pieces.find((one) => one.piece.id === id)?.piece;
-  const name = pieceSaid(id, slot);
+  const name =
+    twin === undefined
+      ? pieceSaid(id, slot)
+      : `${pieceSaid(id, slot)} and ${pieceSaid(twin, slot)} in one`;
   return piece === undefined ? name : `${name}, ${sizeSaid(piece.size, ruler)}`;
 }
 
@@ -113,6 +120,8 @@ export function pieceSaid(id: string, slot: Slot): string {
 function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
   const piece = capital(pieceSaid(step.piece, slot));
   const { number } = step;
+  if (step.kind === 'slant' && step.twin !== undefined)
+    return partedWords(step, step.twin, slot, ruler);
   if (step.kind === 'slant')
     return {
       number,
@@ -138,6 +147,19 @@ function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
   }
 }
 
+/** Two triangles of one rectangle: one cut, from corner to corner. */
+function partedWords(step: SlantStep, twin: string, slot: Slot, ruler: Ruler): StepWords {
+  const [one, other] = [pieceSaid(step.piece, slot), pieceSaid(twin, slot)];
+  const kept = keptSaid(step, slot)
+    .replace(/^ Keep t/, 'T')
+    .replace(/\.$/, '');
+  return {
+    number: step.number,
+    main: `${capital(one)} and ${other}: cut apart`,
+    small: `Shown side up, the arrow of ${one} up. Cut from ${markSaid(step.from, ruler)} to ${markSaid(step.to, ruler)}. ${kept} is ${one}, the other ${other}.`,
+  };
+}
+
 /** Which part is the piece, once it is cut along a slant. */
 function keptSaid({ piece: id, from, to }: SlantStep, slot: Slot): string {
   const piece = slot.pieces.find((one) => one.piece.id === id)?.piece;
@@ -147,7 +169,8 @@ function keptSaid({ piece: id, from, to }: SlantStep, slot: Slot): string {
   return kept === null ? '' : ` Keep the part with the ${kept} corner.`;
 }
 
-function placeOfMark({ corner, edge, distance }: Mark, { width, height }: Size): Place {
+/** A pencil mark as a place on the rectangle of its piece. */
+export function placeOfMark({ corner, edge, distance }: Mark, { width, height }: Size): Place {
   const along = edge === 'left' || edge === 'right';
   if (along)
     return {

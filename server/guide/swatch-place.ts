@@ -40,10 +40,14 @@ export function swatchPlace(
   };
 }
 
-/** A piece may be spun by half turns; a one-way print is spun so that its up points up, where it can be. */
-function turnOf({ piece, turned }: PlacedPiece, pattern: PatternTraits | null): Turn {
+/**
+ * A piece may be spun by half turns; a one-way print is spun so that its up points up, where it can be. A
+ * triangle that lies turned against the one it shares its rectangle with is turned back.
+ */
+function turnOf({ piece, turned, pair }: PlacedPiece, pattern: PatternTraits | null): Turn {
   const square = piece.size.width === piece.size.height;
   const turns: readonly Turn[] = square ? [0, 90, 180, 270] : turned ? [90, 270] : [0, 180];
   const up = pattern?.direction === 'one-way' ? pattern.up : 0;
-  return turns.includes(up) ? up : turns[0]!;
+  const turn = turns.includes(up) ? up : turns[0]!;
+  return ((turn + 360 - (pair?.spin ?? 0)) % 360) as Turn;
 }

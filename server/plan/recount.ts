@@ -115,11 +115,15 @@ function faceOf(
   };
 }
 
-/** Whether the up of a print points to the left or right of an oblong piece, however it is spun. */
-export function liesDown({ pattern }: Side, { piece, turned }: PlacedPiece): boolean {
+/**
+ * Whether the up of a print points to the left or right of an oblong piece, however it is spun, or away
+ * from the up of the triangle that shares its rectangle.
+ */
+export function liesDown({ pattern }: Side, { piece, turned, pair }: PlacedPiece): boolean {
   const square = piece.size.width === piece.size.height;
   const upOnPiece = (pattern.up + (turned ? 90 : 0)) % 180;
-  return pattern.direction === 'one-way' && !square && upOnPiece === 90;
+  const against = pair !== undefined && pair.spin !== 0;
+  return pattern.direction === 'one-way' && (against || (!square && upOnPiece === 90));
 }
 
 /** The pieces of one paper of a card. */

@@ -211,8 +211,9 @@ describe('the cuts as drawn', () => {
       for (const slot of ask.scheme.slots) {
         const { lines, rests } = cutLines(cutSteps(slot), sheet);
         const pieces = slot.pieces.reduce(
-          (sum, { piece }) =>
-            sum + toMillimetres(piece.size.width) * toMillimetres(piece.size.height),
+          (sum, { piece: { size }, pair }) =>
+            sum +
+            (toMillimetres(size.width) * toMillimetres(size.height)) / (pair === undefined ? 1 : 2),
           0,
         );
         const left = rests.reduce((sum, rest) => sum + polygonArea(rest), 0);

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
+import { cutScheme } from '../../server/cutting/cut-scheme.ts';
 import { cutSteps } from '../../server/cutting/cut-steps.ts';
 import type { CutTree, Piece, Slot } from '../../server/cutting/piece.ts';
+import { usualSettings } from '../../server/cutting/settings.ts';
 import { pieceLabels } from '../../server/guide/piece-label.ts';
 import { stepWords } from '../../server/guide/step-words.ts';
 import { units } from '../../server/lengths/length.ts';
@@ -80,4 +82,38 @@ test('a label makes way for the number of a cut, and keeps its letters large in 
   );
   expect(narrow.map(([text]) => text)).toContain('3');
   for (const [, size] of narrow) expect(size).toBeGreaterThanOrEqual((9 * 25.4) / 72);
+});
+
+test('two triangles of one rectangle are parted from corner to corner, and each is named', () => {
+  const at = (
+    x: string,
+    y: string,
+  ): { x: ReturnType<typeof units>; y: ReturnType<typeof units> } => ({
+    x: units(x === '0' ? 0 : parseLength(x)),
+    y: units(y === '0' ? 0 : parseLength(y)),
+  });
+  const half = (id: string, ...points: ReturnType<typeof at>[]): Piece => ({
+    ...piece(id, '3 x 2 in'),
+    shape: { kind: 'corners', points },
+  });
+  const pieces = [
+    half('first', at('0', '0'), at('3 in', '0'), at('0', '2 in')),
+    half('second', at('3 in', '0'), at('3 in', '2 in'), at('0', '2 in')),
+  ];
+  const [slot] = cutScheme(pieces, parseSize('6 x 6 in'), usualSettings('in')).slots;
+  const steps = stepWords(cutSteps(slot!), slot!, 'in');
+  expect(steps.at(-2)!.small).toContain('card 3 first and card 3 second in one, 3 x 2 in');
+  expect(steps.at(-1)).toMatchObject({
+    main: 'Card 3 first and card 3 second: cut apart',
+    small:
+      'Shown side up, the arrow of card 3 first up. Cut from the upper right corner to the lower left corner. The part with the upper left corner is card 3 first, the other card 3 second.',
+  });
+  // Each number stands in its own triangle: above and below the line between them.
+  const labels = pieceLabels(
+    slot!.pieces.map((placed) => ({ placed, turn: 0 as const, showsOther: false })),
+    1,
+    [],
+  ).map(({ kind, ...mark }) => (kind === 'group' && 'x' in mark ? [mark.x, mark.y] : []));
+  const below = labels.map(([x, y]) => x! / 76.2 + y! / 50.8 > 1);
+  expect(below).toEqual([false, true]);
 });
