@@ -25,6 +25,7 @@ import { servePage } from './http/page.ts';
 import { photoRoutes } from './http/photos.ts';
 import { guidePartsRoutes } from './http/guide-parts.ts';
 import { guideRoutes } from './http/guides.ts';
+import { layerChoiceRoutes } from './http/layer-choices.ts';
 import { planAgainRoutes } from './http/plan-again.ts';
 import { planRoutes } from './http/plans.ts';
 import { problemOf } from './http/problem-of.ts';
@@ -89,6 +90,7 @@ export async function buildApp(whole: Edges, options: AppOptions): Promise<Servi
   layoutRoutes(app, edges);
   planRoutes(app, edges);
   planAgainRoutes(app, edges);
+  layerChoiceRoutes(app, edges);
   guideRoutes(app, edges);
   classSetRoutes(app, edges);
   leftoverRoutes(app, edges);

@@ -35,6 +35,8 @@ import type { PlanAsk } from './plan/plan-cards.ts';
 import type { Plan } from './plan/plan.ts';
 import { planFreely, sheetCurve } from './plan/free/plan-freely.ts';
 import type { CurvePoint } from './plan/free/plan-freely.ts';
+import { layerChoices } from './plan/layer-choices.ts';
+import type { LayerAsk, LayerChoice } from './plan/layer-choices.ts';
 import { layOut, nextBest, planWith, planWithout } from './plan/plan-desk.ts';
 import type { Change, OtherPlan, PlanDesk } from './plan/plan-desk.ts';
 import { weakestCard } from './plan/weakest.ts';
@@ -103,6 +105,8 @@ export interface ReadSupply {
   readonly corners: Quad<'photo'>;
   readonly lab: Lab;
   readonly uncertainty: number;
+  /** The light mirrors in so much of it that its colour cannot be told. */
+  readonly glossy: boolean;
 }
 
 export interface PhotoOfSupplies {
@@ -117,8 +121,8 @@ export async function readSupplies(bytes: Uint8Array, tap: Tap = {}): Promise<Ph
   const photo = await openPhoto(bytes);
   const reading = readPhoto(photo, { look: 'squares', sheetMillimetres: null, tap });
   const supplies = reading.sheets.map(({ corners, reading: flat, error }) => {
-    const { lab, uncertainty } = readSolid(flat, error);
-    return { corners, lab, uncertainty };
+    const { lab, uncertainty, glossy } = readSolid(flat, error);
+    return { corners, lab, uncertainty, glossy };
   });
   const { width, height } = photo;
   return { width, height, white: reading.white, notes: reading.notes, supplies };
@@ -143,8 +147,8 @@ export async function readTouched(bytes: Uint8Array, touch: Touch): Promise<Read
   const ask = { look, sheetMillimetres: null, tap: { ...tap, corners }, chipColours };
   const [flat] = readPhoto(photo, ask).sheets;
   if (flat === undefined) return null;
-  const { lab, uncertainty } = readSolid(flat.reading, flat.error);
-  return { corners: flat.corners, lab, uncertainty };
+  const { lab, uncertainty, glossy } = readSolid(flat.reading, flat.error);
+  return { corners: flat.corners, lab, uncertainty, glossy };
 }
 
 // ── 3  fronts and backs become sheets, sheets become a pad with its story ─────────────────────────
@@ -258,6 +262,11 @@ export function withSheets(
   slots: Readonly<Record<string, string>>,
 ): PlannedBatch {
   return { ...batch, plan: planWith(askOf(batch, ask), batch.plan, slots) };
+}
+
+/** What could lie in one layer of one card, and whether her other wishes let it. */
+export function choicesOf({ batch, ask }: Planned, where: LayerAsk): LayerChoice[] {
+  return layerChoices(askOf(batch, ask), batch.plan, where);
 }
 
 export function weakestOf({ batch, ask }: Planned): WeakestCard | null {

@@ -11,6 +11,7 @@ import type {
 } from './from-photo-to-guide.ts';
 import type { CutSettings } from './cutting/settings.ts';
 import type { CurvePoint } from './plan/free/plan-freely.ts';
+import type { LayerAsk, LayerChoice } from './plan/layer-choices.ts';
 import type { OtherPlan } from './plan/plan-desk.ts';
 import type { WeakestCard } from './plan/weakest.ts';
 import type {
@@ -44,6 +45,8 @@ export interface Desk {
     slots: Readonly<Record<string, string>>,
   ): Promise<PlannedBatch>;
   weakest(planned: AgainTask['planned']): Promise<WeakestCard | null>;
+  /** What could lie in one layer of one card instead. */
+  choices(planned: AgainTask['planned'], where: LayerAsk): Promise<LayerChoice[]>;
   guide(task: GuideTask): Promise<Uint8Array>;
   drawPng(svg: string, width: number): Promise<Uint8Array>;
   /** How many tasks are under way or wait. */
@@ -123,6 +126,7 @@ export function openDesk(limits: DeskLimits = deskLimits()): Desk {
       again({ planned, asked: { kind: 'curve', settings } }, wait),
     withSheets: (planned, slots) => again({ planned, asked: { kind: 'with', slots } }, AT_ONCE),
     weakest: (planned) => again({ planned, asked: { kind: 'weakest' } }, AT_ONCE),
+    choices: (planned, where) => again({ planned, asked: { kind: 'choices', where } }, AT_ONCE),
     guide: (task) => table.run('guide', task),
     drawPng: (svg, width) => table.run('png', { svg, width }),
     load: () => ({ photos: photos.load(), table: table.load() }),

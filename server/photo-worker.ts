@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import type { Lab } from './colour/lab.ts';
 import type { Size } from './lengths/length.ts';
 import {
+  choicesOf,
   curveOf,
   layBatch,
   otherPlans,
@@ -32,6 +33,7 @@ import { drawPng } from './images/draw-png.ts';
 import { printPicture } from './images/print-picture.ts';
 import { screenPicture } from './images/screen-picture.ts';
 import type { Tap } from './photo/picture.ts';
+import type { LayerAsk } from './plan/layer-choices.ts';
 import type { PrintPaper } from './printing/guide-pdf.ts';
 import { Refusal } from './refusals/refusal.ts';
 import type { RefusalText } from './refusals/refusal.ts';
@@ -147,6 +149,7 @@ export interface AgainTask {
     | { readonly kind: 'without'; readonly sheet: string }
     | { readonly kind: 'with'; readonly slots: Readonly<Record<string, string>> }
     | { readonly kind: 'weakest' }
+    | { readonly kind: 'choices'; readonly where: LayerAsk }
     | { readonly kind: 'curve'; readonly settings: CutSettings };
   /** For each number of sheets, when a curve is asked. */
   readonly milliseconds: number;
@@ -172,6 +175,8 @@ export async function again(task: AgainTask): Promise<Answer<unknown>> {
         return Promise.resolve<unknown>(withSheets(planned, asked.slots));
       case 'weakest':
         return Promise.resolve<unknown>(weakestOf(planned));
+      case 'choices':
+        return Promise.resolve<unknown>(choicesOf(planned, asked.where));
       case 'curve':
         return Promise.resolve<unknown>(curveOf(planned, asked.settings, limitOf));
     }

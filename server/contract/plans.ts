@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Id, LabTriple, Hex } from './values.ts';
 import { Role } from './layouts.ts';
+import { ShownSheet } from './shown-cuts.ts';
 
 /** This paper (or side, or supply) on that layer of that card. Cards are numbered from 1. */
 export const Pin = z.object({
@@ -69,7 +70,10 @@ export const PlannedLayer = z.object({
 export const Reason = z.object({
   /** The two layers that it speaks of; one layer, or none, when it is about the card. */
   layers: z.array(Id),
+  /** Whole sentences: what speaks for it and what against it, the worst first. */
   text: z.string(),
+  /** One short sentence: the weightiest of it. */
+  short: z.string(),
   /** How good, in [0, 1]. */
   score: z.number(),
 });
@@ -80,8 +84,10 @@ export const PlannedCard = z.object({
   layout: Id,
   layers: z.array(PlannedLayer),
   score: z.number(),
-  /** One sentence why. */
+  /** Why, in a sentence or two; and the same short enough to stand under its picture. */
   why: z.string(),
+  short: z.string(),
+  /** The worst first. */
   reasons: z.array(Reason),
   picture: z.string(),
 });
@@ -110,6 +116,26 @@ export const Plan = z.object({
   weakest: z.number().int().nullable(),
   notes: z.array(z.string()),
   guide: z.string(),
+});
+
+/** What could lie in one layer of one card instead: every side of the pad, or every cardstock of hers. */
+export const LayerChoice = z.object({
+  sheet: Id.optional(),
+  side: Id.optional(),
+  supply: Id.optional(),
+  /** True for what lies there now. */
+  now: z.boolean(),
+  /** What the card would score with it, its other papers left as they are. */
+  score: z.number(),
+  /** False when her other wishes stand in its way: then it can only be had once they are taken back. */
+  allowed: z.boolean(),
+  /** The pins that stand in its way; empty when it is allowed, or when it is a sheet that she left out. */
+  forbiddenBy: z.array(Pin),
+  /** The same as a sentence with what she can do; null when it is allowed. */
+  because: z.string().nullable(),
+});
+export const LayerChoices = z.object({
+  choices: z.array(LayerChoice).describe('What is allowed first, and of that the best first.'),
 });
 
 /** One slot cut from another sheet than in the plan it is laid beside. */
@@ -149,6 +175,8 @@ export const SheetCurve = z.object({
       part: z.number(),
     }),
   ),
+  /** False while more is being found out: ask again, and the answer goes on from here. */
+  complete: z.boolean(),
 });
 
 export const TakenPlan = z.object({
@@ -190,17 +218,17 @@ export const Ticks = z.object({ ticks: z.array(Id) });
 export const Tick = z.object({ step: Id, done: z.boolean() });
 
 /** How one sheet is cut: its picture with the numbered cuts, and the cuts in words. */
-export const SlotCuts = z.object({
+export const SlotCuts = ShownSheet.extend({
   slot: Id,
   sheet: Id,
   /** Which face lies up, and what may be cut with it. */
   laying: z.string(),
-  picture: z.string().describe('Address of an SVG: the sheet with its numbered cuts.'),
-  steps: z.array(z.object({ number: z.number().int(), main: z.string(), small: z.string() })),
-  /** Sizes of what is left of the sheet and worth keeping, the largest first. */
-  left: z.array(z.string()),
 });
-export const PlanCuts = z.object({ slots: z.array(SlotCuts) });
+export const PlanCuts = z.object({
+  slots: z.array(SlotCuts),
+  /** That sizes between two marks of the ruler are rounded; null when none is. */
+  rounding: z.string().nullable(),
+});
 
 /** A cardstock of a plan: its pieces, and how each of its sheets is cut. */
 export const StockCuts = z.object({
@@ -210,7 +238,7 @@ export const StockCuts = z.object({
   /** Null when a piece is larger than the usual sheets. */
   takes: z.object({ sheets: z.number().int(), size: z.string() }).nullable(),
   pieces: z.array(z.object({ count: z.number().int(), size: z.string(), use: z.string() })),
-  sheets: z.array(SlotCuts.omit({ slot: true, sheet: true }).extend({ id: z.string() })),
+  sheets: z.array(ShownSheet.extend({ id: z.string(), laying: z.string() })),
 });
 
 /** How a card is made: its base with the scores, then its layers in the order of gluing. */
@@ -221,7 +249,13 @@ export const CardToMake = z.object({
   why: z.string(),
   base: z.string(),
   /** Where the flat base is scored, measured from that edge; none for a card that is not folded. */
-  scores: z.object({ from: z.enum(['left', 'top']), at: z.array(z.string()) }),
+  scores: z.object({
+    from: z.enum(['left', 'top']),
+    at: z.array(z.string()),
+    /** To draw it: the flat base and where its scores lie, in mm. */
+    flat: z.object({ width: z.number(), height: z.number() }),
+    places: z.array(z.number()),
+  }),
   greeting: z.string(),
   post: z.string(),
   layers: z.array(
@@ -275,6 +309,7 @@ export type PlannedLayer = z.infer<typeof PlannedLayer>;
 export type PlannedCard = z.infer<typeof PlannedCard>;
 export type Plan = z.infer<typeof Plan>;
 export type OtherPlan = z.infer<typeof OtherPlan>;
+export type LayerChoice = z.infer<typeof LayerChoice>;
 export type SheetCurve = z.infer<typeof SheetCurve>;
 export type Weakest = z.infer<typeof Weakest>;
 export type Swap = z.infer<typeof Swap>;

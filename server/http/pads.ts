@@ -153,7 +153,7 @@ export function padRoutes(app: Service, edges: Edges): void {
 const MOST_PAIRS = 200;
 
 function inOneLine(words: readonly string[]): string {
-  return words.join('; ');
+  return words.join(' ');
 }
 
 /** No patterned paper is sold smaller or larger than this (common practice, no source). */

@@ -117,7 +117,10 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       // Cards without patterned paper take no sheets, and no number of them can be asked for.
       const points = curve.filter(({ sheets }) => sheets > 0);
       const most = Math.max(1e-9, ...points.map(({ value }) => value));
-      return { points: points.map((point) => ({ ...point, part: point.value / most })) };
+      return {
+        points: points.map((point) => ({ ...point, part: point.value / most })),
+        complete: true,
+      };
     },
   );
 

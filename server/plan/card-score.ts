@@ -11,7 +11,9 @@ export interface Shown {
   readonly look: Look;
   /** Side id of a paper; null for cardstock. */
   readonly side: string | null;
-  /** A one-way print that would lie on its side. */
+  /** A print with an up. */
+  readonly up: boolean;
+  /** Such a print that would lie on its side. */
   readonly lying: boolean;
   /** A cardstock that she would have to buy. */
   readonly wanted: boolean;

@@ -2,24 +2,23 @@ import { expected, Refusal } from '../refusals/refusal.ts';
 import type { PlanAsk } from './ask.ts';
 import { designsOf } from './options.ts';
 import type { Pin } from './plan.ts';
+import { smallestClash } from './smallest-clash.ts';
 import { possible, wishesOf } from './wishes.ts';
 import type { Wish } from './wishes.ts';
 
-/** Up to this many wishes that clash at once are looked for by trying all such sets, as long as these are few. */
-const SMALL = 3;
-const MOST_SETS = 5000;
+/** How often it may be asked whether some wishes hold while the smallest set that clashes is looked for. */
+const MOST_ASKED = 6000;
 
 /**
  * Refuses an ask that no plan can meet: too few sheets for the slots, wishes that speak of nothing on
- * the table, or wishes that clash; of these a set is named of which every member is needed, and the
- * smallest such set where that can be found by trying up to 5,000 sets of up to three.
+ * the table, or wishes that clash; of these the smallest set is named that cannot all hold.
  */
 export function refuseImpossible(ask: PlanAsk): void {
   enoughSheets(ask);
   ask.pins.forEach((pin, at) => understood(ask, pin, `pins[${at}]`));
   const wishes = wishesOf(ask);
   if (possible(ask, wishes)) return;
-  const clash = smallest(ask, wishes);
+  const clash = clashOf(ask, wishes);
   throw new Refusal({
     kind: 'clash',
     field: clash.some((wish) => wish.kind === 'pin') ? 'pins' : 'without',
@@ -29,6 +28,11 @@ export function refuseImpossible(ask: PlanAsk): void {
       ? 'Take back one of them, or allow more sheets: some of these cards are cut from one sheet now.'
       : 'Take back one of them.',
   });
+}
+
+/** The smallest set of these wishes that cannot all hold. */
+export function clashOf(ask: PlanAsk, wishes: readonly Wish[]): readonly Wish[] {
+  return smallestClash(wishes, (some) => possible(ask, some), MOST_ASKED);
 }
 
 function enoughSheets(ask: PlanAsk): void {
@@ -86,28 +90,6 @@ function missing(what: string, field: string, received: unknown): Refusal {
   return expected(what, field, received, 'Choose one from the list on the page.', 'not-found');
 }
 
-function smallest(ask: PlanAsk, wishes: readonly Wish[]): readonly Wish[] {
-  const thinned = wishes.reduce<readonly Wish[]>((kept, wish) => {
-    const less = kept.filter((other) => other !== wish);
-    return possible(ask, less) ? kept : less;
-  }, wishes);
-  let tried = 0;
-  for (let size = 1; size <= Math.min(SMALL, thinned.length - 1); size++) {
-    for (const set of subsets(wishes, size)) {
-      if (tried++ === MOST_SETS) return thinned;
-      if (!possible(ask, set)) return set;
-    }
-  }
-  return thinned;
-}
-
-function* subsets<T>(list: readonly T[], size: number): Generator<readonly T[]> {
-  if (size === 0) yield [];
-  else
-    for (const [at, first] of list.entries())
-      for (const rest of subsets(list.slice(at + 1), size - 1)) yield [first, ...rest];
-}
-
 /** Whether pins of different cards speak of one sheet's worth of pieces. */
 function shareASlot(ask: PlanAsk, clash: readonly Wish[]): boolean {
   const pins = clash.flatMap((wish) => (wish.kind === 'pin' ? [wish.pin] : []));
@@ -119,7 +101,8 @@ function shareASlot(ask: PlanAsk, clash: readonly Wish[]): boolean {
   });
 }
 
-function said(ask: PlanAsk, wish: Wish): string {
+/** A wish in words: 'Sheet 3 on panel of card 2', 'without Sheet 4'. */
+export function said(ask: PlanAsk, wish: Wish): string {
   const label = (id: string): string =>
     ask.pad.sheets.find((sheet) => sheet.id === id)?.label ?? id;
   if (wish.kind === 'without') return `without ${label(wish.sheet)}`;

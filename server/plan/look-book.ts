@@ -59,6 +59,7 @@ export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'shown'>): LookBook 
         return {
           look: lookOfPaper(option.side, layer, pieces),
           side: option.side.id,
+          up: option.side.pattern.direction === 'one-way',
           lying: mine.some((placed) => lies(option.side.pattern, placed)),
           wanted: false,
         };
@@ -71,6 +72,7 @@ export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'shown'>): LookBook 
       return {
         look: kept(key, () => lookOfSolid(solid, table)),
         side: null,
+        up: false,
         lying: false,
         wanted: option.kind === 'wanted',
       };

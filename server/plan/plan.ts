@@ -17,7 +17,10 @@ export interface ChosenLayer {
 
 export interface Reason {
   readonly layers: readonly string[];
+  /** Whole sentences: what speaks against, the worst first, then what speaks for it. */
   readonly text: string;
+  /** The weightiest of it in one sentence; plans that were kept before there was one have none. */
+  readonly short?: string;
   readonly score: number;
 }
 
@@ -28,7 +31,11 @@ export interface ChosenCard {
   readonly layers: readonly ChosenLayer[];
   /** In [0, 1]. */
   readonly score: number;
+  /** Why it is as it is, in up to three sentences. */
   readonly why: string;
+  /** The same in one; plans that were kept before there was one have none. */
+  readonly short?: string;
+  /** The worst first. */
   readonly reasons: readonly Reason[];
 }
 

@@ -6,6 +6,7 @@ import type { Instance } from './instance.ts';
 import type { ChosenCard, ChosenLayer, Choice } from './plan.ts';
 import type { Option } from './options.ts';
 import { reasonsOf } from './reasons.ts';
+import type { Chosen } from './reasons.ts';
 import { whyOf } from './why.ts';
 
 /** The cards of a choice of designs, each with its best sides and cardstock, its score and its reasons. */
@@ -30,6 +31,15 @@ function chosenCard(instance: Instance, model: CardModel, options: readonly Opti
     return book.shown(options[part]!, layer, model.parts[part]!.pieces);
   };
   const { score, links } = scoreCard(model.links, shown, book.table, ask.taste);
+  const chosen: Chosen = {
+    links: model.links,
+    judged: links,
+    layers,
+    shown,
+    pinned: pinnedOf(ask, model),
+    table: book.table,
+    taste: ask.taste,
+  };
   return {
     number: model.card.number,
     layout: model.card.layout.id,
@@ -42,9 +52,17 @@ function chosenCard(instance: Instance, model: CardModel, options: readonly Opti
       };
     }),
     score,
-    why: whyOf(links, layers, shown, (side) => labelOf(instance, side), book.table, ask.taste),
-    reasons: reasonsOf(model.links, links, layers, shown, book.table, ask.taste),
+    ...whyOf(chosen, (side) => labelOf(instance, side)),
+    reasons: reasonsOf(chosen),
   };
+}
+
+/** The layers whose paper or cardstock is hers to say, by a pin on one layer of it. */
+function pinnedOf({ pins }: Instance['ask'], { card, parts }: CardModel): string[] {
+  const own = pins.filter((pin) => pin.card === card.number);
+  return parts.flatMap(({ layers }) =>
+    layers.some(({ id }) => own.some((pin) => pin.layer === id)) ? layers.map(({ id }) => id) : [],
+  );
 }
 
 function choiceOf(instance: Instance, option: Option, slot: number | null): Choice {

@@ -1,68 +1,125 @@
 import type { Layer } from '../layouts/layout.ts';
-import type { Shown } from './card-score.ts';
-import type { JudgedLink } from './card-score.ts';
+import type { JudgedLink, Shown } from './card-score.ts';
+import { readable } from './coordination/greeting.ts';
 import type { ColourTable } from './coordination/look.ts';
 import { termsOf } from './coordination/pair-score.ts';
-import { readable } from './coordination/greeting.ts';
-import { phrases } from './coordination/words.ts';
+import { sentence, statements } from './coordination/statements.ts';
+import type { Statement } from './coordination/statements.ts';
 import type { CardLinks } from './links.ts';
 import type { Reason, Taste } from './plan.ts';
-import { SAME_PAPER } from './weights.ts';
 
-/** The reasons of a chosen card, one for each pair of layers that was judged, the weightiest first. */
-export function reasonsOf(
-  card: CardLinks,
-  judged: readonly JudgedLink[],
-  layers: readonly Layer[],
-  shown: (layer: Layer) => Shown,
-  table: ColourTable,
-  taste: Taste,
-): Reason[] {
-  const called = callingOf(layers);
-  const pairs = [...judged]
-    .sort((x, y) => y.link.weight - x.link.weight)
-    .map(({ link, worth }): Reason => {
-      const [a, b] = [shown(link.a), shown(link.b)];
-      const names = { a: called(link.a), b: called(link.b) };
-      const said = [
-        ...(a.side !== null && a.side === b.side && worth === SAME_PAPER
-          ? ['one paper twice, where two are asked for']
-          : phrases(
-              a.look,
-              b.look,
-              table,
-              termsOf(a.look, b.look, table, taste, link.touching),
-              names,
-            )),
-        ...[link.a, link.b].flatMap((layer) => cautions(layer, shown(layer), called)),
-      ];
-      return {
-        layers: [link.a.id, link.b.id],
-        text: `${sentence(names.a)} and ${names.b}: ${said.join('; ')}.`,
-        score: worth,
-      };
-    });
-  return [...pairs, ...greetingReasons(card, shown, called)];
+/** What a reason needs to know of a chosen card. */
+export interface Chosen {
+  readonly links: CardLinks;
+  readonly judged: readonly JudgedLink[];
+  readonly layers: readonly Layer[];
+  readonly shown: (layer: Layer) => Shown;
+  /** Layers whose paper she has chosen herself. */
+  readonly pinned: readonly string[];
+  readonly table: ColourTable;
+  readonly taste: Taste;
 }
 
-function cautions(layer: Layer, shown: Shown, called: (layer: Layer) => string): string[] {
-  return shown.lying ? [`the print of ${called(layer)} has to lie on its side`] : [];
+/** Below this the weak point of a pair is what there is to say in short. */
+export const WEAK = 0.6;
+
+/** The reasons of a chosen card, the worst first: its borders, its greetings, its prints with an up. */
+export function reasonsOf(card: Chosen): Reason[] {
+  const called = callingOf(card.layers);
+  return [
+    ...card.judged.map((judged) => reasonOf(card, judged, called)),
+    ...greetingReasons(card, called),
+    ...upReasons(card, called),
+  ].sort((a, b) => a.score - b.score);
 }
 
-function greetingReasons(
-  card: CardLinks,
-  shown: (layer: Layer) => Shown,
+function reasonOf(
+  card: Chosen,
+  { link, worth }: JudgedLink,
   called: (layer: Layer) => string,
-): Reason[] {
-  return card.greetings.map(({ layer }) => {
+): Reason {
+  const said = statementsOn(card, { link, worth }, called);
+  return {
+    layers: [link.a.id, link.b.id],
+    text: said.map(({ text }) => text).join(' '),
+    short: weightiest(said, worth).short,
+    score: worth,
+  };
+}
+
+/** What is to be said of two layers; never nothing. */
+export function statementsOn(
+  { shown, table, taste }: Pick<Chosen, 'shown' | 'table' | 'taste'>,
+  { link }: JudgedLink,
+  called: (layer: Layer) => string,
+): Statement[] {
+  const [a, b] = [shown(link.a), shown(link.b)];
+  const names = { a: called(link.a), b: called(link.b) };
+  if (a.side !== null && a.side === b.side)
+    return [against('One paper lies here twice, where the layout asks for two.')];
+  const terms = termsOf(a.look, b.look, table, taste, link.touching);
+  return [
+    ...[link.a, link.b].flatMap((layer) => hindrances(shown(layer), called(layer))),
+    ...statements(a.look, b.look, table, terms, names),
+  ];
+}
+
+/** The statement that counts: of a weak pair what is against it, of a good one what is for it. */
+export function weightiest(said: readonly Statement[], worth: number): Statement {
+  return said.find(({ good }) => good === worth >= WEAK) ?? said[0]!;
+}
+
+function hindrances(shown: Shown, name: string): Statement[] {
+  return [
+    ...(shown.lying ? [against(`The print of ${name} lies on its side.`)] : []),
+    ...(shown.wanted ? [against(`The cardstock of ${name} is still to be bought.`)] : []),
+  ];
+}
+
+function against(text: string): Statement {
+  return { good: false, much: 1, text, short: text };
+}
+
+function greetingReasons({ links, shown }: Chosen, called: (layer: Layer) => string): Reason[] {
+  return links.greetings.map(({ layer }) => {
     const score = readable(shown(layer).look);
-    const text =
+    const [long, short] =
       score >= 0.7
-        ? 'is light and calm enough for a dark greeting'
+        ? ['is light and calm enough for a dark greeting', 'carries a dark greeting']
         : score >= 0.35
-          ? 'carries a greeting only in bold letters and dark ink'
-          : 'is too dark or too busy to read a greeting on';
-    return { layers: [layer.id], text: `${sentence(called(layer))} ${text}.`, score };
+          ? ['carries a greeting only in bold letters and dark ink', 'takes bold letters']
+          : ['is too dark or too busy to read a greeting on', 'hides a greeting'];
+    const name = sentence(called(layer));
+    return { layers: [layer.id], text: `${name} ${long}.`, short: `${name} ${short}.`, score };
+  });
+}
+
+/** Of every print with an up: whether it stands, why it does not, and that a photo may have been misread. */
+function upReasons({ layers, shown, pinned }: Chosen, called: (layer: Layer) => string): Reason[] {
+  return layers.flatMap((layer): Reason[] => {
+    const { lying, up } = shown(layer);
+    if (!up) return [];
+    const name = called(layer);
+    if (!lying)
+      return [
+        {
+          layers: [layer.id],
+          text: `The print of ${name} has an up and stands upright. If the picture shows it otherwise, its up was misread in the photo: choose another paper there.`,
+          short: `The print of ${name} stands upright.`,
+          score: 1,
+        },
+      ];
+    const why = pinned.includes(layer.id)
+      ? 'you chose this paper for it, and its piece is cut the other way'
+      : 'its piece is cut the other way, and no sheet that stands there was left';
+    return [
+      {
+        layers: [layer.id],
+        text: `The print of ${name} has to lie on its side: ${why}. Choose another paper there, or allow more sheets. If the picture shows it upright, its up was misread in the photo.`,
+        short: `The print of ${name} lies on its side.`,
+        score: 0,
+      },
+    ];
   });
 }
 
@@ -72,8 +129,4 @@ function callingOf(layers: readonly Layer[]): (layer: Layer) => string {
     const single = layers.filter(({ role }) => role === layer.role).length === 1;
     return `the ${single ? layer.role : layer.id.replaceAll(/[-_]+/g, ' ')}`;
   };
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,71 +1,59 @@
-import type { JudgedLink, Shown } from './card-score.ts';
+import type { JudgedLink } from './card-score.ts';
 import type { Layer } from '../layouts/layout.ts';
-import type { ColourTable } from './coordination/look.ts';
-import { termsOf } from './coordination/pair-score.ts';
-import { phrases, words } from './coordination/words.ts';
-import type { Taste } from './plan.ts';
+import { sentence } from './coordination/statements.ts';
+import type { Statement } from './coordination/statements.ts';
+import { words } from './coordination/words.ts';
+import { statementsOn, WEAK, weightiest } from './reasons.ts';
+import type { Chosen } from './reasons.ts';
 
-/** One sentence why a card is as it is: what ties its papers together, and what the cardstock does. */
-export function whyOf(
-  judged: readonly JudgedLink[],
-  layers: readonly Layer[],
-  shown: (layer: Layer) => Shown,
-  label: (side: string) => string,
-  table: ColourTable,
-  taste: Taste,
-): string {
-  const clauses = [
-    papersClause(judged, shown, label, table, taste),
-    stockClause(judged, layers, shown, table, taste),
-  ].filter((clause) => clause !== '');
-  if (clauses.length === 0) return 'A plain card with nothing to match.';
-  const text = clauses.join('; ');
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+/** Why a card is as it is: up to three sentences, and one that is short enough to stand under its picture. */
+export interface Why {
+  readonly why: string;
+  readonly short: string;
 }
 
-function papersClause(
-  judged: readonly JudgedLink[],
-  shown: (layer: Layer) => Shown,
-  label: (side: string) => string,
-  table: ColourTable,
-  taste: Taste,
-): string {
-  const papers = judged.filter(
-    ({ link }) => shown(link.a).side !== null && shown(link.b).side !== null,
-  );
-  const best = heaviest(papers);
-  if (best === undefined) return '';
-  const [a, b] = [shown(best.link.a), shown(best.link.b)];
-  const names = { a: label(a.side!), b: label(b.side!) };
-  const terms = termsOf(a.look, b.look, table, taste, best.link.touching);
-  return `${names.a} and ${names.b} ${verbs(phrases(a.look, b.look, table, terms, names))}`;
+/** The weak spot of the card, if it has one, then what ties its papers together, then what the cardstock does. */
+export function whyOf(card: Chosen, label: (side: string) => string): Why {
+  const called = (layer: Layer): string => {
+    const { side, look } = card.shown(layer);
+    return side === null ? `the ${words(look.ground.lab)} ${layer.role}` : label(side);
+  };
+  const about = (judged: JudgedLink): Statement =>
+    weightiest(statementsOn(card, judged, called), judged.worth);
+  const papers = heaviest(card.judged.filter((judged) => kindOf(card, judged) === 2));
+  const stock = heaviest(card.judged.filter((judged) => kindOf(card, judged) === 1));
+  const weak = weakest(card.judged);
+  const said = [
+    ...(weak === undefined ? [] : [about(weak)]),
+    ...(papers === undefined || papers === weak ? [] : [about(papers)]),
+    ...(stock === undefined || stock === weak
+      ? []
+      : [stockDoes(about(stock), called, stock, card)]),
+  ];
+  const first = said[0];
+  if (first === undefined) {
+    const plain = 'A plain card with nothing to match.';
+    return { why: plain, short: plain };
+  }
+  return { why: said.map(({ text }) => sentence(text)).join(' '), short: sentence(first.short) };
 }
 
-function stockClause(
-  judged: readonly JudgedLink[],
-  layers: readonly Layer[],
-  shown: (layer: Layer) => Shown,
-  table: ColourTable,
-  taste: Taste,
-): string {
-  const mixed = judged.filter(
-    ({ link }) => (shown(link.a).side === null) !== (shown(link.b).side === null),
-  );
-  const best = heaviest(mixed);
-  if (best === undefined) return '';
-  const { a, b } = best.link;
-  const stock = shown(a).side === null ? a : b;
-  const colour = words(shown(stock).look.ground.lab);
-  const terms = termsOf(shown(a).look, shown(b).look, table, taste, true);
-  const first = phrases(shown(a).look, shown(b).look, table, terms, { a: 'the paper', b: 'it' })[0];
-  const role = layers.find(({ id }) => id === stock.id)!.role;
-  return `the ${colour} ${role} ${stockDoes(first)}`;
+/** How many of two layers are patterned papers. */
+function kindOf({ shown }: Chosen, { link }: JudgedLink): number {
+  return [link.a, link.b].filter((layer) => shown(layer).side !== null).length;
 }
 
-function stockDoes(phrase = ''): string {
-  if (phrase.startsWith('picks up')) return phrase;
-  if (phrase.startsWith('tones')) return `lies in ${phrase} beside the paper`;
-  return 'sets the paper off';
+/** Where the cardstock shares no colour with its paper, it sets it off by being another. */
+function stockDoes(
+  said: Statement,
+  called: (layer: Layer) => string,
+  { link }: JudgedLink,
+  { shown }: Chosen,
+): Statement {
+  if (said.good || shown(link.a).lying || shown(link.b).lying) return said;
+  const [stock, paper] = shown(link.a).side === null ? [link.a, link.b] : [link.b, link.a];
+  const text = `${called(stock)} sets ${called(paper)} off.`;
+  return { good: true, much: 0, text, short: text };
 }
 
 function heaviest(judged: readonly JudgedLink[]): JudgedLink | undefined {
@@ -78,13 +66,16 @@ function heaviest(judged: readonly JudgedLink[]): JudgedLink | undefined {
   );
 }
 
-/** The first two phrases as the rest of a sentence about two papers. */
-function verbs(said: readonly string[]): string {
-  const [first = 'go together', second] = said;
-  const start = first.startsWith('share')
-    ? first
-    : first.startsWith('tones')
-      ? `are ${first}`
-      : `have ${first}`;
-  return second === undefined ? start : `${start}, ${second}`;
+/** The border that costs the card most, when it is a weak one. */
+function weakest(judged: readonly JudgedLink[]): JudgedLink | undefined {
+  return judged
+    .filter(({ worth }) => worth < WEAK)
+    .reduce<JudgedLink | undefined>(
+      (worst, one) => (worst === undefined || lossOf(one) > lossOf(worst) ? one : worst),
+      undefined,
+    );
+}
+
+function lossOf({ link, worth }: JudgedLink): number {
+  return link.weight * (1 - worth);
 }

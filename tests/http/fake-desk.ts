@@ -1,4 +1,5 @@
 import {
+  choicesOf,
   curveOf,
   otherPlans,
   planBatch,
@@ -57,6 +58,7 @@ export function fakeDesk(): Desk {
         corners: cornersAt(at, 0),
         lab,
         uncertainty: 1.2,
+        glossy: false,
       }));
       return { width, height, white, notes, picture, supplies };
     },
@@ -67,7 +69,7 @@ export function fakeDesk(): Desk {
         return Math.abs(at.x - corner.x - 500) < 500 && Math.abs(at.y - corner.y - 500) < 500;
       });
       const lab = scene.papers[lies];
-      return lab === undefined ? null : { corners: aroundOf(at), lab, uncertainty: 1.2 };
+      return lab === undefined ? null : { corners: aroundOf(at), lab, uncertainty: 1.2, glossy: false };
     },
     plan: ({ wishes, ask, settings, sheets }) =>
       Promise.resolve().then(() =>
@@ -87,6 +89,8 @@ export function fakeDesk(): Desk {
       Promise.resolve().then(() => withSheets({ batch, ask: { ...ask, limit: STEPS } }, slots)),
     weakest: ({ batch, ask }) =>
       Promise.resolve(weakestOf({ batch, ask: { ...ask, limit: STEPS } })),
+    choices: ({ batch, ask }, where) =>
+      Promise.resolve(choicesOf({ batch, ask: { ...ask, limit: STEPS } }, where)),
     guide: ({ ask, paper, made }) =>
       printGuide({ ...ask, picture: () => null }, new Map(), paper, new Date(made)),
     drawPng: (svg, width) => Promise.resolve(Buffer.from(`PNG ${width} of ${svg.length}`)),

@@ -135,7 +135,7 @@ describe('what else a plan could be', () => {
     const bare = valueOf<Plans.Plan>(answer);
     expect(bare).toMatchObject({ sheetsUsed: [], proven: true });
     for (const [what, none] of [
-      ['curve', { points: [] }],
+      ['curve', { points: [], complete: true }],
       ['others', { others: [] }],
     ] as const)
       expect(valueOf(await ask(service, 'GET', `/api/plans/${bare.id}/${what}`))).toEqual(none);
@@ -163,6 +163,46 @@ describe('what else a plan could be', () => {
     expect(answer.received).toEqual(pins);
     for (const { card, layer } of pins) expect(answer.detail).toContain(`${layer} of card ${card}`);
     expect(answer.mend).toBe('Take back one of them.');
+  });
+
+  test('what could lie in a layer: each says whether it may, and which pin forbids it', async () => {
+    const { service, plan } = await planned();
+    const [one, two] = plan.sheetsUsed;
+    const at = (slot: typeof one): { card: Plans.PlannedCard; layer: string } => {
+      const card = plan.cards.find(({ number }) => number === slot!.cards[0])!;
+      return { card, layer: card.layers.find(({ sheet }) => sheet === slot!.sheet)!.layer };
+    };
+    const { card, layer } = at(two);
+    const pin = { card: at(one).card.number, layer: at(one).layer, sheet: one!.sheet };
+    const wish = { ...WISH(plan), pins: [pin] };
+    const pinned = valueOf<Plans.Plan>(await ask(service, 'POST', '/api/plans', wish));
+    const choices = async (of: string): Promise<Plans.LayerChoice[]> =>
+      valueOf<{ choices: Plans.LayerChoice[] }>(
+        await ask(service, 'GET', `/api/plans/${of}/cards/${card.id}/layers/${layer}/choices`),
+      ).choices;
+    const free = await choices(plan.id);
+    expect(free).toHaveLength(12);
+    expect(free.every(({ allowed }) => allowed)).toBe(true);
+    const now = free.filter((choice) => choice.now);
+    expect(now.map(({ sheet }) => sheet)).toEqual([two!.sheet]);
+    expect(now[0]!.score).toBeCloseTo(card.score, 9);
+    const barred = (await choices(pinned.id)).filter(({ allowed }) => !allowed);
+    expect(barred).toHaveLength(2);
+    for (const { sheet, forbiddenBy, because } of barred) {
+      expect(sheet).toBe(one!.sheet);
+      expect(forbiddenBy).toEqual([pin]);
+      expect(because).toMatch(`${pin.layer} of card ${pin.card}. Take that back first.`);
+    }
+    for (const { side, allowed } of await choices(pinned.id)) {
+      const pins = [pin, { card: card.number, layer, side }];
+      const answer = await ask(service, 'POST', '/api/plans', { ...wish, pins });
+      expect(answer.statusCode).toBe(allowed ? 201 : 409);
+    }
+    const nowhere = `/api/plans/${plan.id}/cards/${card.id}/layers/none/choices`;
+    expect(problemIn(await ask(service, 'GET', nowhere))).toMatchObject({
+      status: 404,
+      field: 'layer',
+    });
   });
 
   test('too few sheets for the cards are refused, naming what to do', async () => {

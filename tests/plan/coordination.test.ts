@@ -149,9 +149,29 @@ describe('papers that go together', () => {
 
   test('says in words what is shared, how much, and on what ground', () => {
     const { words } = coordination(bouquet, dots);
-    expect(words[0]).toMatch(/^share .*\(30 % and 15 %\)/);
-    expect(words.join('; ')).toMatch(/larger print on the first beside the smaller/);
-    expect(words.join('; ')).toMatch(/both on white/);
+    expect(words[0]).toMatch(/^The one and the other share .*\(30 % and 15 %\)/);
+    expect(words).toContain(
+      'The larger print of the one lies beside the smaller one of the other.',
+    );
+    expect(words).toContain('The one and the other are both printed on white.');
+  });
+
+  test('whole sentences, what speaks against them first', () => {
+    const loud = side('loud', { cream: 0.5, red: 0.5 }, { busyness: 0.9, scale: 8 });
+    const near = side('near', { white: 0.5, nearlyRed: 0.5 }, { busyness: 0.9, scale: 8 });
+    const { words } = coordination(loud, near);
+    expect(
+      words.some((said) =>
+        /^The .* of the one almost meets the .* of the other, but not quite\.$/.test(said),
+      ),
+    ).toBe(true);
+    const against = words.findIndex((said) => said.includes('of one size'));
+    const good = coordination(loud, side('calm', { cream: 0.5, red: 0.5 }, { scale: 30 })).words;
+    expect(against).toBeGreaterThan(0);
+    expect(good.at(-1)).toMatch(/share|larger print|both printed/);
+    expect(words).toContain('The prints of the one and the other are both busy.');
+    expect(words).toContain('The prints of the one and the other are of one size.');
+    for (const said of words) expect(said).toMatch(/^[A-Z].*\.$/);
   });
 
   test('all pairs of a pad come best first', () => {

@@ -98,6 +98,9 @@ describe('the plan', () => {
     const sideOf = (plan: Plan): unknown =>
       plan.cards[0]!.layers.find((l) => l.layer === 'panel')!.choice;
     expect(sideOf(planCards(world))).toMatchObject({ side: 'trees' });
+    expect(planCards(world).cards[0]!.reasons.map(({ short }) => short)).toContain(
+      'The print of the panel stands upright.',
+    );
     const turned = {
       ...world,
       scheme: {
@@ -124,10 +127,18 @@ describe('the plan', () => {
     expect(planCards(both).slots).toEqual({ s: 'Plain' });
     const forced = planCards(alone);
     expect(checkPlan(alone, forced)).toEqual([]);
-    expect(forced.cards[0]!.reasons.some(({ text }) => text.includes('has to lie'))).toBe(true);
+    const up = (plan: Plan): Plan['cards'][number]['reasons'][number] =>
+      plan.cards[0]!.reasons.find(({ layers }) => layers.join() === 'panel')!;
+    expect(up(forced).text).toMatch(
+      /^The print of the panel has to lie on its side: its piece is /,
+    );
+    expect(up(forced).text).toMatch(/no sheet that stands there was left/);
+    expect(forced.cards[0]!.reasons[0]!.score).toBe(up(forced).score);
+    expect(forced.cards[0]!.short).toMatch(/lies on its side/);
     expect(checkPlan(both, forced).join()).toMatch(/though all could stand/);
     const pinned = { ...both, pins: [{ card: 1, layer: 'panel', sheet: 'Lying' }] };
     expect(planCards(pinned).slots).toEqual({ s: 'Lying' });
+    expect(up(planCards(pinned)).text).toMatch(/lie on its side: you chose this paper for it/);
     expect(checkPlan(pinned, planCards(pinned))).toEqual([]);
   });
 
@@ -226,8 +237,8 @@ describe('the plan', () => {
     expect(plan.value).not.toBeCloseTo(planCards(world).value, 3);
     const between = (one: Plan): string =>
       one.cards[0]!.reasons.find(({ layers }) => layers.join() === 'panel,strip')!.text;
-    expect(between(planCards(world))).toMatch(/: share /);
-    expect(between(plan)).toMatch(/no shared colour/);
+    expect(between(planCards(world))).toMatch(/ share /);
+    expect(between(plan)).toMatch(/have no colour in common/);
   });
 
   test('gives a reason for every border, a sentence for every card, and what to buy', () => {
@@ -236,7 +247,14 @@ describe('the plan', () => {
     for (const card of plan.cards) {
       expect(card.why).toMatch(/^[A-Z].*\.$/);
       expect(card.reasons.length).toBeGreaterThan(1);
-      for (const reason of card.reasons) expect(reason.text).toMatch(/^The .*\.$/);
+      for (const reason of card.reasons) {
+        expect(reason.text).toMatch(/^(The|One paper) .*\.$/);
+        expect(reason.short).toMatch(/^(The|One paper) .{10,90}\.$/);
+      }
+      const scores = card.reasons.map(({ score }) => score);
+      expect(scores).toEqual([...scores].sort((a, b) => a - b));
+      expect(card.short!.length).toBeLessThan(100);
+      expect(card.why).toContain(card.short!.slice(0, 12));
       expect(card.layers.some(({ choice }) => choice.kind === 'wanted')).toBe(true);
     }
     expect(plan.notes.some((note) => note.startsWith('Cardstock to buy: '))).toBe(true);

@@ -3,7 +3,7 @@ import type { BatchCard } from '../../cutting/pieces-of.ts';
 import type { Slot } from '../../cutting/piece.ts';
 import { exactLength } from '../../lengths/format-length.ts';
 import type { Size } from '../../lengths/length.ts';
-import type { ChosenCard, ChosenLayer, Plan } from '../../plan/plan.ts';
+import type { ChosenCard, ChosenLayer, Plan, Reason } from '../../plan/plan.ts';
 import type { KeptPlan } from '../make-plan.ts';
 import { colourOnWire } from './colours.ts';
 import { verdictOf } from './plan-verdict.ts';
@@ -42,7 +42,7 @@ function cardOnWire(
   cards: readonly BatchCard[],
   plan: string,
 ): Wire.PlannedCard {
-  const { number, layout, score, why, reasons } = chosen;
+  const { number, layout, score, why, short = why, reasons } = chosen;
   const card = cards.find((each) => each.number === number);
   return {
     id: `card-${number}`,
@@ -51,9 +51,19 @@ function cardOnWire(
     layers: chosen.layers.map((layer) => layerOnWire(layer, card)),
     score,
     why,
-    reasons: reasons.map((reason) => ({ ...reason, layers: [...reason.layers] })),
+    short,
+    reasons: reasons.map(reasonOnWire),
     picture: `/api/plans/${plan}/cards/card-${number}.png`,
   };
+}
+
+function reasonOnWire({
+  layers,
+  text,
+  short = text,
+  score,
+}: Reason): Wire.PlannedCard['reasons'][number] {
+  return { layers: [...layers], text, short, score };
 }
 
 function layerOnWire(

@@ -6,9 +6,9 @@ import { combine, termsOf } from './pair-score.ts';
 import type { Term } from './pair-score.ts';
 import { lookOfSide } from './shown.ts';
 import { NO_TASTE } from './taste.ts';
-import { phrases } from './words.ts';
+import { statements } from './statements.ts';
 
-/** How two sides go together: the score in (0, 1], its terms, and the reasons in words. */
+/** How two sides go together: the score in (0, 1], its terms, and the reasons in whole sentences, the worst first. */
 export interface Coordination {
   readonly score: number;
   readonly terms: readonly Term[];
@@ -25,7 +25,7 @@ export interface PairOfSides extends Coordination {
  * How well two sides go together when large pieces of them lie side by side on a card.
  *
  * Takes       two sides as read (palettes with shares and uncertainty, pattern traits); her taste.
- * Gives       a score in (0, 1], higher is better, without unit; symmetric; its terms in [0, 1]; phrases.
+ * Gives       a score in (0, 1], higher is better, without unit; symmetric; its terms in [0, 1]; sentences.
  * Good up to  ranking papers for one card. It is no verdict on beauty: a fitted harmony of colours did
  *             not transfer between two collections that people made, so none is in it.
  * Source      the rules of the trade (shared colours, no near misses, grounds, contrast, mixed scales);
@@ -58,7 +58,7 @@ function between(a: Look, b: Look, table: ColourTable, taste: Taste): Coordinati
   return {
     score: combine(terms),
     terms,
-    words: phrases(a, b, table, terms, { a: 'the first', b: 'the second' }),
+    words: statements(a, b, table, terms, { a: 'the one', b: 'the other' }).map(({ text }) => text),
   };
 }
 

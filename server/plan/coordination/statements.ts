@@ -1,0 +1,183 @@
+import { chroma } from './look.ts';
+import type { ColourTable, Look } from './look.ts';
+import { doublings, isPlain } from './mix.ts';
+import { misses } from './near-misses.ts';
+import type { Term, TermName } from './pair-score.ts';
+import { isQuietNeutral, sharedColours } from './shared-accents.ts';
+import type { SharedColour } from './shared-accents.ts';
+import { same } from './steps.ts';
+import { percent, words } from './words.ts';
+
+/** How two looks are called in a sentence: 'the panel' and 'the strip', say. */
+export interface Called {
+  readonly a: string;
+  readonly b: string;
+}
+
+/** One thing that speaks for or against two looks side by side, as a whole sentence; and the same in short. */
+export interface Statement {
+  readonly good: boolean;
+  /** How much it counts in the score of the pair. */
+  readonly much: number;
+  readonly text: string;
+  readonly short: string;
+}
+
+/** What speaks against two looks side by side, the worst first, and then what speaks for them. */
+export function statements(
+  a: Look,
+  b: Look,
+  table: ColourTable,
+  terms: readonly Term[],
+  called: Called,
+): Statement[] {
+  const judged = new Map(terms.map((term) => [term.name, term]));
+  const said = [
+    sharing(a, b, table, called),
+    almost(a, b, table, value(judged, 'nearMisses'), called),
+    sizes(a, b, called),
+    onGrounds(a, b, table, value(judged, 'grounds'), called),
+    toldApart(value(judged, 'contrast'), called),
+    value(judged, 'busyness') < 0.6
+      ? bad('busyness', `The prints of ${called.a} and ${called.b} are both busy.`)
+      : null,
+    value(judged, 'direction') < 0.9
+      ? bad(
+          'direction',
+          `The prints of ${called.a} and ${called.b} have a direction each and are of one size, so they quarrel.`,
+          `The directions of ${called.a} and ${called.b} quarrel.`,
+        )
+      : null,
+  ].flatMap((one): Statement[] => {
+    if (one === null) return [];
+    const { term, good, text, short = text } = one;
+    const { weight = 0, value: worth = 1 } = judged.get(term) ?? {};
+    return [{ good, text, short, much: weight * (good ? worth : 1 - worth) }];
+  });
+  return said.sort((x, y) => Number(x.good) - Number(y.good) || y.much - x.much);
+}
+
+interface Said {
+  readonly term: TermName;
+  readonly good: boolean;
+  readonly text: string;
+  readonly short?: string;
+}
+
+function value(judged: ReadonlyMap<TermName, Term>, name: TermName): number {
+  return judged.get(name)?.value ?? 1;
+}
+
+function good(term: TermName, text: string, short = text): Said {
+  return { term, good: true, text: sentence(text), short: sentence(short) };
+}
+
+function bad(term: TermName, text: string, short = text): Said {
+  return { term, good: false, text: sentence(text), short: sentence(short) };
+}
+
+/** Weaker sharing is not worth a word. */
+const WORTH_SAYING = 0.05;
+
+function sharing(a: Look, b: Look, table: ColourTable, called: Called): Said {
+  const found = sharedColours(a, b, table).filter((pair) => pair.strength >= WORTH_SAYING);
+  const shared = found.filter((pair) => !pair.tone).slice(0, 2);
+  const first = shared[0];
+  if (first !== undefined) {
+    const all = shared.map((pair) => `${nameOf(pair)}${partsOf(pair, a, b)}`).join(' and ');
+    if (a.solid === b.solid)
+      return good(
+        'accents',
+        `${called.a} and ${called.b} share ${all}.`,
+        `${called.a} and ${called.b} share ${nameOf(first)}.`,
+      );
+    const [stock, paper] = a.solid ? [called.a, called.b] : [called.b, called.a];
+    return good(
+      'accents',
+      `${stock} picks up the ${all} of ${paper}.`,
+      `${stock} picks up the ${nameOf(first)} of ${paper}.`,
+    );
+  }
+  const tone = found[0];
+  if (tone !== undefined) {
+    const lab = chroma(tone.a.lab) > chroma(tone.b.lab) ? tone.a.lab : tone.b.lab;
+    return good('accents', `${called.a} and ${called.b} show two tones of ${words(lab)}.`);
+  }
+  if (isQuietNeutral(a) || isQuietNeutral(b)) {
+    const [stock, look] = isQuietNeutral(a) ? [called.a, a] : [called.b, b];
+    return good(
+      'accents',
+      `${stock} is a quiet ${words(look.ground.lab)} that goes with any paper.`,
+    );
+  }
+  return bad('accents', `${called.a} and ${called.b} have no colour in common.`);
+}
+
+function nameOf({ a, b }: SharedColour): string {
+  return words(a.share >= b.share ? a.lab : b.lab);
+}
+
+function partsOf(pair: SharedColour, a: Look, b: Look): string {
+  if (a.solid && b.solid) return '';
+  if (a.solid) return ` (${percent(pair.b.share)} of it)`;
+  if (b.solid) return ` (${percent(pair.a.share)} of it)`;
+  return ` (${percent(pair.a.share)} and ${percent(pair.b.share)})`;
+}
+
+function almost(a: Look, b: Look, table: ColourTable, term: number, called: Called): Said | null {
+  if (term > 0.9) return null;
+  const worst = misses(a, b, table)[0];
+  if (worst === undefined) return null;
+  const [one, other] = [words(worst.a.lab), words(worst.b.lab)];
+  return bad(
+    'nearMisses',
+    `The ${one} of ${called.a} almost meets the ${other} of ${called.b}, but not quite.`,
+    `The ${one} of ${called.a} almost meets the ${other} of ${called.b}.`,
+  );
+}
+
+function sizes(a: Look, b: Look, called: Called): Said | null {
+  if (a.solid || b.solid) return null;
+  const apart = doublings(a, b);
+  if (apart === null) {
+    if (isPlain(a) === isPlain(b)) return null;
+    const [plain, print] = isPlain(a) ? [called.a, called.b] : [called.b, called.a];
+    return good('scale', `${plain} lies plain beside the print of ${print}.`);
+  }
+  if (apart < 0.6)
+    return a.busyness > 0.4 && b.busyness > 0.4
+      ? bad('scale', `The prints of ${called.a} and ${called.b} are of one size.`)
+      : null;
+  const [large, small] = a.scale > b.scale ? [called.a, called.b] : [called.b, called.a];
+  return good('scale', `The larger print of ${large} lies beside the smaller one of ${small}.`);
+}
+
+function onGrounds(
+  a: Look,
+  b: Look,
+  table: ColourTable,
+  term: number,
+  called: Called,
+): Said | null {
+  if (a.solid || b.solid) return null;
+  const [one, other] = [words(a.ground.lab), words(b.ground.lab)];
+  if (same(table.between(a.ground.index, b.ground.index)) > 0.6)
+    return good('grounds', `${called.a} and ${called.b} are both printed on ${one}.`);
+  if (term >= 0.5) return null;
+  return bad(
+    'grounds',
+    one === other
+      ? `The grounds of ${called.a} and ${called.b} are two kinds of ${one}.`
+      : `The ${one} ground of ${called.a} is almost the ${other} one of ${called.b}.`,
+    `The grounds of ${called.a} and ${called.b} are almost alike.`,
+  );
+}
+
+function toldApart(term: number, called: Called): Said | null {
+  if (term >= 0.3) return null;
+  return bad('contrast', `${called.a} is hard to tell from ${called.b} where they meet.`);
+}
+
+export function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
