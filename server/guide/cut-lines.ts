@@ -9,6 +9,8 @@ export interface CutLine {
   readonly number: number;
   readonly from: Spot;
   readonly to: Spot;
+  /** The part of the sheet that is cut. */
+  readonly part: Part;
 }
 
 export interface CutDrawing {
@@ -17,7 +19,7 @@ export interface CutDrawing {
   readonly rests: readonly Outline[];
 }
 
-interface Part {
+export interface Part {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -51,11 +53,13 @@ function lineOf({ number, way, at }: TrimmerStep, part: Part): CutLine {
   return way === 'vertical'
     ? {
         number,
+        part,
         from: { x: part.x + away, y: part.y },
         to: { x: part.x + away, y: part.y + part.height },
       }
     : {
         number,
+        part,
         from: { x: part.x, y: part.y + away },
         to: { x: part.x + part.width, y: part.y + away },
       };

@@ -2,6 +2,7 @@ import type { CutStep } from '../cutting/cut-steps.ts';
 import type { PlacedPiece, Slot } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Size } from '../lengths/length.ts';
+import type { Fold } from '../layouts/layout.ts';
 import { outline } from '../layouts/outline.ts';
 import { cutLines } from './cut-lines.ts';
 import type { CutLine } from './cut-lines.ts';
@@ -10,6 +11,7 @@ import { rectangle } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { CUT, INK, PAPER } from './look.ts';
 import { badge } from './page.ts';
+import { scoreLines } from './score-lines.ts';
 import type { Turn } from './paint.ts';
 import { laid, pieceLabels } from './piece-label.ts';
 import type { Taken } from './piece-label.ts';
@@ -26,6 +28,8 @@ export interface CutPictureAsk {
   readonly turnOf: (placed: PlacedPiece) => Turn | null;
   /** True for pieces that show the side that lies down. */
   readonly showsOther: (placed: PlacedPiece) => boolean;
+  /** Where a piece is scored later; left out for papers, which are not folded. */
+  readonly foldOf?: (placed: PlacedPiece) => Fold | null;
 }
 
 /** A sheet with its numbered cuts, what is left over hatched, and every piece labelled. From 0, 0. */
@@ -58,6 +62,7 @@ export function cutPicture(ask: CutPictureAsk): Mark[] {
     ground,
     { kind: 'area', corners: scaled(whole, scale), edge: { width: 0.5, colour: INK } },
     ...ask.slot.pieces.flatMap((placed) => slantOf(placed, ask)),
+    ...ask.slot.pieces.flatMap((placed) => scoreLines(placed, ask.foldOf?.(placed) ?? null, scale)),
     ...lines.flatMap((line) => drawnCut(line, scale)),
     ...pieceLabels(labelled, scale, spots.map(taken)),
     ...lines.flatMap(({ number }, at) =>

@@ -1,23 +1,27 @@
 import { hexFromLab } from '../colour/spaces.ts';
+import { toMillimetres } from '../lengths/length.ts';
 import type { GuideAsk } from './ask.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { CardFacts, Facts, LayerFacts } from './facts.ts';
 import { factsOf } from './facts.ts';
+import type { Extent } from './drawing.ts';
 import { envelopeSaid, foldSaid } from './fold-words.ts';
 import { greetingSaid } from './greeting-words.ts';
 import { sheetsSaid } from './glance-page.ts';
 import { layerNote, layerSizeSaid } from './layer-words.ts';
-import { timesSaid } from './left-blocks.ts';
 import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
 import { sheetsToBuySaid } from './shopping-blocks.ts';
 import { stockPurchases } from './stock-purchases.ts';
-import { stepWords } from './step-words.ts';
-import type { StepWords } from './step-words.ts';
+import type { SheetOnScreen } from './sheet-on-screen.ts';
 import { stockNeeds, stockRows } from './stock-needs.ts';
 import type { StockNeed, StockRow } from './stock-needs.ts';
-import { stockSheetDrawing, stockSheetSaid, stockSheets } from './stock-sheets.ts';
+import {
+  stockSheetDrawing,
+  stockSheetOnScreen,
+  stockSheetSaid,
+  stockSheets,
+} from './stock-sheets.ts';
 import type { StockSheet } from './stock-sheets.ts';
-import { worthKeeping } from '../cutting/leftovers.ts';
 
 /** A cardstock with the pieces cut from it and the cuts of its sheets. */
 export interface StockOnScreen {
@@ -30,11 +34,9 @@ export interface StockOnScreen {
   readonly sheets: StockSheetOnScreen[];
 }
 
-export interface StockSheetOnScreen {
+export interface StockSheetOnScreen extends SheetOnScreen {
   readonly id: string;
   readonly laying: string;
-  readonly steps: StepWords[];
-  readonly left: string[];
 }
 
 /** A card as it is made: its base with the scores, then its layers in the order of gluing. */
@@ -44,7 +46,13 @@ export interface CardOnScreen {
   readonly why: string;
   readonly base: string;
   /** Where the flat base is scored, measured from that edge; none for a card that is not folded. */
-  readonly scores: { readonly from: 'left' | 'top'; readonly at: string[] };
+  readonly scores: {
+    readonly from: 'left' | 'top';
+    readonly at: string[];
+    /** The flat base and where its scores lie, in mm. */
+    readonly flat: Extent;
+    readonly places: number[];
+  };
   readonly greeting: string;
   readonly post: string;
   readonly layers: LayerOnScreen[];
@@ -86,7 +94,7 @@ export interface GuideOnScreen {
 export function guideOnScreen(ask: GuideAsk): GuideOnScreen {
   const facts = factsOf(ask);
   const needs = stockNeeds(ask, facts);
-  const sheets = stockSheets(needs);
+  const sheets = stockSheets(needs, ask.cards);
   return {
     cautions: CAUTIONS.map(({ text }) => text),
     cardstock: needs.map((need) => stockOnScreen(ask, need, sheets)),
@@ -105,7 +113,7 @@ export function guideOnScreen(ask: GuideAsk): GuideOnScreen {
 /** A cardstock sheet with its numbered cuts, as an SVG; null when the plan has no such sheet. */
 export function stockDrawing(ask: GuideAsk, id: string): string | null {
   const facts: Facts = factsOf(ask);
-  const sheet = stockSheets(stockNeeds(ask, facts)).find((one) => one.id === id);
+  const sheet = stockSheets(stockNeeds(ask, facts), ask.cards).find((one) => one.id === id);
   return sheet === undefined ? null : stockSheetDrawing(sheet);
 }
 
@@ -124,18 +132,13 @@ function stockOnScreen(
         ? null
         : { sheets: scheme.slots.length, size: sizeSaid(scheme.sheet, ask.ruler) },
     pieces: stockRows(ask, need),
-    sheets: sheets.filter((one) => one.stock.key === stock.key).map((one) => onScreen(ask, one)),
-  };
-}
-
-function onScreen(ask: GuideAsk, sheet: StockSheet): StockSheetOnScreen {
-  const { id, slot, steps, together } = sheet;
-  const kept = together.flatMap(worthKeeping).map((size) => sizeSaid(size, ask.ruler));
-  return {
-    id,
-    laying: stockSheetSaid(sheet),
-    steps: stepWords(steps, slot, ask.ruler),
-    left: timesSaid(kept),
+    sheets: sheets
+      .filter((one) => one.stock.key === stock.key)
+      .map((one) => ({
+        id: one.id,
+        laying: stockSheetSaid(one),
+        ...stockSheetOnScreen(one, ask.ruler),
+      })),
   };
 }
 
@@ -150,6 +153,11 @@ function cardOnScreen(ask: GuideAsk, card: CardFacts): CardOnScreen {
     scores: {
       from: layout.fold.scoreFrom,
       at: layout.fold.scores.map((score) => lengthSaid(score, ask.ruler)),
+      flat: {
+        width: toMillimetres(layout.fold.flat.width),
+        height: toMillimetres(layout.fold.flat.height),
+      },
+      places: layout.fold.scores.map(toMillimetres),
     },
     greeting: greetingSaid(ask, card),
     post: envelopeSaid(layout),

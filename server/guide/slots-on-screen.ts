@@ -1,48 +1,44 @@
-import { cutSteps } from '../cutting/cut-steps.ts';
-import { worthKeeping } from '../cutting/leftovers.ts';
-import { toMillimetres } from '../lengths/length.ts';
 import type { GuideAsk } from './ask.ts';
 import { factsOf } from './facts.ts';
-import { timesSaid } from './left-blocks.ts';
-import { sizeSaid } from './said.ts';
-import { layingOf, slotMarks } from './slot-pages.ts';
-import { stepWords } from './step-words.ts';
-import type { StepWords } from './step-words.ts';
-import { svgOf } from './svg.ts';
+import type { Facts, SlotFacts } from './facts.ts';
+import { sheetDrawing, sheetOnScreen } from './sheet-on-screen.ts';
+import type { SheetOnScreen } from './sheet-on-screen.ts';
+import { layersOf, layingOf, slotMarks } from './slot-pages.ts';
 
 /** What the page of a slot says, for a screen at the table. */
-export interface SlotOnScreen {
+export interface SlotOnScreen extends SheetOnScreen {
   readonly slot: string;
   readonly sheet: string;
   readonly laying: string;
-  readonly steps: StepWords[];
-  /** Sizes of what is left of the sheet and worth keeping, the largest first. */
-  readonly left: string[];
 }
+
+/** Drawn as wide as on paper. */
+const WIDTH = 118;
 
 /** Every sheet of the plan with its cuts in the order of the hands, as the printed guide says them. */
 export function slotsOnScreen(ask: GuideAsk): SlotOnScreen[] {
   const facts = factsOf(ask);
-  return facts.slots.map((one) => ({
-    slot: one.slot.id,
-    sheet: one.sheet.id,
-    laying: layingOf(ask, facts, one),
-    steps: stepWords(cutSteps(one.slot), one.slot, ask.ruler),
-    left: timesSaid(worthKeeping(one.slot).map((size) => sizeSaid(size, ask.ruler))),
-  }));
+  return facts.slots.map((one) => slotOnScreen(ask, facts, one));
 }
 
-/** Drawn as wide as on paper, where numbers and labels have their right size. */
-const WIDTH = 118;
-const ROOM = 3;
+function slotOnScreen(ask: GuideAsk, facts: Facts, one: SlotFacts): SlotOnScreen {
+  const { slot, sheet, up } = one;
+  const layers = layersOf(facts, one);
+  const isUp = (piece: string): boolean => layers.get(piece)?.paper?.face === up;
+  const shown = { slot, together: [slot], size: ask.scheme.sheet, width: WIDTH, isUp };
+  return {
+    slot: slot.id,
+    sheet: sheet.id,
+    laying: layingOf(ask, facts, one),
+    ...sheetOnScreen(shown, ask.ruler),
+  };
+}
 
 /** A sheet with its numbered cuts, as an SVG; refuses nothing, so `slot` must be one of the scheme. */
 export function slotDrawing(ask: GuideAsk, slot: string): string {
   const facts = factsOf(ask);
   const one = facts.slots.find((each) => each.slot.id === slot);
   if (one === undefined) throw new RangeError(`Expected a slot of the scheme but received ${slot}`);
-  const { width, height } = ask.scheme.sheet;
-  const scale = WIDTH / toMillimetres(width);
-  const size = { width: WIDTH + 2 * ROOM, height: scale * toMillimetres(height) + 2 * ROOM };
-  return svgOf(slotMarks(ask, facts, one, scale), size, { x: -ROOM, y: -ROOM }, `slot-${slot}`);
+  const marks = (scale: number): ReturnType<typeof slotMarks> => slotMarks(ask, facts, one, scale);
+  return sheetDrawing(ask.scheme.sheet, WIDTH, marks, `slot-${slot}`);
 }

@@ -88,7 +88,9 @@ function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][
 
 /** The cuts of each sheet of cardstock; sheets that are cut alike are drawn once. */
 export function stockSheetPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
-  const blocks = stockSheets(needs).map((sheet) => sheetBlocks(sheetOf(ask, sheet), PLACES));
+  const blocks = stockSheets(needs, ask.cards).map((sheet) =>
+    sheetBlocks(sheetOf(ask, sheet), PLACES),
+  );
   if (blocks.length === 0) return [];
   const pages = pack(blocks, SHEETS, GAP).map((marks) => [bladeReminder(), ...marks]);
   return chapter('Cardstock, sheet by sheet', pages);

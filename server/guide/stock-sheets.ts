@@ -1,16 +1,20 @@
 import { cutSteps } from '../cutting/cut-steps.ts';
 import type { CutStep } from '../cutting/cut-steps.ts';
-import type { CuttingScheme, Slot } from '../cutting/piece.ts';
+import type { BatchCard } from '../cutting/pieces-of.ts';
+import type { CuttingScheme, PlacedPiece, Slot } from '../cutting/piece.ts';
 import { stacksOf } from '../cutting/stacks.ts';
 import { hexFromLab } from '../colour/spaces.ts';
+import type { Fold } from '../layouts/layout.ts';
 import { toMillimetres } from '../lengths/length.ts';
+import type { Ruler } from '../lengths/length.ts';
 import { cutPicture } from './cut-picture.ts';
 import type { Extent, Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { StockFacts } from './facts.ts';
 import { cardsSaid, counted, listed } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
-import { svgOf } from './svg.ts';
+import { sheetDrawing, sheetOnScreen } from './sheet-on-screen.ts';
+import type { SheetOnScreen } from './sheet-on-screen.ts';
 
 /** Most sheets of heavy cardstock under the blade at once: common practice, no source. */
 const STACK = 2;
@@ -25,10 +29,18 @@ export interface StockSheet {
   /** The first of the stack, whose pieces the picture names. */
   readonly slot: Slot;
   readonly steps: readonly CutStep[];
+  readonly foldOf: (placed: PlacedPiece) => Fold | null;
 }
 
 /** Every stack of cardstock sheets; a cardstock whose pieces fit no sheet has none. */
-export function stockSheets(needs: readonly StockNeed[]): StockSheet[] {
+export function stockSheets(
+  needs: readonly StockNeed[],
+  cards: readonly BatchCard[],
+): StockSheet[] {
+  const foldOf = ({ piece }: PlacedPiece): Fold | null => {
+    const fold = cards.find(({ number }) => number === piece.card)?.layout.fold;
+    return piece.role === 'base' && fold !== undefined ? fold : null;
+  };
   return needs.flatMap(({ stock, scheme }, need) => {
     if (scheme === null) return [];
     return stacksOf(scheme, STACK).map(({ slots }, at): StockSheet => {
@@ -41,20 +53,26 @@ export function stockSheets(needs: readonly StockNeed[]): StockSheet[] {
         together,
         slot,
         steps: cutSteps(slot),
+        foldOf,
       };
     });
   });
 }
 
 /** 'Shell cardstock, sheet 2 of 3. Lay its longer side upright.' */
-export function stockSheetSaid({ stock, scheme, together }: StockSheet): string {
+export function stockSheetSaid({ stock, scheme, together, foldOf }: StockSheet): string {
   const numbers = together.map(({ id }) => scheme.slots.findIndex((one) => one.id === id) + 1);
   const sheets = `${together.length === 1 ? 'sheet' : 'sheets'} ${listed(numbers.map(String))}`;
-  return `${stock.name}, ${sheets} of ${scheme.slots.length}. ${layingSaid(together)}`;
+  const scored = together[0]!.pieces.some((placed) => (foldOf(placed)?.scores.length ?? 0) > 0);
+  const dots = scored ? ' Dotted lines are scored, not cut.' : '';
+  return `${stock.name}, ${sheets} of ${scheme.slots.length}. ${layingSaid(together)}${dots}`;
 }
 
 /** The sheet with its numbered cuts, from 0, 0; `scale` is printed mm for a mm of the sheet. */
-export function stockSheetMarks({ slot, scheme, steps, stock }: StockSheet, scale: number): Mark[] {
+export function stockSheetMarks(
+  { slot, scheme, steps, stock, foldOf }: StockSheet,
+  scale: number,
+): Mark[] {
   const { width, height } = sizeOf(scheme);
   return cutPicture({
     slot,
@@ -64,6 +82,7 @@ export function stockSheetMarks({ slot, scheme, steps, stock }: StockSheet, scal
     face: [{ kind: 'area', corners: rectangle(0, 0, width, height), fill: hexFromLab(stock.lab) }],
     turnOf: () => null,
     showsOther: () => false,
+    foldOf,
   });
 }
 
@@ -74,15 +93,20 @@ export function sizeOf({ sheet }: CuttingScheme): Extent {
 
 /** Drawn so wide that numbers and labels have their right size. */
 const WIDTH = 140;
-const ROOM = 3;
 
 /** The same as an SVG for the screen. */
 export function stockSheetDrawing(sheet: StockSheet): string {
-  const { width, height } = sizeOf(sheet.scheme);
-  const scale = WIDTH / width;
-  const size = { width: WIDTH + 2 * ROOM, height: scale * height + 2 * ROOM };
-  const corner = { x: -ROOM, y: -ROOM };
-  return svgOf(stockSheetMarks(sheet, scale), size, corner, `stock-${sheet.id}`);
+  const marks = (scale: number): Mark[] => stockSheetMarks(sheet, scale);
+  return sheetDrawing(sheet.scheme.sheet, WIDTH, marks, `stock-${sheet.id}`);
+}
+
+/** Its cuts and pieces for the screen. */
+export function stockSheetOnScreen(
+  { slot, together, scheme }: StockSheet,
+  ruler: Ruler,
+): SheetOnScreen {
+  const shown = { slot, together, size: scheme.sheet, width: WIDTH, isUp: () => true };
+  return sheetOnScreen(shown, ruler);
 }
 
 /** Sheets in one stack are cut alike, but their pieces go to different cards. */

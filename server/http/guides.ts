@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { ForPeople } from '../contract/class-sets.ts';
 import * as Wire from '../contract/plans.ts';
+import { roundingNote } from '../guide/rounding.ts';
 import { slotDrawing, slotsOnScreen } from '../guide/slots-on-screen.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
@@ -67,6 +68,7 @@ export function guideRoutes(app: Service, edges: Edges): void {
         picture: () => null,
       };
       return {
+        rounding: roundingNote(ask),
         slots: slotsOnScreen(ask).map((one) => ({
           ...one,
           picture: `/api/plans/${kept.id}/slots/${one.slot}.svg`,

@@ -1,0 +1,88 @@
+import { cutSteps } from '../cutting/cut-steps.ts';
+import { worthKeeping } from '../cutting/leftovers.ts';
+import type { Slot } from '../cutting/piece.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import type { Ruler, Size } from '../lengths/length.ts';
+import type { Extent, Mark } from './drawing.ts';
+import { timesSaid } from './left-blocks.ts';
+import { layerSaid, sizeSaid } from './said.ts';
+import { shownSteps } from './shown-steps.ts';
+import type { ShownStep } from './shown-steps.ts';
+import { svgOf } from './svg.ts';
+
+/** A sheet for a screen at the table: its steps, its pieces, and what is left of it. */
+export interface SheetOnScreen {
+  readonly drawing: Extent;
+  readonly steps: ShownStep[];
+  readonly pieces: PieceOnScreen[];
+  /** Sizes of what is left and worth keeping, the largest first. */
+  readonly left: string[];
+}
+
+export interface PieceOnScreen {
+  readonly card: number;
+  readonly layer: string;
+  readonly name: string;
+  readonly size: string;
+  /** Whether it shows the side that lies up while it is cut. */
+  readonly up: boolean;
+}
+
+export interface SheetToShow {
+  /** The sheet whose pieces are named. */
+  readonly slot: Slot;
+  /** All sheets that are cut with it; it among them. */
+  readonly together: readonly Slot[];
+  readonly size: Size;
+  /** Width of the drawn sheet, at which numbers and labels have their right size. */
+  readonly width: number;
+  readonly isUp: (piece: string) => boolean;
+}
+
+/** Room around the drawn sheet for its edge and for numbers on it. */
+const ROOM = 3;
+
+export function sheetOnScreen(
+  { slot, together, size, width, isUp }: SheetToShow,
+  ruler: Ruler,
+): SheetOnScreen {
+  const drawn = { scale: scaleOf(size, width), room: ROOM };
+  return {
+    drawing: drawingOf(size, width),
+    steps: shownSteps(cutSteps(slot), slot, size, drawn, ruler),
+    pieces: piecesOn(slot, ruler, isUp),
+    left: timesSaid(together.flatMap(worthKeeping).map((left) => sizeSaid(left, ruler))),
+  };
+}
+
+/** A drawn sheet as an SVG; `marks` draws it from 0, 0 at a scale. */
+export function sheetDrawing(
+  size: Size,
+  width: number,
+  marks: (scale: number) => Mark[],
+  name: string,
+): string {
+  return svgOf(marks(scaleOf(size, width)), drawingOf(size, width), { x: -ROOM, y: -ROOM }, name);
+}
+
+function scaleOf(size: Size, width: number): number {
+  return width / toMillimetres(size.width);
+}
+
+function drawingOf(size: Size, width: number): Extent {
+  const height = scaleOf(size, width) * toMillimetres(size.height);
+  return { width: width + 2 * ROOM, height: height + 2 * ROOM };
+}
+
+/** The pieces of a sheet, by card. */
+function piecesOn({ pieces }: Slot, ruler: Ruler, isUp: SheetToShow['isUp']): PieceOnScreen[] {
+  return pieces
+    .map(({ piece }) => ({
+      card: piece.card,
+      layer: piece.layer,
+      name: layerSaid(piece.layer),
+      size: sizeSaid(piece.size, ruler),
+      up: isUp(piece.id),
+    }))
+    .sort((a, b) => a.card - b.card);
+}

@@ -1,0 +1,85 @@
+import type { CutStep } from '../cutting/cut-steps.ts';
+import type { FinishingStep } from '../cutting/finishing-steps.ts';
+import type { Piece, Slot } from '../cutting/piece.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import type { Size } from '../lengths/length.ts';
+import { outline } from '../layouts/outline.ts';
+import { cutLines } from './cut-lines.ts';
+import type { Extent, Spot } from './drawing.ts';
+import { laid } from './piece-label.ts';
+import type { Taken } from './piece-label.ts';
+import { placeOfMark, stepWords } from './step-words.ts';
+import type { StepWords } from './step-words.ts';
+import type { Ruler } from '../lengths/length.ts';
+
+/** Where a step is on the drawing of its sheet; a finish also on its piece alone, in mm. */
+export type Shown =
+  | { readonly kind: 'cut'; readonly part: Taken; readonly from: Spot; readonly to: Spot }
+  | {
+      readonly kind: 'finish';
+      readonly part: Taken;
+      readonly piece: Extent;
+      readonly kept: Spot[];
+      readonly marks: Spot[];
+    };
+
+export interface ShownStep extends StepWords {
+  readonly shown: Shown;
+}
+
+/** How a sheet is drawn: so many units of the drawing for a mm, and the room around it. */
+export interface Drawn {
+  readonly scale: number;
+  readonly room: number;
+}
+
+/** The steps of a sheet in words, each with its place on the drawing of the sheet. */
+export function shownSteps(
+  steps: readonly CutStep[],
+  slot: Slot,
+  sheet: Size,
+  drawn: Drawn,
+  ruler: Ruler,
+): ShownStep[] {
+  const { lines } = cutLines(steps, sheet);
+  const place = (x: number): number => drawn.room + drawn.scale * x;
+  const spot = ({ x, y }: Spot): Spot => ({ x: place(x), y: place(y) });
+  const words = stepWords(steps, slot, ruler);
+  return steps.map((step, at): ShownStep => {
+    if (step.kind !== 'cut') return { ...words[at]!, shown: finishShown(step, slot, drawn) };
+    const { part, from, to } = lines.find(({ number }) => number === step.number)!;
+    const size = { width: drawn.scale * part.width, height: drawn.scale * part.height };
+    const shown = {
+      kind: 'cut',
+      part: { ...spot(part), ...size },
+      from: spot(from),
+      to: spot(to),
+    } as const;
+    return { ...words[at]!, shown };
+  });
+}
+
+function finishShown(step: FinishingStep, slot: Slot, { scale, room }: Drawn): Shown {
+  const placed = slot.pieces.find(({ piece }) => piece.id === step.piece)!;
+  const { piece } = placed;
+  const lying = laid(placed, scale);
+  const marks = step.kind === 'slant' ? [step.from, step.to] : [];
+  return {
+    kind: 'finish',
+    part: { ...lying, x: room + lying.x, y: room + lying.y },
+    piece: { width: toMillimetres(piece.size.width), height: toMillimetres(piece.size.height) },
+    kept: keptOf(piece),
+    marks: marks.map((mark) => {
+      const { x, y } = placeOfMark(mark, piece.size);
+      return { x: toMillimetres(x as never), y: toMillimetres(y as never) };
+    }),
+  };
+}
+
+function keptOf({ layer, role, paper, shape, size }: Piece): Spot[] {
+  const box = { x: 0 as never, y: 0 as never, ...size };
+  return outline({ id: layer, role, material: 'patterned', paper, shape, box }).map(({ x, y }) => ({
+    x,
+    y,
+  }));
+}
