@@ -1,12 +1,13 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { postgresPrograms } from './shared-store/postgres-programs.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
+// Limits say that a test hangs, not that it is slow: a busy machine must not fail one.
 const patience = {
-  testTimeout: 60_000,
+  testTimeout: 240_000,
   hookTimeout: 180_000,
-  // A page is drawn when the machine finds the time: a busy one must not fail a journey.
   expect: { poll: { timeout: 20_000 } },
 };
 
@@ -41,5 +42,9 @@ if (!shared)
 
 export default defineConfig({
   root,
-  test: { projects: shared ? [onFolder, onSharedStore] : [onFolder] },
+  // One file holds all journeys and waits more than it works: never let the others wait for it.
+  test: {
+    maxWorkers: Math.max(2, availableParallelism() - 1),
+    projects: shared ? [onFolder, onSharedStore] : [onFolder],
+  },
 });
