@@ -165,7 +165,8 @@ function startProcess({ server, module, execArgv, megabytes }: ProcessSettings):
     ? [SHELL, '-c', `ulimit -d ${1024 * megabytes} && exec "$@"`, 'sh', ...node]
     : node;
   const child = spawn(command!, words, {
-    stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+    // Decoders write what they think of a broken picture to standard output; the answer says it in words.
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
     serialization: 'advanced',
   });
   if (child.pid !== undefined) giveWay(child.pid);

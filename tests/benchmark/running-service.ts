@@ -1,22 +1,41 @@
 import { spawn } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Pad, PhotoAnswer } from '../../server/contract/pads.ts';
 import { form } from '../http/form.ts';
+import { childrenOf } from '../http/served-to-be-killed.ts';
+import { compiled } from './compiled.ts';
 
 /** The service as it is started by hand, without the demo pad. */
 export interface RunningService {
   readonly address: string;
-  /** The most memory that it and each of its processes has held, added up, in MB; NaN where the system does not tell. */
+  /** Memory of the service itself now, in MB; this and what follows are NaN where the system does not tell. */
+  megabytes(): number;
+  openFiles(): number;
+  /** The most memory that it and each of its processes has held, added up, in MB. */
   peakMegabytes(): number;
+  /** Processor time of it and its processes. */
+  processorSeconds(): number;
   alive(): boolean;
   stop(): Promise<void>;
 }
 
-export async function startService(folder: string): Promise<RunningService> {
-  const main = fileURLToPath(new URL('../../server/main.ts', import.meta.url));
-  const child = spawn(process.execPath, ['--import', 'tsx', main], {
-    env: { ...process.env, DATA_DIR: folder, PORT: '0', HOST: '127.0.0.1', DEMO: 'off' },
+export async function startService(
+  folder: string,
+  settings: Readonly<Record<string, string>> = {},
+): Promise<RunningService> {
+  const child = spawn(process.execPath, [compiled('server/main.ts')], {
+    env: {
+      ...process.env,
+      DATA_DIR: folder,
+      PORT: '0',
+      HOST: '127.0.0.1',
+      DEMO: 'off',
+      ...settings,
+    },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const ended = new Promise<void>((resolve) => child.on('exit', () => resolve()));
@@ -27,10 +46,16 @@ export async function startService(folder: string): Promise<RunningService> {
     });
     child.on('exit', () => reject(new Error('the service did not start')));
   });
+  const pids = (): number[] => [child.pid ?? 0, ...childrenOf(child.pid ?? 0)];
   return {
     address,
-    peakMegabytes: () =>
-      [child.pid, ...childrenOf(child.pid)].reduce<number>((sum, pid) => sum + peakOf(pid), 0),
+    megabytes: () => (child.pid === undefined ? Number.NaN : memoryOf(child.pid, 'VmRSS')),
+    openFiles: () => {
+      const folder = `/proc/${child.pid ?? 0}/fd`;
+      return existsSync(folder) ? readdirSync(folder).length : Number.NaN;
+    },
+    peakMegabytes: () => sumOf(pids().map((pid) => memoryOf(pid, 'VmHWM'))),
+    processorSeconds: () => sumOf(pids().map(processorSecondsOf)),
     alive: () => child.exitCode === null && child.signalCode === null,
     stop: async () => {
       child.kill('SIGTERM');
@@ -39,17 +64,41 @@ export async function startService(folder: string): Promise<RunningService> {
   };
 }
 
-function childrenOf(pid: number | undefined): number[] {
-  const file = `/proc/${pid ?? 0}/task/${pid ?? 0}/children`;
-  if (!existsSync(file)) return [];
-  return readFileSync(file, 'utf8').split(' ').filter(Boolean).map(Number);
+function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
 }
 
-function peakOf(pid: number | undefined): number {
-  const status = `/proc/${pid ?? 0}/status`;
+/** proc(5), status: VmRSS is what is held now, VmHWM the most that was. */
+function memoryOf(pid: number, field: 'VmRSS' | 'VmHWM'): number {
+  const status = `/proc/${pid}/status`;
   if (!existsSync(status)) return Number.NaN;
-  const kilobytes = /^VmHWM:\s+(\d+) kB$/m.exec(readFileSync(status, 'utf8'))?.[1];
+  const kilobytes = new RegExp(`^${field}:\\s+(\\d+) kB$`, 'm').exec(
+    readFileSync(status, 'utf8'),
+  )?.[1];
   return Math.round(Number(kilobytes) / 1024);
+}
+
+/** proc(5), stat, fields 14 to 17: user and system time of it and of its children that have ended, in hundredths of a second. */
+function processorSecondsOf(pid: number): number {
+  const stat = `/proc/${pid}/stat`;
+  if (!existsSync(stat)) return Number.NaN;
+  const fields = readFileSync(stat, 'utf8').split(') ')[1]!.split(' ');
+  return sumOf(fields.slice(11, 15).map(Number)) / 100;
+}
+
+export async function inFolder<T>(work: (folder: string) => Promise<T>): Promise<T> {
+  const folder = await mkdtemp(join(tmpdir(), 'plyhue-trust-'));
+  try {
+    return await work(folder);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+export function samplePhoto(): Promise<Buffer> {
+  return readFile(
+    fileURLToPath(new URL('../../sample-swatches/tidewrack-a-front.jpg', import.meta.url)),
+  );
 }
 
 export async function startPad(address: string): Promise<string> {
@@ -65,6 +114,10 @@ export interface Sent {
   readonly status: number;
   readonly sides: number;
   readonly isProblem: boolean;
+  /** 'read', the kind of problem, or 'broken off'. */
+  readonly kind: string;
+  /** When to come back, as it was told; null when it was not. */
+  readonly retryAfter: string | null;
   readonly milliseconds: number;
 }
 
@@ -87,17 +140,39 @@ export async function sendPhoto(
       headers,
       body: new Uint8Array(body),
     });
-    const kind = answer.headers.get('content-type') ?? '';
-    const value = (await answer.json()) as Partial<PhotoAnswer>;
+    const type = answer.headers.get('content-type') ?? '';
+    const value = (await answer.json()) as Partial<PhotoAnswer> & Told;
     return {
       status: answer.status,
       sides: value.sides?.length ?? 0,
-      isProblem: kind.startsWith('application/problem+json'),
+      isProblem: type.startsWith('application/problem+json'),
+      kind: answer.status === 201 ? 'read' : kindOf(value),
+      retryAfter: answer.headers.get('retry-after'),
       milliseconds: performance.now() - start,
     };
   } catch {
-    return { status: 0, sides: 0, isProblem: false, milliseconds: performance.now() - start };
+    const milliseconds = performance.now() - start;
+    return {
+      status: 0,
+      sides: 0,
+      isProblem: false,
+      kind: 'broken off',
+      retryAfter: null,
+      milliseconds,
+    };
   }
+}
+
+interface Told {
+  readonly type?: string;
+  readonly detail?: string;
+}
+
+/** A process that had to be killed is told apart from a picture that was refused by its size. */
+function kindOf({ type = '', detail = '' }: Told): string {
+  const kind = type.replace('/problems/', '');
+  if (!detail.includes('was stopped')) return kind;
+  return detail.includes('memory') ? 'stopped for memory' : 'stopped for time';
 }
 
 export function percentile(values: readonly number[], share: number): number {

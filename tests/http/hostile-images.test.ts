@@ -2,8 +2,9 @@ import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, onTestFinished, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 import { openDesk } from '../../server/photo-desk.ts';
+import { openMutations } from '../images/mutations.ts';
 import { newFolder } from '../store/folder.ts';
 import { fakeDesk, papers, photoOf } from './fake-desk.ts';
 import { ask, mount, newPad, padAt, problemIn, sendForm } from './mount.ts';
@@ -22,11 +23,35 @@ function send(service: Mounted, pad: string, bytes: Buffer, name: string): Retur
 }
 
 describe('hostile pictures', () => {
+  const desk = openDesk();
+  afterAll(() => desk.close());
+
+  test('two hundred damaged ones of every format are read or refused in words, and the service goes on', async () => {
+    const folder = await newFolder();
+    const service = await mount(folder, desk);
+    const pad = await newPad(service);
+    const mutations = await openMutations(100);
+    expect(mutations.formats).toEqual(expect.arrayContaining(['JPEG', 'PNG', 'WebP', 'HEIC']));
+    const kinds = new Set<string>();
+    for (let number = 1; number <= 200; number++) {
+      const name = `damaged-${number}`;
+      const answer = await send(service, pad, Buffer.from(mutations.at(number)), name);
+      if (answer.statusCode === 201) continue;
+      const { type, status, mend } = problemIn(answer);
+      kinds.add(type);
+      expect([name, status >= 400 && status < 500, mend]).toEqual([name, true, expect.any(String)]);
+    }
+    // Some were still pictures and were looked through for sheets, some were none any more.
+    expect([...kinds]).toEqual(
+      expect.arrayContaining(['/problems/nothing-found', '/problems/not-a-photo']),
+    );
+    expect(await readdir(join(folder, 'incoming'))).toEqual([]);
+    expect((await ask(service, 'GET', '/api/health')).statusCode).toBe(200);
+  }, 300_000);
+
   test.skipIf(!there)(
     'each made one is refused in words within its time, and the service goes on',
     async () => {
-      const desk = openDesk();
-      onTestFinished(() => desk.close());
       const folder = await newFolder();
       const service = await mount(folder, desk);
       const pad = await newPad(service);

@@ -1,10 +1,12 @@
-import { spawn } from 'node:child_process';
-import type { ChildProcess } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { setTimeout as pause } from 'node:timers/promises';
 import type { Pad, PhotoAnswer, Sheet } from '../../server/contract/pads.ts';
 import type { Plan } from '../../server/contract/plans.ts';
 import { papers, photoOf } from './fake-desk.ts';
 import { form } from './form.ts';
+import { lookFor, newLedger, thingsIn } from './kill-ledger.ts';
+import type { Ledger } from './kill-ledger.ts';
+import { FROM_SOURCES, serve } from './served-to-be-killed.ts';
+import type { Served, Start } from './served-to-be-killed.ts';
 
 /** What came of killing the service again and again while it was asked for things. */
 export interface KillReport {
@@ -16,92 +18,140 @@ export interface KillReport {
   /** States that no whole change leads to, in words. */
   readonly halfSeen: readonly string[];
   readonly failedStarts: number;
+  /** Questions that were under way when the service was killed, by what they were. */
+  readonly cutOff: Readonly<Record<string, number>>;
+  /** Processes of the killed service that had not ended by themselves a while later. */
+  readonly orphans: number;
 }
 
-interface Served {
-  readonly address: string;
-  readonly process: ChildProcess;
-  readonly ended: Promise<void>;
-  /** Files that the sweep at the start missed. */
-  readonly missing: number;
+export interface Rounds {
+  readonly rounds: number;
+  readonly seed: number;
+  readonly start?: Start;
+  /** A real photo for rounds in which the real desk reads; every fourth round then does. */
+  readonly photo?: Uint8Array;
 }
 
-/** What was acknowledged, to be looked for after the next start. */
-interface Ledger {
-  readonly pads: Set<string>;
-  readonly photos: Map<string, PhotoAnswer & { readonly pad: string }>;
-  readonly labels: Map<string, { readonly pad: string; readonly label: string }>;
-  readonly plans: Map<string, Plan>;
-}
+/** The longest that a round waits for its answers, in milliseconds. */
+const PATIENCE = 60_000;
 
 /**
  * Starts the service on a folder, sends photos, edits and plans, kills it (SIGKILL) at a moment that the
- * seed draws, starts it again and looks for all that it had acknowledged; so many rounds.
+ * seed draws, so many answers and milliseconds on, starts it again and looks for all that it had acknowledged.
  */
-export async function killRounds(
-  folder: string,
-  rounds: number,
-  seed: number,
-): Promise<KillReport> {
+export async function killRounds(folder: string, asked: Rounds): Promise<KillReport> {
+  const { rounds, seed, start = FROM_SOURCES, photo } = asked;
   const random = mulberry(seed);
-  const ledger: Ledger = {
-    pads: new Set(),
-    photos: new Map(),
-    labels: new Map(),
-    plans: new Map(),
-  };
-  const lost: string[] = [];
-  const halfSeen: string[] = [];
+  // A round asks for things of its own, so each start looks for those of the last two, the last one for all.
+  const ledgers: Ledger[] = [];
+  const [lost, halfSeen]: [string[], string[]] = [[], []];
+  const cutOff: Record<string, number> = {};
+  const helpers: number[] = [];
   let failedStarts = 0;
   for (let round = 0; round <= rounds; round++) {
-    const served = await serve(folder).catch(() => null);
+    const real = photo !== undefined && round % 4 === 3 ? photo : null;
+    const desk = real === null ? 'fake' : 'real';
+    const served = await serve(folder, { ...start, desk }).catch(() => null);
     if (served === null) {
       failedStarts += 1;
       continue;
     }
     if (served.missing > 0) lost.push(`${served.missing} files before round ${round}`);
-    await lookFor(served.address, ledger, lost, halfSeen);
-    if (round === rounds) {
-      served.process.kill('SIGKILL');
-      await served.ended;
-      break;
+    for (const ledger of round < rounds ? ledgers.slice(-2) : ledgers) {
+      const missed = await lookFor(served.address, ledger);
+      lost.push(...missed.lost);
+      halfSeen.push(...missed.halfSeen);
     }
-    const kill = setTimeout(() => served.process.kill('SIGKILL'), 5 + 400 * random());
-    await askUntilItEnds(served, ledger, random);
-    clearTimeout(kill);
-    served.process.kill('SIGKILL');
-    await served.ended;
+    if (round < rounds) {
+      const ledger = newLedger();
+      ledgers.push(ledger);
+      const ways = await askUntilKilled(served, { ledger, random, photo: real }, helpers);
+      for (const way of ways) cutOff[way] = (cutOff[way] ?? 0) + 1;
+    }
+    await served.kill();
   }
-  const { pads, photos, labels, plans } = ledger;
-  const acknowledged = pads.size + photos.size + labels.size + plans.size;
-  return { rounds, acknowledged, lost, halfSeen, failedStarts };
+  const acknowledged = ledgers.reduce((sum, ledger) => sum + thingsIn(ledger), 0);
+  const orphans = await stillThere(helpers);
+  return { rounds, acknowledged, lost, halfSeen, failedStarts, cutOff, orphans };
 }
 
-async function serve(folder: string): Promise<Served> {
-  const script = fileURLToPath(new URL('./serve-to-be-killed.ts', import.meta.url));
-  const child = spawn(process.execPath, ['--import', 'tsx', script, folder], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  const ended = new Promise<void>((resolve) => child.on('exit', () => resolve()));
-  const line = await new Promise<string>((resolve, reject) => {
-    child.stdout.once('data', (data: Buffer) => resolve(String(data)));
-    child.on('exit', () => reject(new Error('the service did not start')));
-  });
-  const { port, missing } = JSON.parse(line) as { port: number; missing: number };
-  return { address: `http://127.0.0.1:${port}`, process: child, ended, missing };
+interface Asking {
+  readonly ledger: Ledger;
+  readonly random: () => number;
+  /** What is sent as a photo; null for scenes of the fake desk. */
+  readonly photo: Uint8Array | null;
 }
 
-/** Several askers at once, each with one question after another, until the answers stop coming. */
-async function askUntilItEnds(served: Served, ledger: Ledger, random: () => number): Promise<void> {
+/** Several askers at once, each with one question after another, until the service is killed; gives what was under way then. */
+async function askUntilKilled(
+  served: Served,
+  asking: Asking,
+  helpers: number[],
+): Promise<readonly string[]> {
+  const { random, photo } = asking;
+  let answersLeft = Math.floor((photo === null ? 14 : 8) * random());
+  const after = (photo === null ? 60 : 1500) * random();
+  let reached: () => void = () => undefined;
+  const due = new Promise<void>((resolve) => (reached = resolve));
+  const underWay = new Set<{ readonly way: string }>();
   const asker = async (): Promise<void> => {
     try {
-      const pad = await startPad(served.address, ledger);
-      for (let at = 0; at < 50; at++) await askOnce(served.address, pad, ledger, random);
+      let pad: string | null = null;
+      for (;;) {
+        const sheets = pad === null ? [] : await sheetsOf(served.address, pad);
+        const question = nextQuestion(pad, sheets, asking);
+        underWay.add(question);
+        pad = (await question.ask(served.address)) ?? pad;
+        underWay.delete(question);
+        if (--answersLeft <= 0) reached();
+      }
     } catch {
       // The service was killed in the middle of an answer: that question was not acknowledged.
     }
   };
-  await Promise.all([asker(), asker(), asker()]);
+  const askers = [asker(), asker(), asker()];
+  await Promise.race([due, pause(PATIENCE, undefined, { ref: false })]);
+  await pause(after);
+  helpers.push(...served.helpers());
+  const cut = [...underWay].map(({ way }) => way);
+  await served.kill();
+  await Promise.all(askers);
+  return cut;
+}
+
+interface Question {
+  readonly way: 'pad' | 'photo' | 'edit' | 'plan' | 'tick';
+  /** Gives the pad to go on with, when it is a new one. */
+  ask(address: string): Promise<string | undefined>;
+}
+
+async function sheetsOf(address: string, pad: string): Promise<readonly string[]> {
+  const answer = await fetch(`${address}/api/pads/${pad}`);
+  return ((await answer.json()) as Pad).sheets.map(({ id }) => id);
+}
+
+function nextQuestion(
+  pad: string | null,
+  sheets: readonly string[],
+  { ledger, random, photo }: Asking,
+): Question {
+  if (pad === null) return { way: 'pad', ask: (address) => startPad(address, ledger) };
+  const draw = random();
+  const [place, label, colour] = [random(), `Label ${Math.floor(1e6 * random())}`, random()];
+  const plans = [...ledger.plans.values()].filter((plan) => plan.pad === pad);
+  const pick = <T>(of: readonly T[]): T => of[Math.floor(place * of.length)]!;
+  if (draw < 0.5 || sheets.length === 0) {
+    const face = draw < 0.3 ? 'front' : 'back';
+    return {
+      way: 'photo',
+      ask: (address) => sendPhoto(address, pad, ledger, { face, place, colour, photo }),
+    };
+  }
+  if (draw < 0.75)
+    return { way: 'edit', ask: (address) => rename(address, pad, ledger, pick(sheets), label) };
+  if (draw < 0.88 || plans.length === 0)
+    return { way: 'plan', ask: (address) => startPlan(address, pad, ledger) };
+  return { way: 'tick', ask: (address) => tick(address, ledger, pick(plans).id, label) };
 }
 
 async function startPad(address: string, ledger: Ledger): Promise<string> {
@@ -111,92 +161,101 @@ async function startPad(address: string, ledger: Ledger): Promise<string> {
   return id;
 }
 
-async function askOnce(
+const PAPERS = 4;
+
+async function sendPhoto(
   address: string,
   pad: string,
   ledger: Ledger,
-  random: () => number,
-): Promise<void> {
-  const draw = random();
-  const sheets = (await send<Pad>(address, 'GET', `/api/pads/${pad}`)).sheets;
-  if (draw < 0.6 || sheets.length === 0) {
-    const { body, headers } = form([
-      ['side', draw < 0.3 ? 'front' : 'back'],
-      ['arrangement', `table ${Math.floor(3 * random())}`],
-      ['photo', photoOf({ papers: papers(4, Math.floor(1e6 * random())) }), 'photo.jpg'],
-    ]);
-    const url = `${address}/api/pads/${pad}/photos`;
-    const answer = await fetch(url, { method: 'POST', body: new Uint8Array(body), headers });
-    const taken = (await answer.json()) as PhotoAnswer;
-    ledger.photos.set(taken.photo.id, { ...taken, pad });
-  } else if (draw < 0.9) {
-    const { id } = sheets[Math.floor(random() * sheets.length)]!;
-    const label = `Label ${Math.floor(1e6 * random())}`;
-    // A change under way when the service ends may hold or not: only the answer tells.
-    ledger.labels.delete(id);
-    await send<Sheet>(address, 'PATCH', `/api/sheets/${id}`, { label });
-    ledger.labels.set(id, { pad, label });
-  } else {
-    const cards = [{ layout: 'one-paper-us', count: 2 }];
-    const plan = await send<Plan>(address, 'POST', '/api/plans', { pad, cards });
-    ledger.plans.set(plan.id, plan);
-  }
+  {
+    face,
+    place,
+    colour,
+    photo,
+  }: {
+    readonly face: string;
+    readonly place: number;
+    readonly colour: number;
+    readonly photo: Uint8Array | null;
+  },
+): Promise<undefined> {
+  const number = Math.floor(1e6 * colour);
+  const table = Math.floor(3 * place);
+  const { body, headers } = form([
+    ['side', face],
+    ['arrangement', photo === null ? `table ${table} of ${PAPERS}` : `real table ${number}`],
+    [
+      'photo',
+      photo === null ? photoOf({ papers: papers(PAPERS, number) }) : marked(photo, number),
+      'photo.jpg',
+    ],
+  ]);
+  const url = `${address}/api/pads/${pad}/photos`;
+  const answer = await fetch(url, { method: 'POST', body: new Uint8Array(body), headers });
+  if (!answer.ok) throw new Error(`${answer.status} ${await answer.text()}`);
+  const taken = (await answer.json()) as PhotoAnswer;
+  ledger.photos.set(taken.photo.id, { ...taken, pad });
 }
 
-async function send<T>(address: string, method: string, path: string, body?: unknown): Promise<T> {
+/** The same picture as another file: a comment of its own behind the first marker (ITU-T T.81, B.2.4.5). */
+export function marked(jpeg: Uint8Array, number: number): Buffer {
+  const words = Buffer.from(`copy ${number}`);
+  const comment = Buffer.from([0xff, 0xfe, 0, words.length + 2]);
+  return Buffer.concat([jpeg.subarray(0, 2), comment, words, jpeg.subarray(2)]);
+}
+
+async function rename(
+  address: string,
+  pad: string,
+  ledger: Ledger,
+  sheet: string,
+  label: string,
+): Promise<undefined> {
+  // A change under way when the service ends may hold or not: only the answer tells.
+  ledger.labels.delete(sheet);
+  await send<Sheet>(address, 'PATCH', `/api/sheets/${sheet}`, { label });
+  ledger.labels.set(sheet, { pad, label });
+}
+
+async function startPlan(address: string, pad: string, ledger: Ledger): Promise<undefined> {
+  const cards = [{ layout: 'one-paper-us', count: 2 }];
+  const plan = await send<Plan>(address, 'POST', '/api/plans', { pad, cards });
+  ledger.plans.set(plan.id, plan);
+}
+
+async function tick(
+  address: string,
+  ledger: Ledger,
+  plan: string,
+  step: string,
+): Promise<undefined> {
+  await send(address, 'POST', `/api/plans/${plan}/ticks`, { step, done: true });
+  ledger.ticks.set(plan, (ledger.ticks.get(plan) ?? new Set()).add(step));
+}
+
+async function send<T>(address: string, method: string, path: string, body: unknown): Promise<T> {
   const answer = await fetch(`${address}${path}`, {
     method,
-    ...(body === undefined
-      ? {}
-      : { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } }),
+    body: JSON.stringify(body),
+    headers: { 'content-type': 'application/json' },
   });
   if (!answer.ok) throw new Error(`${answer.status} ${await answer.text()}`);
   return (await answer.json()) as T;
 }
 
-async function lookFor(
-  address: string,
-  ledger: Ledger,
-  lost: string[],
-  halfSeen: string[],
-): Promise<void> {
-  const pads = new Map<string, Pad>();
-  for (const id of ledger.pads) {
-    const pad = await send<Pad>(address, 'GET', `/api/pads/${id}`).catch(() => null);
-    if (pad === null) lost.push(`pad ${id}`);
-    else {
-      pads.set(id, pad);
-      halfSeen.push(...faultsOf(pad));
-    }
-  }
-  for (const { photo, sides, pad } of ledger.photos.values()) {
-    if (pads.get(pad)?.photos.some(({ id }) => id === photo.id) !== true)
-      lost.push(`photo ${photo.id}`);
-    const pictures = [photo.picture, ...sides.map(({ swatch }) => swatch)];
-    for (const picture of pictures.slice(0, 2))
-      if (!(await fetch(`${address}${picture}`)).ok) lost.push(`picture ${picture}`);
-  }
-  for (const [id, { pad, label }] of ledger.labels)
-    if (pads.get(pad)?.sheets.find((sheet) => sheet.id === id)?.label !== label)
-      lost.push(`label of ${id}`);
-  for (const [id, plan] of ledger.plans) {
-    const now = await send<Plan>(address, 'GET', `/api/plans/${id}`).catch(() => null);
-    if (JSON.stringify(now) !== JSON.stringify(plan)) lost.push(`plan ${id}`);
-  }
+/** How many of the processes still live; those that read a photo may finish it first. */
+async function stillThere(pids: readonly number[]): Promise<number> {
+  const end = Date.now() + PATIENCE;
+  while (Date.now() < end && pids.some(lives)) await pause(500);
+  return pids.filter(lives).length;
 }
 
-/** Each photo has its four sides on sheets, each side stands in one place, no sheet is bare. */
-function faultsOf(pad: Pad): string[] {
-  const faults: string[] = [];
-  const placed = pad.sheets.flatMap(({ front, back }) => [front, back]).filter((s) => s !== null);
-  if (new Set(placed.map(({ id }) => id)).size !== placed.length)
-    faults.push(`a side twice in ${pad.id}`);
-  if (pad.sheets.some(({ front, back }) => front === null && back === null))
-    faults.push(`a bare sheet in ${pad.id}`);
-  for (const { id } of pad.photos)
-    if (placed.filter(({ photo }) => photo === id).length !== 4)
-      faults.push(`photo ${id} half placed`);
-  return faults;
+function lives(pid: number): boolean {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
 }
 
 /** mulberry32, a small seeded generator in the public domain (from memory). */

@@ -1,11 +1,12 @@
 /**
  * Serves the data folder named on the command line, or with a second word the shared place that it holds as JSON,
- * with the fake desk on a free port; prints the port, and serves until it is killed.
+ * on a free port, with the fake desk, or with the real one where DESK is 'real'; prints the port, and serves until it is killed.
  */
 import { randomBytes } from 'node:crypto';
 import type { AddressInfo } from 'node:net';
 import { buildApp } from '../../server/app.ts';
 import { createChanges } from '../../server/http/changes.ts';
+import { openDesk } from '../../server/photo-desk.ts';
 import { openStore } from '../../server/store/open-store.ts';
 import type { Shared } from '../../server/store/open-store.ts';
 import { fakeDesk } from './fake-desk.ts';
@@ -16,7 +17,7 @@ const store = await openStore(folder!, shared);
 const app = await buildApp(
   {
     store,
-    desk: fakeDesk(),
+    desk: process.env.DESK === 'real' ? openDesk() : fakeDesk(),
     now: () => new Date().toISOString(),
     newId: () => randomBytes(12).toString('base64url'),
     changes: await createChanges(store),

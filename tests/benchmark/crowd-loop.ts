@@ -1,6 +1,7 @@
 import sharp from 'sharp';
+import { marked } from '../http/kill-rounds.ts';
 import type { Figure } from './figure.ts';
-import { sendPhoto, startPad, startService } from './trust-service.ts';
+import { sendPhoto, startPad, startService } from './running-service.ts';
 
 /** Photos of 12 megapixels sent while the event loop is watched: so many at once, so many times. */
 const AT_ONCE = 3;
@@ -25,10 +26,7 @@ export async function loopFigures(folder: string, photo: Uint8Array): Promise<Fi
     await lagOf(address);
     let [sides, worst, typical] = [0, 0, 0];
     for (let round = 0; round < ROUNDS; round++) {
-      const own = await sharp(large)
-        .linear(1 - (round + 1) / 200, 0)
-        .jpeg()
-        .toBuffer();
+      const own = marked(large, round);
       const sent = await Promise.all(
         Array.from({ length: AT_ONCE }, (_, at) =>
           sendPhoto(address, pad, own, `table ${round}-${at}`),

@@ -1,0 +1,52 @@
+import { deskLimits } from '../../server/photo-desk.ts';
+import type { Figure } from './figure.ts';
+import { percentile } from './running-service.ts';
+import type { RunningService, Sent } from './running-service.ts';
+
+interface Answered {
+  readonly what: string;
+  readonly note: string;
+  readonly sent: readonly Sent[];
+  readonly service: RunningService;
+}
+
+/** Beyond the time that the service gives a picture, for sending it and for starting a process anew. */
+const GRACE = 10_000;
+
+/** Whether each was answered by a reading or in words, in time, and the service lives. */
+export async function answersInWords({ what, note, sent, service }: Answered): Promise<Figure[]> {
+  const limit = deskLimits().photoPatience + GRACE;
+  const times = sent.map(({ milliseconds }) => milliseconds);
+  const count = (is: (one: Sent) => boolean): number => sent.filter(is).length;
+  const healthy = await fetch(`${service.address}/api/health`).then(
+    ({ ok }) => ok,
+    () => false,
+  );
+  const none = { at: 'most', value: 0 } as const;
+  const figure = (name: string, value: number, more?: string): Figure => ({
+    name: `${what}: ${name}`,
+    value,
+    unit: '',
+    bar: none,
+    ...(more === undefined ? {} : { note: more }),
+  });
+  const kinds = [...new Set(sent.map(({ kind }) => kind))].sort();
+  const told = kinds.map((kind) => `${count((one) => one.kind === kind)} ${kind}`);
+  return [
+    figure(
+      'no clear answer',
+      count(({ status, isProblem }) => status !== 201 && !isProblem),
+      `${note}; ${told.join(', ')}`,
+    ),
+    figure(
+      'faults of the service (500) and broken connections',
+      count(({ status }) => status === 0 || status === 500),
+    ),
+    figure(
+      `answered later than ${limit / 1000} s`,
+      count(({ milliseconds }) => milliseconds > limit),
+      `99th percentile ${Math.round(percentile(times, 0.99))} ms, longest ${Math.round(Math.max(...times))} ms`,
+    ),
+    figure('service down afterwards', service.alive() && healthy ? 0 : 1),
+  ];
+}
