@@ -31,6 +31,7 @@ export const words = {
     title: 'That did not work',
     again: 'Try again',
     tryAgain: 'Try again in a moment.',
+    away: 'Take this notice away',
     unknown: (status: number): string => `The service answered with ${status}.`,
     unreachable: 'The service does not answer.',
     unreachableMend: 'Check that it still runs and that this device is on the same network.',
@@ -296,6 +297,13 @@ export const words = {
     pinned: 'kept',
     card: (number: number): string => `Card ${number}`,
     replanned: 'The cards are planned again.',
+    pull: {
+      hint: 'Touch a card to look closer. To change two papers over, pull one onto the other; with a finger, rest on it for a moment first.',
+      onto: 'Pull it onto another paper',
+      swap: (other: string): string => `Change over with ${other}`,
+      same: 'The same paper lies there',
+      noPaper: 'No patterned paper lies there',
+    },
     steps: 'Undo and redo',
     undo: 'Undo',
     redo: 'Redo',
@@ -480,23 +488,103 @@ export const words = {
     heading: 'Cut and build',
     print: (paper: string): string => `Print the guide (${paper})`,
     printElse: (paper: string): string => `or on ${paper}`,
-    caution:
-      'A photo is not a measurement: hold the real papers together in daylight before the first cut. Mind the blade, keep fingers behind the guard, and follow the maker’s instructions.',
     done: (done: number, all: number): string => `${done} of ${all} steps done`,
     progress: 'Steps done',
     all: 'All steps',
+    chapters: {
+      before: 'First',
+      paper: 'Cut the papers',
+      cardstock: 'Cut the cardstock',
+      card: 'Build the cards',
+      left: 'Last',
+    },
+    blade: 'Fingers behind the guard; blade covered when you put it down.',
+    beforeCut: 'Before the first cut',
     laid: 'The sheet with its numbered cuts',
+    laidStock: 'The sheet of cardstock with its numbered cuts',
     step: (number: number, count: number): string => `Step ${number} of ${count}`,
-    cut: (sheet: string): string => `Cut ${sheet}`,
-    fold: (scores: readonly string[], from: 'left' | 'top'): string =>
-      `Score the base ${scores.join(' and ')} from the ${from}, then fold.`,
+    act: {
+      before: (number: number, count: number): string => `${number} of ${count}`,
+      paper: (number: number, count: number): string => `Cut ${number} of ${count}`,
+      cardstock: (number: number, count: number): string => `Cut ${number} of ${count}`,
+      card: (number: number, count: number): string => `Layer ${number} of ${count}`,
+      left: (number: number, count: number): string => `${number} of ${count}`,
+    },
+    cut: (number: number, sheet: string): string => `Cut ${number}: ${sheet}`,
+    cutStock: (name: string, number: number | null): string =>
+      number === null ? name : `${name}, ${number}`,
+    fromLeft: (title: string): string => `${title}, from left-overs`,
+    spared: 'Open no new sheet: all its pieces come out of parts that you kept.',
+    fromPart: (card: number, name: string, size: string): string => `Card ${card} ${name}, ${size}`,
+    outOfPart: (part: string, up: boolean): string =>
+      `Cut it out of your part of ${part}, laid as it lay on its sheet${up ? '' : ', the other side up'}.`,
+    times: (people: number): string => `Cut this sheet ${people} times, once for each person.`,
+    makeTimes: (people: number): string => `Make it ${people} times.`,
     make: (card: number, layout: string): string => `Build card ${card}: ${layout}`,
     layer: (layer: string, size: string, stuff: string): string => `${layer}, ${size}: ${stuff}`,
+    stamp: 'Stamp the greeting',
+    finishDrawn: 'The piece as it lies on the card: what is kept, and the two pencil marks',
+    baseDrawn: 'The flat base with its score lines',
+    leftTitle: 'Keep what is left',
+    leftOf: (sheet: string, sizes: readonly string[]): string => `${sheet}: ${sizes.join(', ')}`,
+    inStacks: 'Cut alike with sheets before it: they lie in one stack.',
+    stacks: (stacks: number): string =>
+      stacks === 1
+        ? 'One stack by these cuts'
+        : `${stacks} stacks by these cuts, one after the other`,
+    stack: (of: readonly { readonly label: string; readonly sheets: number }[]): string =>
+      of.map(({ label, sheets }) => `${sheets} of ${label}`).join(', '),
     before: 'Back',
     after: 'Skip',
     tick: 'Done',
     untick: 'Not done yet',
     isDone: ' (done)',
+    else: 'Cut it another way',
+    forPeople: 'For several people, or in higher stacks',
+    people: 'People, each with all these cards',
+    stacked: 'Sheets under the blade at once',
+    stackedHow:
+      'How many your trimmer cuts cleanly: three or four of patterned paper is common practice, one or two of cardstock. Cut one sheet first, then trust the stack.',
+    fewer: (label: string): string => `One fewer: ${label}`,
+    more: (label: string): string => `One more: ${label}`,
+    sheetsToHave: 'Sheets to have',
+    ofSheet: (label: string, needed: number): string => `${label}: ${needed}`,
+    inPad: (inPad: number, needed: number): string =>
+      needed > inPad
+        ? `your pad has ${inPad}, ${needed - inPad} more to find`
+        : `your pad has ${inPad}`,
+  },
+  scheme: {
+    title: 'By a cutting table of your own',
+    lead: 'Say which sheet gives which piece to which card. The cuts are worked out for it, and the papers are chosen anew for these sheets. Pieces of one card from the same paper move together.',
+    card: 'Card',
+    piece: 'Piece',
+    from: 'Cut from',
+    slot: (number: number, sheet: string | null): string =>
+      sheet === null ? `Cut ${number} (new)` : `Cut ${number} (now ${sheet})`,
+    another: 'another sheet',
+    sheetOf: (card: number, piece: string): string => `Card ${card} ${piece}: cut from`,
+    howFull: 'How full each sheet is',
+    full: (part: number): string =>
+      part === 0
+        ? 'empty, left out'
+        : `${Math.round(100 * part)} % full${part > 1 ? ': too much' : ''}`,
+    have: 'Work out these cuts',
+    working: 'Working out the cuts …',
+    ours: 'Back to the fewest sheets',
+  },
+  left: {
+    title: 'Left-over parts',
+    none: 'Parts of sheets that you keep for the next batch stand here. The guide of a batch puts its own in at its end.',
+    how: 'Kept for the next batch: its guide says which pieces come out of them, and which sheets that spares.',
+    part: (label: string, size: string): string => `${label}, ${size}`,
+    takeAway: (part: string): string => `Used up or lost: ${part}`,
+    gone: 'The part is taken out.',
+    sheet: 'Of which sheet?',
+    add: 'Add a part',
+    added: 'The part is kept.',
+    keep: 'Keep these for the next batch',
+    kept: 'They are kept with the pad, for the next batch.',
   },
 };
 

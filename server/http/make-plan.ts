@@ -9,6 +9,7 @@ import type { Edges } from './edges.ts';
 import { found } from './found.ts';
 import { layoutAt } from './layouts.ts';
 import { makeOnce } from './once.ts';
+import { plansAtHand } from './plans-at-hand.ts';
 import type { KeyedQuestion } from './once.ts';
 import { rowsOfPad } from './read-pad.ts';
 import { sheetsOf } from './wire/pads.ts';
@@ -104,8 +105,15 @@ export function wishesKept({
 
 const EVEN: Taste = { contrast: 0, busy: 0, bold: 0 };
 
-export async function planAt({ store }: Edges, id: string): Promise<KeptPlan> {
-  return found((await store.read.plans.at(id)) as KeptPlan | null, 'plan', id);
+export async function planAt(edges: Edges, id: string): Promise<KeptPlan> {
+  const { plans } = edges.store.read;
+  const atHand = plansAtHand(edges);
+  const known = atHand.at(id);
+  // Asked all the same whether it is still there, and hers.
+  if (known !== null && (await plans.padOf(id)) !== null) return known;
+  const plan = found((await plans.at(id)) as KeptPlan | null, 'plan', id);
+  atHand.put(plan);
+  return plan;
 }
 
 async function wishesOf(edges: Edges, { cards }: NewPlan): Promise<Wish[]> {

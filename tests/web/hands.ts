@@ -45,11 +45,13 @@ export async function planCards(page: Page, count: number): Promise<void> {
   await picturesDrawn(page, '.planned-card img', count);
 }
 
-/** Waits until so many pictures are loaded and have a size. */
+/** Waits until so many pictures are loaded and have a size, and none of them waits for a newer one. */
 export async function picturesDrawn(page: Page, which: string, count: number): Promise<void> {
   const drawn = `(() => {
     const pictures = [...document.querySelectorAll(${JSON.stringify(which)})];
-    const whole = pictures.filter((one) => one.complete && one.naturalWidth > 0);
+    const whole = pictures.filter(
+      (one) => one.complete && one.naturalWidth > 0 && !one.closest('.drawing'),
+    );
     return pictures.length === whole.length ? whole.length : -1;
   })()`;
   // Asked again and again from here: the page's own policy rightly forbids to evaluate text within it.

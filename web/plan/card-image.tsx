@@ -1,31 +1,53 @@
+import { useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { PlannedCard } from '../../server/contract/plans.ts';
 import { millimetres } from '../lengths/lengths.ts';
 import { words } from '../words.ts';
+import { cardPicture, type Nearness } from './card-pictures.ts';
 import { layoutOf } from './layout-of.ts';
+import { ROOM } from './paper-under.ts';
+import { PullMarks } from './pulled-paper.tsx';
 import type { OnTable } from './table-of.ts';
 
 interface Props {
   readonly card: PlannedCard;
   readonly table: OnTable;
+  readonly nearness: Nearness;
   /** Whether its words stand elsewhere, so that it is only to be looked at. */
   readonly silent?: boolean;
 }
 
-/** The picture of a card at its true proportion; its place is kept before it is drawn. */
-export function CardImage({ card, table, silent }: Props): VNode {
+/** The picture of a card at its true proportion. Its place is kept before it is drawn, and the picture before stays until the next one is here. */
+export function CardImage({ card, table, nearness, silent }: Props): VNode {
   const size = layoutOf(table, card)?.card;
+  const [width, height] = [
+    millimetres(size?.width ?? '') ?? 108,
+    millimetres(size?.height ?? '') ?? 140,
+  ];
+  const picture = cardPicture(drawnAt(card), nearness).value;
+  const before = useRef<string | null>(null);
+  if (picture !== null) before.current = picture;
   return (
-    <img
-      src={drawnAt(card)}
-      alt={silent ? '' : words.plan.card(card.number)}
-      width={Math.round((millimetres(size?.width ?? '') ?? 108) * 10)}
-      height={Math.round((millimetres(size?.height ?? '') ?? 140) * 10)}
-    />
+    <span
+      data-card={card.number}
+      class={picture === null ? 'card-place drawing' : 'card-place'}
+      style={{ aspectRatio: `${width + 2 * ROOM} / ${height + 2 * ROOM}` }}
+    >
+      {before.current !== null && (
+        <img
+          src={before.current}
+          alt={silent ? '' : words.plan.card(card.number)}
+          draggable={false}
+        />
+      )}
+      {nearness === 'table' && (
+        <PullMarks card={card.number} layout={layoutOf(table, card)} table={table} />
+      )}
+    </span>
   );
 }
 
-/** The drawing that the browser itself paints: sent at once, and sharp at every size. */
+/** The drawing that the browser itself paints, sharp at every size. */
 export function drawnAt({ picture }: PlannedCard): string {
   return picture.replace(/\.png$/, '.svg');
 }

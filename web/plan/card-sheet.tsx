@@ -20,6 +20,8 @@ interface Props {
   readonly table: OnTable;
   readonly pins: readonly Pin[];
   readonly busy: boolean;
+  /** Whether she has waited for a while already. */
+  readonly late: boolean;
   readonly problem: Problem | null;
   readonly pin: (pins: Pin[]) => void;
   readonly show: (card: number | null) => void;
@@ -28,13 +30,13 @@ interface Props {
 
 /** One card close up: its layers, why they go together, and what could lie there instead. */
 export function CardSheet(props: Props): VNode {
-  const { card, table, busy, problem, show } = props;
+  const { card, table, busy, late, problem, show } = props;
   const [swapping, setSwapping] = useState<string | null>(null);
   return (
     <Dialog title={titleOf(card, table)} close={() => show(null)} wide>
-      <div class={busy ? 'card-close busy' : 'card-close'} aria-busy={busy}>
+      <div class={late ? 'card-close busy' : 'card-close'} aria-busy={busy}>
         <div class="card-close-picture">
-          <CardImage card={card} table={table} />
+          <CardImage card={card} table={table} nearness="close" />
           <StepButtons pad={table.pad.id} plan={table.plan.id} show={props.showStep} />
           <Neighbours number={card.number} count={table.plan.cards.length} show={show} />
         </div>

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import type { OtherPlan } from '../../server/contract/plans.ts';
 import { words } from '../words.ts';
+import { cardPicture } from './card-pictures.ts';
 
 /** The cards that another plan makes otherwise, as small pictures. */
 export function OtherCards({ other }: { other: OtherPlan }): VNode {
@@ -8,7 +9,7 @@ export function OtherCards({ other }: { other: OtherPlan }): VNode {
     <ul class="other-cards">
       {other.pictures.map(({ card, picture }) => (
         <li key={card}>
-          <img src={picture} alt={words.plan.card(card)} loading="lazy" width="108" height="140" />
+          <SmallCard card={card} drawing={picture} />
           <span class="small" aria-hidden="true">
             {card}
           </span>
@@ -16,4 +17,10 @@ export function OtherCards({ other }: { other: OtherPlan }): VNode {
       ))}
     </ul>
   );
+}
+
+function SmallCard({ card, drawing }: { card: number; drawing: string }): VNode {
+  const picture = cardPicture(drawing, 'table').value;
+  if (picture === null) return <span class="small-card-place drawing" />;
+  return <img src={picture} alt={words.plan.card(card)} />;
 }

@@ -13,6 +13,11 @@ import { replan, takePlan } from './make-plan.ts';
 import { PlannedPicture } from './planned-picture.tsx';
 import type { Step, Wishes } from './steps.ts';
 import type { OnTable } from './table-of.ts';
+import { PulledPaper } from './pulled-paper.tsx';
+import { spotAt } from './spot-at.ts';
+import { swapped } from './swap-papers.ts';
+import { useLate } from './use-late.ts';
+import { usePull } from './use-pull.ts';
 import { TasteSliders } from './taste-sliders.tsx';
 import { StepButtons } from './step-buttons.tsx';
 import { useStepKeys } from './step-keys.ts';
@@ -26,15 +31,23 @@ export function PlanTable(table: OnTable): VNode {
   const [open, setOpen] = useState<number | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [busy, setBusy] = useState(false);
-  const wishes = wishesOf(plan);
+  const late = useLate(busy);
+  // What she wished last is shown at once, before the service has planned it.
+  const [wished, setWished] = useState<Wishes | null>(null);
+  const wishes = wished ?? wishesOf(plan);
 
   function showStep(step: Step): void {
+    setProblem(null);
     settle({ at: 'plan', pad: pad.id, plan: step.plan });
   }
   useStepKeys(pad.id, plan.id, showStep);
 
-  const wish = (change: Partial<Wishes>): Promise<void> =>
-    anew(() => replan(pad.id, { ...wishes, ...change }, plan.id));
+  async function wish(change: Partial<Wishes>): Promise<void> {
+    const next = { ...wishes, ...change };
+    setWished(next);
+    await anew(() => replan(pad.id, next, plan.id));
+    setWished(null);
+  }
 
   async function anew(make: () => Promise<void>): Promise<void> {
     setBusy(true);
@@ -48,6 +61,15 @@ export function PlanTable(table: OnTable): VNode {
     setBusy(false);
   }
 
+  const field = usePull({
+    busy,
+    spotAt: (x, y) => spotAt(x, y, table),
+    drop: (from, to) => {
+      const pins = swapped(wishes.pins ?? [], plan.cards, from, to);
+      if (pins) void wish({ pins });
+    },
+  });
+
   const opened = plan.cards.find((card) => card.number === open);
   return (
     <>
@@ -56,8 +78,9 @@ export function PlanTable(table: OnTable): VNode {
         <StepButtons pad={pad.id} plan={plan.id} show={showStep} />
       </div>
       <Verdict table={table} open={setOpen} />
-      {problem && <Mishap problem={problem} />}
-      <ul class={busy ? 'planned busy' : 'planned'} aria-busy={busy}>
+      {problem && !opened && <Mishap problem={problem} away={() => setProblem(null)} />}
+      <p class="small pull-hint">{words.plan.pull.hint}</p>
+      <ul class={late ? 'planned busy' : 'planned'} aria-busy={busy} ref={field}>
         {plan.cards.map((card) => (
           <li key={card.number}>
             <PlannedPicture
@@ -69,6 +92,7 @@ export function PlanTable(table: OnTable): VNode {
           </li>
         ))}
       </ul>
+      <PulledPaper {...table} />
       <TasteSliders taste={wishes.taste} wish={(taste) => void wish({ taste })} />
       <WhatElse
         table={table}
@@ -91,6 +115,7 @@ export function PlanTable(table: OnTable): VNode {
           table={table}
           pins={wishes.pins ?? []}
           busy={busy}
+          late={late}
           problem={problem}
           pin={(pins) => void wish({ pins })}
           show={setOpen}

@@ -18,7 +18,7 @@ export function PlannedPicture({ card, table, pinned, open }: Props): VNode {
   const { plan } = table;
   return (
     <button type="button" class="planned-card" onClick={open}>
-      <CardImage card={card} table={table} silent />
+      <CardImage card={card} table={table} nearness="table" silent />
       <span class="planned-line">
         <strong>{words.plan.card(card.number)}</strong>
         <span class="score-words">{words.goes(card.score)}</span>

@@ -3,8 +3,15 @@ import type { Problem } from '../../server/contract/values.ts';
 import { words } from '../words.ts';
 import { Icon } from './icon.tsx';
 
+interface MishapProps {
+  readonly problem: Problem;
+  readonly again?: () => void;
+  /** Takes the notice away. */
+  readonly away?: () => void;
+}
+
 /** A problem in plain words with what to do, and a way to try again. */
-export function Mishap({ problem, again }: { problem: Problem; again?: () => void }): VNode {
+export function Mishap({ problem, again, away }: MishapProps): VNode {
   return (
     <div class="mishap" role="alert">
       <Icon name="caution" />
@@ -19,6 +26,11 @@ export function Mishap({ problem, again }: { problem: Problem; again?: () => voi
           </button>
         )}
       </div>
+      {away && (
+        <button type="button" class="round" aria-label={words.mishap.away} onClick={away}>
+          <Icon name="close" />
+        </button>
+      )}
     </div>
   );
 }

@@ -34,6 +34,12 @@ export async function askWithText<T>(address: string, text: string, kind: string
   return (await answer.json().catch(() => Promise.reject(unreadable()))) as T;
 }
 
+/** Asks for something that is no value, such as a picture. */
+export async function askFile(address: string): Promise<Blob> {
+  const answer = await sent(address, {});
+  return answer.blob().catch(() => Promise.reject(unreadable()));
+}
+
 function send(
   method: string,
   address: string,

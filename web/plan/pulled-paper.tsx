@@ -1,0 +1,65 @@
+import type { VNode } from 'preact';
+import type { LayoutListing } from '../../server/contract/layouts.ts';
+import { layerPath } from '../layouts/layer-path.ts';
+import { millimetres } from '../lengths/lengths.ts';
+import { sideIn } from '../pad/sides.ts';
+import { swatchAt } from '../pad/swatch-at.ts';
+import { words } from '../words.ts';
+import { ROOM } from './paper-under.ts';
+import { at, from, over } from './pulled.ts';
+import { sideAt, whyNot, type Spot } from './swap-papers.ts';
+import type { OnTable } from './table-of.ts';
+
+/** The paper under the finger, and what would become of it if it were let go here. */
+export function PulledPaper({ plan, pad }: OnTable): VNode | null {
+  const mine = from.value;
+  const faced = mine && sideIn(pad, sideAt(plan.cards, mine) ?? undefined);
+  if (!mine || !faced) return null;
+  const { x, y, finger } = at.value;
+  const theirs = over.value;
+  const no = theirs && whyNot(plan.cards, mine, theirs);
+  return (
+    <div
+      class={finger ? 'pulled by-finger' : 'pulled'}
+      style={{ transform: `translate(${x}px, ${y}px)` }}
+    >
+      <img src={swatchAt(faced.side.swatch, 88)} alt="" width="88" height="88" />
+      <span class={no === null ? 'pulled-words' : 'pulled-words no'}>
+        {no ?? (theirs ? words.plan.pull.swap(nameAt(theirs)) : words.plan.pull.onto)}
+      </span>
+    </div>
+  );
+
+  function nameAt(spot: Spot): string {
+    const there = sideIn(pad, sideAt(plan.cards, spot) ?? undefined);
+    return there ? words.pad.sideName(there.sheet.label, there.face) : '';
+  }
+}
+
+interface Props {
+  readonly card: number;
+  readonly layout: LayoutListing | undefined;
+  readonly table: OnTable;
+}
+
+/** On the picture of a card: the paper that is pulled off it, or the one on which another would be let go. */
+export function PullMarks({ card, layout, table }: Props): VNode | null {
+  const mine = from.value;
+  const theirs = over.value;
+  const spots = [mine, theirs].filter((spot) => spot?.card === card);
+  if (!mine || !layout || spots.length === 0) return null;
+  const [width, height] = [layout.card.width, layout.card.height].map(
+    (side) => (millimetres(side) ?? 0) + 2 * ROOM,
+  );
+  const fits = theirs !== null && whyNot(table.plan.cards, mine, theirs) === null;
+  return (
+    <svg class="pull-marks" viewBox={`${-ROOM} ${-ROOM} ${width} ${height}`} aria-hidden="true">
+      {spots.map((spot) => {
+        const layer = layout.layers.find(({ id }) => id === spot?.layer);
+        if (!layer) return null;
+        const look = spot === mine ? 'pull-mark mine' : fits ? 'pull-mark fits' : 'pull-mark no';
+        return <path key={layer.id} class={look} d={layerPath(layer)} />;
+      })}
+    </svg>
+  );
+}
