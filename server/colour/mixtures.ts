@@ -50,7 +50,11 @@ const OWN_INSIDE = 0.15;
 const BETWEEN = 9;
 
 /** Flat pixels of each colour whose eight neighbours show the same colour. */
-function insides({ width, height, of }: Labels, flat: Uint8Array, colours: number): Float64Array {
+export function insides(
+  { width, height, of }: Labels,
+  flat: Uint8Array,
+  colours: number,
+): Float64Array {
   const inside = new Float64Array(colours);
   for (let y = 1; y < height - 1; y++)
     for (let x = 1; x < width - 1; x++) {

@@ -27,6 +27,17 @@ export interface ColourName {
  * Checked     on published greys and on the patch names of a published 24-patch target.
  */
 export function nameOf(lab: Lab): ColourName {
+  const same = rememberedOf.get(lab);
+  if (same !== undefined) return same;
+  const name = rememberedName(lab);
+  rememberedOf.set(lab, name);
+  return name;
+}
+
+/** The colours of a palette are asked for again and again. */
+const rememberedOf = new WeakMap<Lab, ColourName>();
+
+function rememberedName(lab: Lab): ColourName {
   const key = [lab.l, lab.a, lab.b].map((value) => Math.round(value * 10)).join(' ');
   const known = remembered.get(key);
   if (known !== undefined) return known;

@@ -10,6 +10,11 @@ export interface PaletteColour {
   readonly role: PaletteRole;
   /** Standard error of the colour in CIEDE2000 (one sigma). */
   readonly uncertainty: number;
+  /**
+   * The part of its area, in [0, 1], that lies inside shapes of it, a pixel or more from any other colour. Near 0
+   * it was read off strokes that are seen mixed with what is beside them. Left out where it is not known.
+   */
+  readonly inside?: number;
   /** For a tonal paper: how far the tone runs, as the 5th and 95th percentile in lightness. */
   readonly range?: { readonly darkest: Lab; readonly lightest: Lab };
 }

@@ -12,7 +12,7 @@ import { mergeClose } from './merge-close.ts';
 import type { Palette, PaletteColour } from './palette.ts';
 import { peaksOf } from './peaks.ts';
 import type { Refined } from './refine.ts';
-import { shownIn, withoutMixtures } from './mixtures.ts';
+import { insides, shownIn, withoutMixtures } from './mixtures.ts';
 import type { Shown } from './mixtures.ts';
 import { thinColours } from './thin-colours.ts';
 import { tonalColours, toneRange } from './tone.ts';
@@ -52,10 +52,10 @@ export function readColours(image: LabImage, error: ColourError, seed: number): 
     seed,
   );
   const tones = tonalColours(histogram, clustered.centres, error.noise, seed);
-  if (tones !== null) return describe(image, shownIn(image, flat, tones), true, error);
+  if (tones !== null) return describe(image, flat, shownIn(image, flat, tones), true, error);
   const centres = printedColours(image, flat, histogram, clustered, error.noise);
   const runs = centres.length === 1 && grainOf(image) > PLAIN + PLAIN_NOISE * error.noise;
-  return describe(image, withoutMixtures(image, flat, centres), runs, error);
+  return describe(image, flat, withoutMixtures(image, flat, centres), runs, error);
 }
 
 /** When fewer pixels than this are flat, the print is too fine to part flat from mixed: all count. */
@@ -86,8 +86,15 @@ function printedColours(
 /** A thin colour shows in at least this part of all pixels. */
 const LEAST_THIN = 0.02;
 
-function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourError): ReadColours {
+function describe(
+  image: LabImage,
+  flat: Uint8Array,
+  shown: Shown,
+  tonal: boolean,
+  error: ColourError,
+): ReadColours {
   const { areas } = shown;
+  const inside = insides(shown.labels, flat, areas.length);
   const order = [...areas.keys()].sort((p, q) => areas[q]! - areas[p]!);
   const labels = renamed(shown.labels, order);
   const check = checkGround(shown.labels, shown.colours, areas);
@@ -100,6 +107,7 @@ function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourEr
       share: area / labels.of.length,
       role: tonal || index === ground ? 'ground' : 'accent',
       uncertainty: colourUncertainty(lab, area, error),
+      inside: Math.min(1, inside[old]! / Math.max(1, area)),
       ...(tonal ? { range: toneRange(image.lab, labels, index) } : {}),
     };
   });

@@ -1,4 +1,5 @@
 import { colourUncertainty } from './colour-uncertainty.ts';
+import { glareOf } from './glare.ts';
 import type { ColourError, Lab, LabImage } from './lab.ts';
 
 /** What a square of cardstock or a smear of ink looks like. */
@@ -10,6 +11,8 @@ export interface Solid {
   /** The 5th and 95th percentile in lightness of what is covered: a smear is uneven. */
   readonly darkest: Lab;
   readonly lightest: Lab;
+  /** The light mirrors in so much of it that its colour cannot be told. */
+  readonly glossy: boolean;
 }
 
 /**
@@ -29,6 +32,7 @@ export function readSolid(image: LabImage, error: ColourError): Solid {
   const covered = coveredPixels(image, middle, card);
   const steady = withoutStrays(image, covered, error.noise);
   const lab = mean(image, steady);
+  const inside = card === null ? covered : insideOf(image);
   const byLightness = Int32Array.from(steady).sort((p, q) => image.lab[3 * p]! - image.lab[3 * q]!);
   const part = (from: number, to: number): Lab => {
     const first = Math.floor(from * byLightness.length);
@@ -40,8 +44,12 @@ export function readSolid(image: LabImage, error: ColourError): Solid {
     uncertainty: colourUncertainty(lab, steady.length, error),
     darkest: part(0.02, 0.08),
     lightest: part(0.92, 0.98),
+    glossy: glareOf(image, inside, lab, card, error.noise) > SHINES,
   };
 }
+
+/** A few glints are left out with the dust; from this part on the sheen around them spoils the rest. A judgement. */
+const SHINES = 0.03;
 
 /** The rim is another material when it is this far from the middle, in CIELAB units. */
 const OTHER = 8;
@@ -54,6 +62,10 @@ function inMiddle({ width, height }: LabImage): Int32Array {
 
 function onRim({ width, height }: LabImage): Int32Array {
   return pixelsWhere(width, height, (x, y) => Math.min(x, y, 1 - x, 1 - y) < RIM);
+}
+
+function insideOf({ width, height }: LabImage): Int32Array {
+  return pixelsWhere(width, height, (x, y) => Math.min(x, y, 1 - x, 1 - y) >= RIM);
 }
 
 /** Pixels of a picture by their place, x and y in (0, 1). */
@@ -70,11 +82,7 @@ function pixelsWhere(
 }
 
 function coveredPixels(image: LabImage, ink: Lab, card: Lab | null): Int32Array {
-  const inside = pixelsWhere(
-    image.width,
-    image.height,
-    (x, y) => Math.min(x, y, 1 - x, 1 - y) >= RIM,
-  );
+  const inside = insideOf(image);
   if (card === null) return inside;
   return inside.filter((pixel) => {
     const here = at(image, pixel);

@@ -12,6 +12,9 @@ export const Supply = z
     photo: Id.nullable(),
     corners: Corners.optional(),
     sheets: z.number().int().nullable(),
+    glossy: z
+      .boolean()
+      .describe('The light mirrored in so much of it that its colour cannot be told.'),
     demo: z.boolean().describe('It came with the demo pad and is not hers.'),
     revision: Revision,
   })

@@ -89,5 +89,6 @@ async function takeList(
 }
 
 function typed(supply: SupplyRow, { lab }: ListedSupply): SupplyRow {
-  return { ...supply, lab, uncertainty: TYPED_COLOUR, photo: null, corners: null };
+  const colour = { lab, uncertainty: TYPED_COLOUR, glossy: false };
+  return { ...supply, ...colour, photo: null, corners: null };
 }

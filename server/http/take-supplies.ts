@@ -1,3 +1,4 @@
+import { listed } from '../guide/said.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import type { Received } from '../store/files.ts';
 import type { SupplyRow } from '../store/rows.ts';
@@ -34,7 +35,8 @@ export async function takeSupplies(
     if (names.length > 1 && names.length !== found) throw otherCount(names, found);
     const picture = await store.files.keepBytes('pictures', reading.picture);
     const hash = await store.files.keep('photos', received);
-    const { width, height, notes } = reading;
+    const { width, height } = reading;
+    const notes = [...reading.notes, ...glossyNote(kind, reading.supplies)];
     const ids = await store.write((records) =>
       makeOnce(records, question, edges.now(), async () => {
         const createdAt = edges.now();
@@ -53,11 +55,12 @@ export async function takeSupplies(
           createdAt,
           revision: 1,
         });
-        const supplies = reading.supplies.map(({ corners, lab, uncertainty }, at): SupplyRow => {
+        const supplies = reading.supplies.map((one, at): SupplyRow => {
+          const { corners, lab, uncertainty, glossy } = one;
           const name = nameAt(names, at, found);
           const id = edges.newId();
           const rest = { sheets: null, demo, createdAt, revision: 1 };
-          return { id, kind, name, lab, uncertainty, photo, corners, ...rest };
+          return { id, kind, name, lab, uncertainty, glossy, photo, corners, ...rest };
         });
         for (const supply of supplies) await records.supplies.add(supply);
         return supplies.map(({ id }) => id);
@@ -81,6 +84,20 @@ function nameAt(names: readonly string[], at: number, found: number): string {
   if (names.length > 1) return names[at]!;
   const [name] = names;
   return found === 1 ? name! : `${name!.slice(0, 74)} ${at + 1}`;
+}
+
+/** 'The light mirrors in smear 2: its colour cannot be told.' */
+function glossyNote(
+  kind: 'cardstock' | 'ink',
+  supplies: readonly { readonly glossy: boolean }[],
+): string[] {
+  const shining = supplies.flatMap(({ glossy }, at) => (glossy ? [at + 1] : []));
+  if (shining.length === 0) return [];
+  const [thing, is] = [kind === 'ink' ? 'smear' : 'square', shining.length === 1 ? 'its' : 'their'];
+  const named = `${thing}${shining.length === 1 ? '' : 's'} ${listed(shining.map(String))}`;
+  return [
+    `The light mirrors in ${named}, so ${is} colour cannot be told: let the ink dry, turn the card until nothing shines, and take the photo again.`,
+  ];
 }
 
 function nothingFound(kind: string): Refusal {

@@ -36,7 +36,7 @@ export function touchedSupplyRoutes(app: Service, edges: Edges): void {
       const before = await madeBefore(store.read, question);
       const ids = before ?? (await take());
       async function take(): Promise<readonly string[]> {
-        const { lab, uncertainty, corners } = await underTouch(edges, photo, {
+        const { lab, uncertainty, corners, glossy } = await underTouch(edges, photo, {
           x: at[0],
           y: at[1],
         });
@@ -50,6 +50,7 @@ export function touchedSupplyRoutes(app: Service, edges: Edges): void {
               name,
               lab,
               uncertainty,
+              glossy,
               photo: id,
               corners,
               sheets,

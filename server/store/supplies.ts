@@ -13,7 +13,10 @@ export interface Supplies {
   remove(id: string): Promise<void>;
 }
 
-type Doc = Pick<SupplyRow, 'lab' | 'uncertainty' | 'sheets' | 'corners'> & { readonly demo?: true };
+type Doc = Pick<SupplyRow, 'lab' | 'uncertainty' | 'sheets' | 'corners'> & {
+  readonly demo?: true;
+  readonly glossy?: true;
+};
 
 export function suppliesIn(db: Kysely<Tables>, whose: Whose): Supplies {
   return {
@@ -66,7 +69,14 @@ function read(row: Tables['supplies']): SupplyRow {
 
 function write(supply: SupplyRow): Omit<Tables['supplies'], 'turn' | 'owner'> {
   const { id, kind, name, photo, createdAt, revision } = supply;
-  const { lab, uncertainty, sheets, corners, demo } = supply;
-  const doc: Doc = { lab, uncertainty, sheets, corners, ...(demo ? { demo } : {}) };
+  const { lab, uncertainty, sheets, corners, demo, glossy } = supply;
+  const doc: Doc = {
+    lab,
+    uncertainty,
+    sheets,
+    corners,
+    ...(demo ? { demo } : {}),
+    ...(glossy === true ? { glossy } : {}),
+  };
   return { id, kind, name, photo, doc: JSON.stringify(doc), created_at: createdAt, revision };
 }

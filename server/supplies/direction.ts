@@ -1,4 +1,4 @@
-import { difference, labDistance } from '../colour/difference.ts';
+import { difference } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { LIMITS } from './verdict.ts';
 
@@ -6,16 +6,15 @@ import { LIMITS } from './verdict.ts';
 const COUNTS = 0.45;
 /** Below this chroma a colour has no hue to speak of, and only its tint is named. */
 const GREYISH = 8;
-/** From here on CIEDE2000 says no more than plain distance does, which is quicker. */
-const FAR = 20;
-
 /**
  * How one colour looks beside another, in words: 'a little lighter and yellower'.
  *
- * Each of lightness, strength and hue is changed alone, and named when its own CIEDE2000 matters.
+ * Each of lightness, strength and hue is weighed as CIEDE2000 does, and named when it matters.
  *
  * Takes       the two colours, and their CIEDE2000 where it is known already.
  * Gives       '' for colours that most eyes cannot tell apart (below 0.8 CIEDE2000).
+ * Source      the weights S_L and S_C of Sharma, Wu, Dalal (2005), eqs. 15-16, and S_H, eq. 17, with T = 1: what
+ *             they leave out (hue by hue, and blue) changes no word that matters.
  */
 export function directionOf(
   colour: Lab,
@@ -23,13 +22,12 @@ export function directionOf(
   whole: number = difference(colour, beside),
 ): string {
   if (whole < LIMITS.perceived) return '';
-  const measure = whole > FAR ? labDistance : difference;
   const parts = [
     {
       word: colour.l > beside.l ? 'lighter' : 'darker',
-      size: measure({ ...beside, l: colour.l }, beside),
+      size: Math.abs(colour.l - beside.l) / lightnessWeight((colour.l + beside.l) / 2),
     },
-    ...hueParts(colour, beside, measure),
+    ...hueParts(colour, beside),
   ];
   const most = Math.max(...parts.map((part) => part.size));
   const named = parts
@@ -45,21 +43,23 @@ interface Part {
   readonly size: number;
 }
 
-type Measure = (a: Lab, b: Lab) => number;
-
-function hueParts(colour: Lab, beside: Lab, measure: Measure): Part[] {
+function hueParts(colour: Lab, beside: Lab): Part[] {
   const [c, c0] = [chroma(colour), chroma(beside)];
-  if (Math.min(c, c0) < GREYISH) {
-    return [{ word: tint(colour, beside), size: measure({ ...colour, l: beside.l }, beside) }];
-  }
-  const stronger = scaled(beside, c / c0);
+  const [strength, hue] = [1 + 0.0225 * (c + c0), 1 + 0.0075 * (c + c0)];
+  const whole = Math.hypot(colour.a - beside.a, colour.b - beside.b);
+  if (Math.min(c, c0) < GREYISH) return [{ word: tint(colour, beside), size: whole / strength }];
   return [
-    { word: c > c0 ? 'stronger' : 'greyer', size: measure(stronger, beside) },
+    { word: c > c0 ? 'stronger' : 'greyer', size: Math.abs(c - c0) / strength },
     {
       word: tint(scaled(colour, c0 / c), beside),
-      size: measure({ ...scaled(colour, c0 / c), l: beside.l }, beside),
+      size: Math.sqrt(Math.max(0, whole ** 2 - (c - c0) ** 2)) / hue,
     },
   ];
+}
+
+function lightnessWeight(l: number): number {
+  const off = (l - 50) ** 2;
+  return 1 + (0.015 * off) / Math.sqrt(20 + off);
 }
 
 /** The word for the larger of the shifts along red-green and yellow-blue. */

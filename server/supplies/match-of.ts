@@ -3,7 +3,7 @@ import type { Side } from '../pad/pad.ts';
 import { comparedHow, uncertaintyOfDifference } from './compared.ts';
 import { directionOf } from './direction.ts';
 import { nearestColour } from './nearest-colour.ts';
-import { reasonOf, reasonTooFine } from './reason.ts';
+import { reasonGlossy, reasonOf, reasonTooFine } from './reason.ts';
 import type { Supply } from './supply.ts';
 import { tooFineFor } from './too-fine.ts';
 import type { Verdict } from './verdict.ts';
@@ -29,26 +29,27 @@ export interface MatchVerdict {
  * Gives       'match' when the difference is within what half of the observers accept, 'close' up to the
  *             reach of the formula, 'apart' beyond it; 'cannot tell' when the uncertainty allows none of
  *             them with at least 75 %, or when the side's print may be that colour in lines too fine
- *             for the photo. Colours in one photo share most of its errors and compare finer.
- * Good up to  plain colours in even light: glitter, foil and a glossy smear of ink have no one colour.
+ *             for the photo; or when the light mirrors in the supply. Colours in one photo share most of
+ *             its errors and compare finer.
+ * Good up to  plain colours in even light: glitter and foil have no one colour.
  * Source      see LIMITS.
  */
 export function matchOf(supply: Supply, side: Side): MatchVerdict {
   const how = comparedHow(supply, side);
   const nearest = nearestColour(supply.lab, side.palette);
   const uncertainty = uncertaintyOfDifference(supply, nearest.colour, how);
-  const judged = verdictOf(nearest.difference, uncertainty);
-  const fine = judged.verdict === 'apart' ? tooFineFor(supply.lab, side.palette) : null;
   const direction = directionOf(supply.lab, nearest.at, nearest.difference);
-  return {
-    verdict: fine === null ? judged.verdict : 'cannot tell',
+  const told = (verdict: Verdict, reason: string): MatchVerdict => ({
+    verdict,
     nearest: nearest.colour,
     difference: nearest.difference,
     uncertainty,
     direction,
-    reason:
-      fine === null
-        ? reasonOf(supply, nearest, judged, uncertainty, how, direction)
-        : reasonTooFine(fine),
-  };
+    reason,
+  });
+  if (supply.glossy === true) return told('cannot tell', reasonGlossy(supply));
+  const judged = verdictOf(nearest.difference, uncertainty);
+  const fine = judged.verdict === 'apart' ? tooFineFor(supply.lab, side.palette) : null;
+  if (fine !== null) return told('cannot tell', reasonTooFine(fine));
+  return told(judged.verdict, reasonOf(supply, nearest, judged, uncertainty, how, direction));
 }

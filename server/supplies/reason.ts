@@ -36,6 +36,13 @@ export function reasonTooFine({ lab }: PaletteColour): string {
   return `The paper's ${nameOf(lab).words} is printed in lines or dots too fine for this photo: on the paper it may be this colour and only look paler here. Take the paper from nearer, fewer sheets in one picture, and ask again.`;
 }
 
+/** A supply in which the light mirrored. */
+export function reasonGlossy({ kind }: Supply): string {
+  const thing = kind === 'ink' ? 'A glossy smear: the' : 'A glossy sheet: the';
+  const first = kind === 'ink' ? 'Let the ink dry, then turn' : 'Turn';
+  return `${thing} light mirrored in it, and no photo tells a colour behind that. ${first} it until nothing shines on it, and take the picture again.`;
+}
+
 function measured({ difference }: Nearest, uncertainty: number): string {
   return `a difference of ${difference.toFixed(1)}, give or take ${uncertainty.toFixed(1)}`;
 }

@@ -13,6 +13,8 @@ export interface Supply {
   /** Photo it was read from; null when the colour was typed. */
   readonly photo: string | null;
   readonly sheets: number | null;
+  /** The light mirrored in so much of it that the photo cannot tell its colour. */
+  readonly glossy?: boolean;
 }
 
 /** A typed colour is as sure as her screen or her chart: about one step that the eye just sees (a judgement, no source). */

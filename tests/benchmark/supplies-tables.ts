@@ -1,4 +1,5 @@
 /** Tables of papers and of supplies photographed apart, with the true colours of everything on them. */
+import type { ColourTruth } from '../../sample-swatches/paper/render-side.ts';
 import { makePad } from '../../sample-swatches/pad/make-pad.ts';
 import { renderPhoto } from '../../sample-swatches/render-photo.ts';
 import { makeScene, squaresScene } from '../../sample-swatches/scene/make-scene.ts';
@@ -14,7 +15,8 @@ import { matchQuads } from './photos-match.ts';
 
 export interface KnownSide {
   readonly side: Side;
-  readonly colours: readonly Lab[];
+  /** All that is printed on it, with how far a tone runs. */
+  readonly printed: readonly ColourTruth[];
 }
 
 export interface KnownSupply {
@@ -31,8 +33,6 @@ export interface Tables {
 
 const PIXELS = 1800;
 const SQUARES = 8;
-/** A colour of a print counts from this share of its area, as in the figures on photos. */
-const SEEN = 0.05;
 
 /** A pad's fronts, and cardstock that is like its colours, near them or nearly so, each in its own photo. */
 export async function tablesOf(seed: number): Promise<Tables> {
@@ -46,7 +46,7 @@ export async function tablesOf(seed: number): Promise<Tables> {
   const sides = matchQuads(read.sides, papers.truth.sheets, 0.7).map(
     ({ found, truth }, index): KnownSide => ({
       side: { ...found, id: `${seed}-${index}`, photo: `${seed}-papers` },
-      colours: truth.palette.filter(({ share }) => share >= SEEN).map(({ lab }) => lab),
+      printed: truth.palette,
     }),
   );
   return {

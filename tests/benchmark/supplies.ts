@@ -3,16 +3,20 @@
  * against two, and speed. Also runnable alone: npx tsx tests/benchmark/supplies.ts
  */
 import { fileURLToPath } from 'node:url';
+import type { ColourTruth } from '../../sample-swatches/paper/render-side.ts';
 import { difference } from '../../server/colour/difference.ts';
 import type { Lab } from '../../server/colour/lab.ts';
 import { uncertaintyOfDifference } from '../../server/supplies/compared.ts';
 import { matchOf } from '../../server/supplies/match-of.ts';
+import type { MatchVerdict } from '../../server/supplies/match-of.ts';
+import { nearestColour } from '../../server/supplies/nearest-colour.ts';
+import type { Nearest } from '../../server/supplies/nearest-colour.ts';
 import { LIMITS } from '../../server/supplies/verdict.ts';
 import type { Verdict } from '../../server/supplies/verdict.ts';
 import { chanceOf } from '../colour/drawn.ts';
 import { sideOf, supplyOf } from '../supplies/sides.ts';
 import type { Figure } from './figure.ts';
-import type { KnownSupply, Tables } from './supplies-tables.ts';
+import type { KnownSide, KnownSupply, Tables } from './supplies-tables.ts';
 import { tablesOf } from './supplies-tables.ts';
 
 /** Seeds that nothing was tuned on. */
@@ -38,26 +42,57 @@ function trueVerdict(apart: number): Verdict {
   return apart <= LIMITS.close ? 'close' : 'apart';
 }
 
+/** A colour of a print is to be found from this share of its area, as in the figures on photos. */
+const SEEN = 0.05;
+
+/**
+ * What is true of a supply and a side: by the nearest of the colours that fill a twentieth of it or more,
+ * wherever their tone runs; but where the verdict speaks of a smaller colour that is printed as well,
+ * by that one.
+ */
+function truthOf({ lab }: KnownSupply, { printed }: KnownSide, given: MatchVerdict): Truth {
+  const to = (colours: readonly ColourTruth[], of: Lab): Nearest =>
+    nearestColour(of, {
+      colours: colours.map((one) => ({ ...one, uncertainty: 0 })),
+      tonal: false,
+    });
+  const nearest = to(
+    printed.filter(({ share }) => share >= SEEN),
+    lab,
+  );
+  const spokenOf = to(printed, given.nearest.lab);
+  const small = spokenOf.difference <= MISREAD && spokenOf.colour.share < SEEN;
+  return { nearest, ofSmall: small ? to([spokenOf.colour], lab).difference : null };
+}
+
+interface Truth {
+  readonly nearest: Nearest;
+  /** To the smaller colour that the verdict speaks of. */
+  readonly ofSmall: number | null;
+}
+
 function verdictFigures(tables: readonly Tables[]): Figure[] {
   const checks = tables.flatMap(({ sides, supplies }) =>
-    supplies.flatMap(({ supply, lab }) =>
-      sides.map(({ side, colours }) => {
-        const nearest = colours.reduce((a, b) => (difference(lab, b) < difference(lab, a) ? b : a));
-        const apart = difference(lab, nearest);
-        const given = matchOf(supply, side);
+    supplies.flatMap((known) =>
+      sides.map((one) => {
+        const given = matchOf(known.supply, one.side);
+        const { nearest, ofSmall } = truthOf(known, one, given);
+        const apart = nearest.difference;
         const sameColour =
-          difference(given.nearest.lab, nearest) <= MISREAD ||
+          ofSmall !== null ||
+          difference(given.nearest.lab, nearest.at) <= MISREAD ||
           (apart > MISREAD && given.difference > MISREAD);
-        return { given, truth: trueVerdict(apart), apart, sameColour };
+        const truth = ofSmall === null ? trueVerdict(apart) : trueVerdict(ofSmall);
+        const ofLarge = trueVerdict(apart);
+        const right = given.verdict === ofLarge || given.verdict === truth;
+        return { given, right, ofLarge, apart, sameColour };
       }),
     ),
   );
   const decided = checks.filter(({ given }) => given.verdict !== 'cannot tell');
-  const right = decided.filter(({ given, truth }) => given.verdict === truth);
+  const right = decided.filter((one) => one.right);
   const wellRead = decided.filter(({ sameColour }) => sameColour);
-  const falseMatches = checks.filter(
-    ({ given, truth }) => given.verdict === 'match' && truth !== 'match',
-  );
+  const falseMatches = decided.filter((one) => one.given.verdict === 'match' && !one.right);
   const near = checks.filter(({ apart }) => apart < 10);
   const nearUndecided = near.filter(({ given }) => given.verdict === 'cannot tell');
   const note = `${checks.length} checks on ${tables.length} unseen tables, two photos, normal light, white card`;
@@ -65,10 +100,17 @@ function verdictFigures(tables: readonly Tables[]): Figure[] {
     percent('verdict right, of those decided', right, decided, { at: 'least', value: 95 }, note),
     percent(
       'the same, where the palette holds the colour that is truly nearest',
-      wellRead.filter(({ given, truth }) => given.verdict === truth),
+      wellRead.filter((one) => one.right),
       wellRead,
       null,
       'the rest are palettes that lack the colour, or show one that is not printed',
+    ),
+    percent(
+      'verdict right by colours of 5 % and more alone',
+      decided.filter(({ given, ofLarge }) => given.verdict === ofLarge),
+      decided,
+      null,
+      'a supply that matches a smaller printed colour counts as wrong here',
     ),
     percent(
       'undecided',

@@ -112,6 +112,13 @@ describe('a supply against a side', () => {
     expect(typed.reason).toContain('typed');
   });
 
+  test('a glossy smear cannot be told, whatever it measures, and she is told to turn it', () => {
+    const match = matchOf(supplyOf(TEAL, { kind: 'ink', glossy: true }), side);
+    expect(match.verdict).toBe('cannot tell');
+    expect(match.reason).toMatch(/glossy smear.*nothing shines/i);
+    expect(matchOf(supplyOf(TEAL, { kind: 'ink' }), side).verdict).toBe('match');
+  });
+
   test('a tone that runs is met wherever it runs', () => {
     const wash = sideOf([TEAL]);
     const range = { darkest: { ...TEAL, l: 25 }, lightest: { ...TEAL, l: 50 } };

@@ -5,6 +5,7 @@ import { cornersOnWire } from './corners.ts';
 
 export function supplyOnWire(supply: SupplyRow): Wire.Supply {
   const { id, kind, name, lab, uncertainty, photo, corners, sheets, demo, revision } = supply;
+  const { glossy = false } = supply;
   return {
     id,
     kind,
@@ -13,6 +14,7 @@ export function supplyOnWire(supply: SupplyRow): Wire.Supply {
     photo,
     ...(corners === null ? {} : { corners: cornersOnWire(corners) }),
     sheets,
+    glossy,
     demo,
     revision,
   };
