@@ -8,7 +8,7 @@ import { createChanges } from './http/changes.ts';
 import type { Edges, Service } from './http/edges.ts';
 import { addressesWith, newCode } from './http/keys.ts';
 import { HOUSE } from './store/asker.ts';
-import { openDesk } from './photo-desk.ts';
+import { deskLimits, openDesk } from './photo-desk.ts';
 import { WrongSetting, inRoot, readSettings } from './settings.ts';
 import type { ServiceSettings } from './settings.ts';
 import { FolderInUse } from './store/folder-lock.ts';
@@ -27,7 +27,11 @@ async function start(settings: ServiceSettings): Promise<void> {
   if (cleared > 0) console.log(`Cleared ${cleared} unfinished files away.`);
   for (const { shelf, hash } of missing)
     console.warn(`A file of ${shelf} is missing from the data folder: ${hash.slice(0, 12)}…`);
-  const desk = openDesk();
+  const limits = deskLimits();
+  const desk = openDesk({
+    ...limits,
+    photoProcesses: settings.photoProcesses ?? limits.photoProcesses,
+  });
   let doing: string | null = 'starting';
   const edges: Edges = {
     store,

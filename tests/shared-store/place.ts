@@ -3,10 +3,10 @@ import pg from 'pg';
 import { inject } from 'vitest';
 import { bucketOf } from '../../server/store/bucket.ts';
 import type { Shared } from '../../server/store/open-store.ts';
+import { S3_KEY } from './servers.ts';
 
-/** The keys that the S3 server of the tests knows. */
-process.env.AWS_ACCESS_KEY_ID ??= 'S3RVER';
-process.env.AWS_SECRET_ACCESS_KEY ??= 'S3RVER';
+process.env.AWS_ACCESS_KEY_ID ??= S3_KEY;
+process.env.AWS_SECRET_ACCESS_KEY ??= S3_KEY;
 
 /**
  * A database and a part of the bucket that belong to a name, made when it is first asked for; null where
