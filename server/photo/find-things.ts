@@ -7,6 +7,7 @@ import type { Candidate, Overview } from './find-sheets.ts';
 import { chooseSquares } from './choose-squares.ts';
 import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
 import { settleSheets } from './settle.ts';
+import { surenessOf } from './sureness.ts';
 import type { Patch } from './white-card.ts';
 import { wholePicture } from './whole-picture.ts';
 
@@ -71,20 +72,8 @@ function settled(
 ): Found[] {
   const size = ask.look === 'sheets' ? ask.sheetMillimetres : null;
   return settleSheets(photo, sheets, table, image, size).map((sheet, index) => {
-    const sides = sheet.borne.reduce((sum, side) => sum + side, 0) / 4;
-    const weakest = Math.min(...sheet.borne);
-    const fits = isLikeSheet(sheet.corners, size) ? 1 : 0.6;
-    const rightSize = Math.max(0.4, 1 - Math.max(0, sheet.offSize - 0.01) / 0.04);
-    const confidence = Math.max(
-      0,
-      Math.min(
-        1,
-        (sheets[index]!.byMotifs === true ? 0.75 : 1) *
-          fits *
-          rightSize *
-          (0.3 + 0.4 * sides + 0.3 * weakest),
-      ),
-    );
+    const sure = surenessOf(sheet, sheets[index]!.byMotifs === true);
+    const confidence = isLikeSheet(sheet.corners, size) ? sure : 0.6 * sure;
     const notes = confidence < 0.5 ? [UNSURE] : [];
     const corners = scaledQuad(inReadingOrder(sheet.corners), photo.fullScale ?? 1);
     return { corners, confidence, notes };

@@ -3,17 +3,26 @@ import { polygonArea } from '../geometry/polygon.ts';
 import { inReadingOrder, isConvex } from '../geometry/quad.ts';
 import type { LabImage } from '../colour/lab.ts';
 import type { OpenedPixels, PhotoAsk } from './picture.ts';
-import { crossing, guessesOf, layOntoEdges } from './side-lines.ts';
-import type { Refined, SideGuess } from './side-lines.ts';
+import { crossing, edgesBeside, guessesOf } from './side-lines.ts';
+import type { Line, SideGuess } from './side-lines.ts';
 import { offSize, tableMetric } from './table-metric.ts';
 import type { TableMetric } from './table-metric.ts';
 import type { Table } from './table.ts';
 import { scaledQuad } from './find-sheets.ts';
+import { tableOutside } from './table-outside.ts';
 import type { Candidate } from './find-sheets.ts';
 
-/** What a quad settled to, in pixels of the large picture, and how far its sides are off a sheet's size. */
-export interface Settled extends Refined {
+/** What a quad settled to, in pixels of the large picture. */
+export interface Settled {
+  readonly corners: Quad<'photo'>;
+  /** For each side, the part of it along which an edge was seen, from 0 to 1. */
+  readonly borne: readonly number[];
+  /** For each side, the part of it with table just outside. */
+  readonly outside: readonly number[];
+  /** How far its sides are off a sheet's size, at most. */
   readonly offSize: number;
+  /** How much better its four edges fit than the next four: near 0 they are a guess. */
+  readonly lead: number;
 }
 
 /**
@@ -35,30 +44,66 @@ export function settleSheets(
   const sheets = rough.map(({ corners, byMotifs }) => {
     const onTable = byMotifs === true ? corners : ontoTable(corners, table.reached, image);
     const near = scaledQuad(onTable, perPreview);
-    return near.map((from, side) => guessSide(photo, near, side, from, table, image, perPreview));
+    return near.map((from, side) => guessSide(photo, near, side, from, table, perPreview));
   });
-  const first = sheets.map((sides) => pick(sides, null, aspect));
-  const metric = size === null ? null : tableMetric(first.filter(isQuad), aspect);
-  const second = metric === null ? first : sheets.map((sides) => pick(sides, metric, aspect));
-  return second.map((quad, index) => {
-    const start = quad ?? scaledQuad(rough[index]!.corners, perPreview);
+  let picked = sheets.map((sides) => pick(sides.map(innermost), null, aspect, ROUGH_MISFIT));
+  let metric: TableMetric | null = null;
+  for (let round = 0; round < ROUNDS && size !== null; round++) {
+    metric = tableMetric(
+      picked.flatMap((one) => (one === null ? [] : [one.quad])),
+      aspect,
+    );
+    if (metric === null) break;
+    picked = sheets.map((sides) => pick(sides, metric, aspect, ROUGH_MISFIT));
+  }
+  return picked.map((one, index) => {
+    const start = one?.quad ?? scaledQuad(rough[index]!.corners, perPreview);
     const side = Math.sqrt(polygonArea(start));
     const fine = Math.max(2, 0.7 * perPreview, (2 * REACH * side) / 24);
-    const refined = layOntoEdges(photo.full, start, fine);
-    const off = metric === null ? [0] : offSize(metric, refined.corners, aspect).map(Math.abs);
-    return { ...refined, offSize: Math.max(...off) };
+    const edges = start.map((from, side) =>
+      edgesBeside(photo.full, from, start[(side + 1) % 4]!, fine).map((line) => {
+        const outside = tableOutside(photo.full, line, table.colours, perPreview);
+        return { ...line, outside, worth: line.borne + TABLE_OUTSIDE * outside };
+      }),
+    );
+    const laid = pick(edges, metric, aspect, FINE_MISFIT);
+    const quad = laid !== null && isNear(laid.quad, start, 4 * fine) ? laid.quad : null;
+    const corners = quad ?? start;
+    const off = metric === null ? [0] : offSize(metric, corners, aspect).map(Math.abs);
+    return {
+      corners,
+      borne: quad === null ? [0, 0, 0, 0] : laid!.lines.map(({ borne }) => borne),
+      outside: laid?.lines.map(({ outside }) => outside) ?? [0, 0, 0, 0],
+      offSize: Math.max(...off),
+      lead: one?.lead ?? 0,
+    };
   });
 }
+
+function isNear(quad: Quad<'photo'>, other: Quad<'photo'>, within: number): boolean {
+  return quad.every(
+    (corner, at) => Math.hypot(corner.x - other[at]!.x, corner.y - other[at]!.y) < within,
+  );
+}
+
+/** The sheets told right show the size that tells the others right. */
+const ROUNDS = 3;
 
 type Rough = Pick<Candidate, 'corners' | 'byMotifs'>;
 
-function isQuad(quad: Quad<'photo'> | null): quad is Quad<'photo'> {
-  return quad !== null;
+/** A line that a side may lie on, with what speaks for it. */
+interface Weighed extends Line {
+  readonly worth: number;
+  readonly outside: number;
 }
 
-interface Guess extends SideGuess {
-  readonly worth: number;
-}
+type Guess = SideGuess & Weighed;
+
+/** What counts for an edge is above all that table begins there; the border of a print can be the stronger edge. */
+const TABLE_OUTSIDE = 0.8;
+
+/** Edges so much worse than the best are not tried with those of the other sides. */
+const FAR_WORSE = 1;
 
 /** Part of a side within which its true place is looked for. */
 const REACH = 0.036;
@@ -69,7 +114,6 @@ function guessSide(
   side: number,
   from: PhotoPoint,
   table: Table,
-  image: LabImage,
   perPreview: number,
 ): Guess[] {
   const to = quad[(side + 1) % 4]!;
@@ -77,107 +121,93 @@ function guessSide(
   const reach = Math.max(REACH * length, 3 * perPreview);
   const guesses = guessesOf(photo.full, from, to, reach);
   const strongest = Math.max(1, ...guesses.map(({ strength }) => strength));
-  return guesses.map((guess) => ({
-    ...guess,
-    worth:
-      guess.borne +
-      0.5 * (guess.strength / strongest) +
-      0.35 * tableOutside(guess, table.reached, image, perPreview),
-  }));
+  const weighed = guesses.map((guess) => {
+    const outside = tableOutside(photo.full, guess, table.colours, perPreview);
+    const worth = guess.borne + 0.5 * (guess.strength / strongest) + TABLE_OUTSIDE * outside;
+    return { ...guess, worth, outside };
+  });
+  const best = Math.max(...weighed.map(({ worth }) => worth));
+  return weighed.filter(({ worth }) => worth > best - FAR_WORSE);
+}
+
+interface Picked {
+  readonly quad: Quad<'photo'>;
+  readonly lead: number;
+  readonly lines: readonly Weighed[];
 }
 
 /**
- * The part of a line with table just outside it and none just inside; table in the shadow of the sheet counts
- * as table, so that the edge of a shadow is not taken for that of the sheet.
+ * The four edges that make the best sheet: well borne out, and of a sheet's size where that is known. `misfit` is the
+ * part of a side by which it may be off its size before that counts like an edge half borne out.
  */
-function tableOutside(
-  { from, to }: SideGuess,
-  reached: Uint8Array,
-  image: LabImage,
-  perPreview: number,
-): number {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const out = { x: (to.y - from.y) / length, y: (from.x - to.x) / length };
-  let sum = 0;
-  const count = 40;
-  for (let i = 0; i < count; i++) {
-    const t = 0.04 + (0.92 * (i + 0.5)) / count;
-    const x = (from.x + t * (to.x - from.x)) / perPreview;
-    const y = (from.y + t * (to.y - from.y)) / perPreview;
-    const at = (d: number): boolean => isTable(x + d * out.x, y + d * out.y, out, reached, image);
-    if ([1.5, 2.5, 3.5].some(at) && !at(-1.5) && !at(-2.5)) sum++;
-  }
-  return sum / count;
-}
-
-/** Preview pixels within which a shadow gives way to lit table. */
-const SHADOW = 12;
-
-function isTable(
-  x: number,
-  y: number,
-  out: PhotoPoint,
-  reached: Uint8Array,
-  { width, height, lab }: LabImage,
-): boolean {
-  const pixelAt = (d: number): number => {
-    const px = Math.floor(x + d * out.x);
-    const py = Math.floor(y + d * out.y);
-    return px >= 0 && py >= 0 && px < width && py < height ? py * width + px : -1;
-  };
-  const here = pixelAt(0);
-  if (here < 0) return false;
-  if (reached[here] === 1) return true;
-  for (let d = 1; d <= SHADOW; d++) {
-    const lit = pixelAt(d);
-    if (lit < 0 || reached[lit] === 0) continue;
-    // Less light scales (L + 16), a and b alike.
-    const dimmed = (lab[3 * here]! + 16) / (lab[3 * lit]! + 16);
-    return (
-      dimmed > 0.6 &&
-      dimmed < 0.985 &&
-      Math.abs(lab[3 * here + 1]! - dimmed * lab[3 * lit + 1]!) < ALIKE &&
-      Math.abs(lab[3 * here + 2]! - dimmed * lab[3 * lit + 2]!) < ALIKE
-    );
-  }
-  return false;
-}
-
-const ALIKE = 2.5;
-
-/** The four edges that make the best sheet: well borne out, and of a sheet's size where that is known. */
 function pick(
-  sides: readonly (readonly Guess[])[],
+  sides: readonly (readonly Weighed[])[],
   metric: TableMetric | null,
   aspect: number,
-): Quad<'photo'> | null {
-  if (metric === null) return quadOfLines(sides.map(innermost));
-  let best: Quad<'photo'> | null = null;
+  misfit: number,
+): Picked | null {
+  let best: Omit<Picked, 'lead'> | null = null;
+  const tried: { readonly lines: readonly Weighed[]; readonly value: number }[] = [];
   let most = -Infinity;
   for (const upper of sides[0]!)
     for (const right of sides[1]!)
       for (const lower of sides[2]!)
         for (const left of sides[3]!) {
-          const quad = quadOfLines([upper, right, lower, left]);
+          const lines = [upper, right, lower, left];
+          const quad = quadOfLines(lines);
           if (quad === null) continue;
-          const off = offSize(metric, quad, aspect);
-          const misfit = off.reduce((sum, value) => sum + Math.min(3, Math.abs(value) / 0.007), 0);
-          const value = upper.worth + right.worth + lower.worth + left.worth - 0.45 * misfit;
+          const value =
+            upper.worth +
+            right.worth +
+            lower.worth +
+            left.worth -
+            (metric === null ? 0 : SIZE_COUNTS * misfitOf(offSize(metric, quad, aspect), misfit));
+          tried.push({ lines, value });
           if (value > most) {
             most = value;
-            best = quad;
+            best = { quad, lines };
           }
         }
-  return best;
+  if (best === null) return null;
+  const { lines } = best;
+  const apart = DISTINCT * Math.sqrt(polygonArea(best.quad));
+  let next = most - MOST_LEAD;
+  for (const other of tried)
+    if (
+      other.value > next &&
+      other.lines.some((line, side) => distance(line, lines[side]!) > apart)
+    )
+      next = other.value;
+  return { ...best, lead: most - next };
 }
 
-function innermost(guesses: readonly Guess[]): Guess {
+const SIZE_COUNTS = 0.45;
+const ROUGH_MISFIT = 0.007;
+const FINE_MISFIT = 0.004;
+const MOST_LEAD = 3;
+/** Part of a side by which two lines lie apart at an end to count as two. */
+const DISTINCT = 0.007;
+
+function misfitOf(off: readonly number[], unit: number): number {
+  return off.reduce((sum, value) => sum + Math.min(3, Math.abs(value) / unit), 0);
+}
+
+function distance(p: Line, q: Line): number {
+  return Math.max(
+    Math.hypot(p.from.x - q.from.x, p.from.y - q.from.y),
+    Math.hypot(p.to.x - q.to.x, p.to.y - q.to.y),
+  );
+}
+
+/** Of a side without a size to go by, the inner one of the edges that fit about equally well. */
+function innermost(guesses: readonly Guess[]): Guess[] {
   const best = Math.max(...guesses.map(({ worth }) => worth));
   const good = guesses.filter(({ worth }) => worth > best - 0.15);
-  return good.reduce((inner, guess) => (guess.out < inner.out ? guess : inner));
+  const inner = good.reduce((least, guess) => (guess.out < least.out ? guess : least));
+  return guesses.map((guess) => (guess === inner ? { ...guess, worth: best + 0.01 } : guess));
 }
 
-function quadOfLines(lines: readonly SideGuess[]): Quad<'photo'> | null {
+function quadOfLines(lines: readonly Line[]): Quad<'photo'> | null {
   const corners = lines.map((line, side) => crossing(lines[(side + 3) % 4]!, line));
   if (corners.some((corner) => corner === null)) return null;
   const quad = corners as unknown as Quad<'photo'>;
@@ -213,13 +243,13 @@ function ontoTable(
       );
       if (out !== null) places.push({ t, out });
     }
-    if (places.length < 20) return { from, to, borne: 0, out: 0, strength: 0 };
+    if (places.length < 20) return { from, to, borne: 0 };
     const { a, b } = steadyLine(places);
     const moved = (point: PhotoPoint, by: number): PhotoPoint => ({
       x: point.x + by * normal.x,
       y: point.y + by * normal.y,
     });
-    return { from: moved(from, a), to: moved(to, a + b), borne: 1, out: 0, strength: 0 };
+    return { from: moved(from, a), to: moved(to, a + b), borne: 1 };
   });
   return quadOfLines(lines) ?? ordered;
 }

@@ -1,13 +1,6 @@
-import type { PhotoPoint, Quad } from '../geometry/points.ts';
+import type { PhotoPoint } from '../geometry/points.ts';
 import type { Picture } from './picture.ts';
 import { rankInPlace } from './surface.ts';
-
-/** A quad whose sides were laid onto the edges seen in the large picture. */
-export interface Refined {
-  readonly corners: Quad<'photo'>;
-  /** For each side, the part of it along which an edge was seen, from 0 to 1. */
-  readonly borne: readonly number[];
-}
 
 export interface Line {
   /** Two points of it. */
@@ -17,23 +10,25 @@ export interface Line {
 }
 
 /**
- * Lays each side of a quad onto the edge of the sheet, to a fraction of a pixel.
+ * Lays a side of a quad onto the edge of the sheet, to a fraction of a pixel.
  *
- * Takes       the picture, a quad in its pixels, and how far off (in pixels) the sides may be.
- * Good up to  some 0.05 pixels on a plain edge; along a side the line that is borne out longest wins,
- *             not the strongest piece of an edge, so a motif near the border does not pull it.
+ * Takes       the picture, the ends of the side in its pixels, and how far off (in pixels) it may be.
+ * Gives       the line found close by and the one found within all of the reach, which may slant over to a
+ *             stripe beside the edge: what else is known of the sheet has to choose.
+ * Good up to  some 0.05 pixels on a plain edge; the line that is borne out longest wins, not the strongest piece
+ *             of an edge, so a motif near the border does not pull it.
  */
-export function layOntoEdges(picture: Picture, quad: Quad<'photo'>, reach: number): Refined {
-  const lines = quad.map((from, side) => layLine(picture, from, quad[(side + 1) % 4]!, reach));
-  const corners = lines.map((line, side) => crossing(lines[(side + 3) % 4]!, line) ?? quad[side]!);
-  const sane = corners.every(
-    (corner, side) => Math.hypot(corner.x - quad[side]!.x, corner.y - quad[side]!.y) < 4 * reach,
-  );
-  return {
-    corners: sane ? (corners as unknown as Quad<'photo'>) : quad,
-    borne: lines.map(({ borne }) => (sane ? borne : 0)),
-  };
+export function edgesBeside(
+  picture: Picture,
+  from: PhotoPoint,
+  to: PhotoPoint,
+  reach: number,
+): readonly Line[] {
+  return [NEAR, reach].map((within) => layLine(picture, from, to, within));
 }
+
+/** Pixels by which a side may be off that was already seen at its place. */
+const NEAR = 1.2;
 
 /** Ends of a side are left out: corners may be curled, rounded or torn. */
 const ENDS = 0.04;
@@ -101,10 +96,10 @@ export function guessesOf(
 
 /** Steps by which two guesses lie apart at least. */
 function apart(step: number): number {
-  return Math.max(3, 4 / step);
+  return Math.max(2, 2.5 / step);
 }
 
-const MOST_GUESSES = 5;
+const MOST_GUESSES = 6;
 const LEAST_BORNE = 0.4;
 
 interface SideProfiles {
