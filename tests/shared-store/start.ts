@@ -12,7 +12,8 @@ declare module 'vitest' {
 export default async function start(project: TestProject): Promise<() => Promise<void>> {
   const programs = postgresPrograms();
   if (programs === null) throw new Error('PostgreSQL was there a moment ago');
-  const { database, endpoint, stop } = await startServers(programs);
+  const servers = await startServers(programs);
+  const { database, endpoint } = servers;
   project.provide('shared', { database, endpoint });
-  return stop;
+  return () => servers.stop();
 }
