@@ -200,9 +200,11 @@ function speed(): Figure {
     b: 80 * (chance() - 0.5),
   });
   const many = Array.from({ length: 200 }, () => supplyOf(any(), { photo: 'other' }));
-  const sides = Array.from({ length: 48 }, () =>
-    sideOf([any(), any(), any(), any(), any(), any()]),
-  );
+  const sides = Array.from({ length: 48 }, () => {
+    const side = sideOf([any(), any(), any(), any(), any(), any()]);
+    const colours = side.palette.colours.map((colour) => ({ ...colour, inside: chance() }));
+    return { ...side, palette: { colours, tonal: false } };
+  });
   const times: number[] = [];
   for (let round = 0; round < 7; round++) {
     const start = process.cpuUsage();

@@ -96,8 +96,8 @@ describe('a supply against a side', () => {
   });
 
   test('errors that both share cancel in one photo, not between two', () => {
-    const supply = supplyOf({ ...TEAL, l: 36 }, { uncertainty: 3 });
-    const poor = sideOf([SHELL, TEAL], { uncertainty: 3 });
+    const supply = supplyOf({ ...TEAL, l: 36 }, { uncertainty: 6 });
+    const poor = sideOf([SHELL, TEAL], { uncertainty: 6 });
     const together = matchOf(supply, poor);
     const apart = matchOf({ ...supply, photo: 'another' }, poor);
     expect(together.uncertainty).toBeLessThanOrEqual(apart.uncertainty / 2);
@@ -140,27 +140,27 @@ describe('a print too fine for the photo', () => {
       (1 - part) * ground[channel] + part * ink[channel];
     return labFromLinear({ r: of('r'), g: of('g'), b: of('b') });
   };
-  const printed = (lab: Lab, share: number): Side => {
+  const printed = (lab: Lab, inside: number): Side => {
     const side = sideOf([SHELL, lab]);
     const [ground, accent] = side.palette.colours as [PaletteColour, PaletteColour];
     const colours = [
-      { ...ground, share: 1 - share },
-      { ...accent, share },
+      { ...ground, share: 0.85, inside: 0.8 },
+      { ...accent, share: 0.15, inside },
     ];
     return { ...side, palette: { colours, tonal: false } };
   };
 
   test('its ink is not called apart: the photo cannot tell, and the reason says how it could', () => {
     expect(difference(mixed(0.6), CORAL)).toBeGreaterThan(LIMITS.close);
-    const match = matchOf(supplyOf(CORAL), printed(mixed(0.6), 0.15));
+    const match = matchOf(supplyOf(CORAL), printed(mixed(0.6), 0.05));
     expect(match.verdict).toBe('cannot tell');
     expect(match.reason).toContain('too fine');
     expect(match.reason).toContain('nearer');
   });
 
   test('another ink, an ink that is paler than what is seen, and a broad print stay apart', () => {
-    expect(matchOf(supplyOf(TEAL), printed(mixed(0.6), 0.15)).verdict).toBe('apart');
-    expect(matchOf(supplyOf(mixed(0.3)), printed(mixed(0.6), 0.15)).verdict).toBe('apart');
+    expect(matchOf(supplyOf(TEAL), printed(mixed(0.6), 0.05)).verdict).toBe('apart');
+    expect(matchOf(supplyOf(mixed(0.3)), printed(mixed(0.6), 0.05)).verdict).toBe('apart');
     expect(matchOf(supplyOf(CORAL), printed(mixed(0.6), 0.5)).verdict).toBe('apart');
   });
 });
