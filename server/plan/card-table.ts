@@ -77,6 +77,10 @@ interface Tables {
   readonly upper: readonly { readonly papers: readonly number[]; readonly data: Float64Array }[];
   readonly at: (designs: readonly number[]) => number;
   readonly exact: Wide['exact'];
+  readonly closer: () => readonly {
+    readonly papers: readonly number[];
+    readonly data: Float64Array;
+  }[];
 }
 
 function tablesOf(card: CardModel, book: LookBook, settings: TableSettings): Tables {
@@ -111,7 +115,22 @@ function tablesOf(card: CardModel, book: LookBook, settings: TableSettings): Tab
     upper: written ? [] : pairsOf(all).map((two) => ({ papers: two, data: over(two, shared) })),
     at: remembered(designs, cellReader(whole, shows)),
     exact: (lists) => designTable(whole, all, amongOf(all, shows, lists)),
+    closer: once(() => {
+      // Each paper stands in (k - 1)(k - 2) / 2 of the triples, each pair in k - 2.
+      const parts = {
+        worth: 6 / (k * (k - 1) * (k - 2)),
+        alone: 2 / ((k - 1) * (k - 2)),
+        pair: 1 / (k - 2),
+      };
+      const scaled = scaledBy(states, parts);
+      return triplesOf(all).map((three) => ({ papers: three, data: over(three, scaled) }));
+    }),
   };
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
 }
 
 /** The tables as those of one card, over the slots that it is cut from. */
@@ -130,6 +149,7 @@ function placed(card: CardModel, tables: Tables): CardTable {
     upper: upper.map(({ papers, data }) => factor(papers, data)),
     at: (choice) => tables.at(scope.map((slot) => choice[slot]!)),
     exact: tables.exact,
+    closer: () => tables.closer().map(({ papers, data }) => factor(papers, data)),
   };
   return { factor: null, wide, best };
 }
@@ -143,6 +163,7 @@ function nothing(slim: Slim, designs: number): Tables {
     at: never,
     exact: (lists) =>
       new Float64Array(lists.reduce((cells, list) => cells * list.length, 1)).fill(-Infinity),
+    closer: () => [],
   };
 }
 
@@ -173,6 +194,12 @@ function amongOf(
     cells *= lists[at]!.length;
   }
   return { options, place, step, cells };
+}
+
+function triplesOf(list: readonly number[]): [number, number, number][] {
+  return list.flatMap((a, i) =>
+    pairsOf(list.slice(i + 1)).map(([b, c]): [number, number, number] => [a, b, c]),
+  );
 }
 
 function pairsOf(list: readonly number[]): [number, number][] {

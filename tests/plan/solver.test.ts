@@ -60,25 +60,33 @@ function tableOfChance(scope: readonly number[], designs: number, seed: number):
   return { scope, sizes: scope.map(() => designs), data };
 }
 
-/** A table over four slots as a card of many papers: an equal part of its best bounds each two slots. */
+/** A table over four slots as a card of many papers: an equal part of its best bounds each two slots, or three. */
 function wideOf(whole: Factor): Wide {
-  const { scope, sizes, data } = whole;
+  const { scope, data } = whole;
+  const places = [...scope.keys()];
+  const twos = places.flatMap((a) => places.filter((b) => b > a).map((b) => [a, b]));
+  const threes = places.map((out) => places.filter((at) => at !== out));
+  return {
+    scope,
+    upper: twos.map((two) => sharedOut(whole, two, twos.length)),
+    closer: () => threes.map((three) => sharedOut(whole, three, threes.length)),
+    card: whole,
+    at: (choice) => valueAt(whole, choice),
+    exact: () => data,
+  };
+}
+
+/** The best of a table for the designs of some of its slots, divided by so many. */
+function sharedOut({ scope, sizes, data }: Factor, among: readonly number[], by: number): Factor {
   const width = sizes[0]!;
-  const digit = (cell: number, at: number): number =>
-    Math.floor(cell / width ** (scope.length - 1 - at)) % width;
-  const upper = [0, 1, 2, 3].flatMap((a) =>
-    [1, 2, 3]
-      .filter((b) => b > a)
-      .map((b): Factor => {
-        const best = new Float64Array(width ** 2).fill(-Infinity);
-        data.forEach((value, cell) => {
-          const at = digit(cell, a) * width + digit(cell, b);
-          best[at] = Math.max(best[at]!, value / 6);
-        });
-        return { scope: [scope[a]!, scope[b]!], sizes: [width, width], data: best };
-      }),
-  );
-  return { scope, upper, card: whole, at: (choice) => valueAt(whole, choice), exact: () => data };
+  const best = new Float64Array(width ** among.length).fill(-Infinity);
+  data.forEach((value, cell) => {
+    const digit = (at: number): number =>
+      Math.floor(cell / width ** (scope.length - 1 - at)) % width;
+    const to = among.reduce((sum, at) => sum * width + digit(at), 0);
+    best[to] = Math.max(best[to]!, value / by);
+  });
+  return { scope: among.map((at) => scope[at]!), sizes: among.map(() => width), data: best };
 }
 
 /** The worth of every possible choice, the best first; or only of those in settled form. */

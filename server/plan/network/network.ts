@@ -25,6 +25,8 @@ export interface Wide {
   /** Slot numbers, ascending. */
   readonly scope: readonly number[];
   readonly upper: readonly Factor[];
+  /** The same with tables over three of its slots each: much closer, and longer in the making. */
+  readonly closer: () => readonly Factor[];
   /** The same thing for cards that are the same function of the designs in their slots, in order. */
   readonly card: unknown;
   /** The true worth; `choice` holds the design of every slot of the network. */

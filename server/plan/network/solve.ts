@@ -1,3 +1,4 @@
+import { cellsOfCloser, closerNetwork } from './closer.ts';
 import { chance, goodChoices } from './local-search.ts';
 import { HAIR } from './network.ts';
 import type { Limit, Network, Solution } from './network.ts';
@@ -32,7 +33,8 @@ const KICKS = 4;
  *             more a gap of some per cent can stay, and is given.
  * Method      local search for first plans; one thorough tightening of the whole network; from there a
  *             walk through each design of one slot, which only takes up the tightened tables; a part that
- *             the walk does not finish soon is settled, tightened anew and branched on in turn.
+ *             the walk does not finish soon is settled, tightened anew and branched on in turn. A search that
+ *             takes long is begun anew on closer tables of the cards of many papers.
  */
 export function solve(
   network: Network,
@@ -45,12 +47,15 @@ export function solve(
   const pool = createPool(network, keep, symmetries);
   const polisher = createPolisher(network);
   const random = chance(seed);
+  const spent = spentBy(limit, () => task.steps);
+  const enough = looseSteps(network);
+  let loose = true;
   const task: Task = {
     pool,
     wides: network.wides.map(wideWorth),
     rules: rulesOf(symmetries),
     steps: 0,
-    spent: spentBy(limit, () => task.steps),
+    spent: () => spent() || (loose && task.steps >= enough),
     kick: () => {
       for (let turn = 0; turn < KICKS && !task.spent(); turn++) {
         const best = pool.best()[0];
@@ -59,14 +64,21 @@ export function solve(
     },
   };
   const root = relaxationOf(network);
-  for (const choice of goodChoices(root, starts, random, task.spent)) {
+  for (const choice of goodChoices(root, starts, random, spent)) {
     pool.offer(choice);
     pool.offer(polisher.polish(choice));
   }
-  const open = branch(task, root, 0);
+  const isProven = (most: number): boolean => most <= pool.least() + HAIR;
+  let open = branch(task, root, 0);
+  if (!isProven(open) && !spent()) {
+    const closer = closerNetwork(network);
+    task.wides = closer.wides.map(wideWorth);
+    loose = false;
+    open = Math.min(open, branch(task, relaxationOf(closer), 0));
+  }
   const best = pool.best();
   const value = best[0]?.value ?? -Infinity;
-  const proven = open <= pool.least() + HAIR;
+  const proven = isProven(open);
   return {
     choice: best[0]?.choice ?? null,
     value,
@@ -76,6 +88,18 @@ export function solve(
     steps: task.steps,
   };
 }
+
+/**
+ * With cards of many papers the search begins on loose tables, which suffice for most networks; it takes so
+ * many nodes as the making of closer ones costs, and is then begun anew on these.
+ */
+function looseSteps(network: Network): number {
+  const cells = cellsOfCloser(network);
+  return cells === 0 ? Infinity : cells / CELLS_A_STEP;
+}
+
+/** Cells of closer tables that are made in the time of one node. */
+const CELLS_A_STEP = 60;
 
 /** Searches a relaxation; gives the largest bound of what it had to leave unsearched, else -Infinity. */
 function branch(task: Task, start: Relaxation, depth: number): number {

@@ -5,7 +5,7 @@ import type { WideWorth } from './wide-worth.ts';
 /** What all parts of one search share. */
 export interface Task {
   readonly pool: Pool;
-  readonly wides: readonly WideWorth[];
+  wides: readonly WideWorth[];
   /** Pairs of slots of which the first takes no later design than the second; see symmetry.ts. */
   readonly rules: readonly (readonly [number, number])[];
   /** Nodes so far. */
