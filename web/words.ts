@@ -12,7 +12,7 @@ export const words = {
   goes: (score: number): string => {
     if (score >= 0.85) return 'goes beautifully';
     if (score >= 0.7) return 'goes well';
-    if (score >= 0.5) return 'goes';
+    if (score >= 0.5) return 'goes all right';
     return 'goes loosely';
   },
   letter: (index: number): string => letter(index),
@@ -321,10 +321,15 @@ export const words = {
     layers: 'Its layers, top to bottom',
     why: 'Why they go together',
     weakSpots: 'Worth a look',
+    least: 'Its least strong point',
+    together: (score: number): string => `${sentence(words.goes(score))}:`,
     moreReasons: (reasons: number): string => count(reasons, 'more reason'),
     swap: 'swap',
     keep: (role: string): string => `Keep this for: ${role}`,
     instead: 'What else could lie here, best first',
+    noOtherPaper: 'This pad has no other paper.',
+    forbidden: (papers: number): string => `${papers} more that what you keep forbids`,
+    useAllTheSame: (name: string): string => `Use ${name} all the same, and keep less`,
     use: (name: string): string => `Use ${name}`,
     wanted: (name: string): string => `cardstock to find: ${name}`,
     plain: 'plain cardstock',
@@ -346,6 +351,7 @@ export const words = {
       amount: 'More sheets, or fewer',
       amountLead:
         'Each sheet is cut as suits the cards best. With fewer sheets the papers go together a little less well.',
+      amountMore: 'Trying more sheets …',
       sheets: (sheets: number): string => `up to ${count(sheets, 'sheet')}`,
       fewest: 'Back to as few sheets as can be cut',
       swap: (to: string, from: string, cards: readonly number[]): string =>

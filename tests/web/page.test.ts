@@ -9,6 +9,7 @@ import { nothingLost } from './journeys/nothing-lost.ts';
 import { ownCard } from './journeys/own-card.ts';
 import { photosToGuide } from './journeys/photos-to-guide.ts';
 import { pinThenUndo } from './journeys/pin-then-undo.ts';
+import { pullPapers } from './journeys/pull-papers.ts';
 import { scraps } from './journeys/scraps.ts';
 import { swappedFaces } from './journeys/swapped-faces.ts';
 import { whatElse } from './journeys/what-else.ts';
@@ -30,6 +31,7 @@ describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
 
   describe('from photos to the guide', () => photosToGuide(at));
   describe('pin and undo', () => pinThenUndo(at));
+  describe('papers pulled from card to card', () => pullPapers(at));
   describe('what else a plan could be', () => whatElse(at));
   describe('swapped faces', () => swappedFaces(at));
   describe('corners', () => corners(at));

@@ -1,10 +1,11 @@
 import type { VNode } from 'preact';
-import type { Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans.ts';
-import { sidesOf } from '../pad/sides.ts';
+import type { LayerChoice, Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans.ts';
+import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
-import { companions } from '../wire/shelves.ts';
+import { layerChoices } from '../wire/shelves.ts';
+import { stuffOf, type Stuff } from './stuff-of.ts';
 import type { OnTable } from './table-of.ts';
-import { withPin } from './wishes.ts';
+import { withoutPin, withPin } from './wishes.ts';
 
 interface Props {
   readonly card: PlannedCard;
@@ -16,72 +17,107 @@ interface Props {
 
 /** What else could lie in a layer, best first; a tap puts it there and plans the rest around it. */
 export function Alternatives(props: Props): VNode {
-  const { layer } = props;
+  const { table, card, layer } = props;
+  const key = `${table.plan.id}/${card.id}/${layer.layer}`;
   return (
     <section class="alternatives" aria-label={words.plan.instead}>
       <h3>{words.plan.instead}</h3>
-      {layer.side === undefined ? <OtherSupplies {...props} /> : <OtherSides {...props} />}
+      <Once of={layerChoices.at(key)} again={() => void layerChoices.fresh(key)}>
+        {(choices) => <Choices {...props} choices={choices.filter(({ now }) => !now)} />}
+      </Once>
     </section>
   );
 }
 
-function OtherSides({ card, table, layer, pins, pin }: Props): VNode {
-  const beside = card.layers.find((one) => one.side !== undefined && one.layer !== layer.layer);
-  const order = new Map(
-    (beside?.side === undefined
-      ? []
-      : (companions.at(`${table.pad.id}/${beside.side}`).value.value ?? [])
-    ).map(({ side, score }) => [side, score]),
-  );
-  const others = sidesOf(table.pad)
-    .filter(({ side }) => side.id !== layer.side)
-    .sort((a, b) => (order.get(b.side.id) ?? 0) - (order.get(a.side.id) ?? 0));
+function Choices(props: Props & { choices: readonly LayerChoice[] }): VNode {
+  const { choices, layer } = props;
+  const allowed = choices.filter((choice) => choice.allowed);
+  const forbidden = choices.filter((choice) => !choice.allowed);
+  if (choices.length === 0)
+    return <p>{layer.side === undefined ? words.plan.noCardstock : words.plan.noOtherPaper}</p>;
   return (
-    <ul class="swatch-row">
-      {others.map(({ side, sheet, face }) => (
-        <li key={side.id}>
-          <button
-            type="button"
-            class="swatch-button"
-            onClick={() =>
-              pin(withPin(pins, { card: card.number, layer: layer.layer, side: side.id }))
-            }
-          >
-            <img
-              src={side.swatch}
-              alt={words.plan.use(words.pad.sideName(sheet.label, face))}
-              loading="lazy"
-              width="84"
-              height="84"
-            />
-          </button>
-        </li>
-      ))}
-    </ul>
+    <>
+      <ul class="swatch-row">
+        {allowed.map((choice) => (
+          <li key={keyOf(choice)}>
+            <ChoiceButton {...props} choice={choice} />
+          </li>
+        ))}
+      </ul>
+      {forbidden.length > 0 && (
+        <details class="more-reasons">
+          <summary>{words.plan.forbidden(forbidden.length)}</summary>
+          {groupsOf(forbidden).map(([because, some]) => (
+            <div key={because} class="forbidden">
+              <p class="small">{because}</p>
+              <ul class="swatch-row">
+                {some.map((choice) => (
+                  <li key={keyOf(choice)}>
+                    <ChoiceButton {...props} choice={choice} />
+                  </li>
+                ))}
+              </ul>
+            </div>
+          ))}
+        </details>
+      )}
+    </>
   );
 }
 
-function OtherSupplies({ card, table, layer, pins, pin }: Props): VNode {
-  const others = table.supplies.filter(
-    ({ kind, id }) => kind === 'cardstock' && id !== layer.supply,
+/** A forbidden one can be had when the pins in its way are taken out with the same touch. */
+function ChoiceButton({
+  choice,
+  card,
+  table,
+  layer,
+  pins,
+  pin,
+}: Props & { choice: LayerChoice }): VNode {
+  const stuff = stuffOf(choice, table);
+  const { side, supply } = choice;
+  const wanted: Pin = {
+    card: card.number,
+    layer: layer.layer,
+    ...(side === undefined ? { supply } : { side }),
+  };
+  const free = choice.forbiddenBy.reduce<readonly Pin[]>(
+    (left, one) => withoutPin(left, one.card, one.layer),
+    pins,
   );
-  if (others.length === 0) return <p>{words.plan.noCardstock}</p>;
   return (
-    <ul class="swatch-row">
-      {others.map((supply) => (
-        <li key={supply.id}>
-          <button
-            type="button"
-            class="supply-button"
-            onClick={() =>
-              pin(withPin(pins, { card: card.number, layer: layer.layer, supply: supply.id }))
-            }
-          >
-            <span class="chip big" style={{ background: supply.colour.hex }} />
-            {supply.name}
-          </button>
-        </li>
-      ))}
-    </ul>
+    <button
+      type="button"
+      class="swatch-button named"
+      disabled={!choice.allowed && choice.forbiddenBy.length === 0}
+      aria-label={
+        choice.allowed ? words.plan.use(stuff.name) : words.plan.useAllTheSame(stuff.name)
+      }
+      onClick={() => pin(withPin(free, wanted))}
+    >
+      <Picture stuff={stuff} />
+      <span class="small">{stuff.name}</span>
+      <span class="score-words">{words.goes(choice.score)}</span>
+    </button>
   );
+}
+
+function Picture({ stuff }: { stuff: Stuff }): VNode {
+  if (stuff.picture === undefined)
+    return <span class="swatch-colour" style={{ background: stuff.hex }} />;
+  return <img src={stuff.picture} alt="" loading="lazy" width="96" height="96" />;
+}
+
+/** What one reason forbids stands together. */
+function groupsOf(choices: readonly LayerChoice[]): [string, LayerChoice[]][] {
+  const groups = new Map<string, LayerChoice[]>();
+  for (const choice of choices) {
+    const because = choice.because ?? '';
+    groups.set(because, [...(groups.get(because) ?? []), choice]);
+  }
+  return [...groups];
+}
+
+function keyOf({ side, supply }: LayerChoice): string {
+  return side ?? supply ?? '';
 }

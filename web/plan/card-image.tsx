@@ -24,6 +24,7 @@ export function CardImage({ card, table, nearness, silent }: Props): VNode {
     millimetres(size?.width ?? '') ?? 108,
     millimetres(size?.height ?? '') ?? 140,
   ];
+  const ratio = (width + 2 * ROOM) / (height + 2 * ROOM);
   const picture = cardPicture(drawnAt(card), nearness).value;
   const before = useRef<string | null>(null);
   if (picture !== null) before.current = picture;
@@ -31,7 +32,7 @@ export function CardImage({ card, table, nearness, silent }: Props): VNode {
     <span
       data-card={card.number}
       class={picture === null ? 'card-place drawing' : 'card-place'}
-      style={{ aspectRatio: `${width + 2 * ROOM} / ${height + 2 * ROOM}` }}
+      style={{ '--ratio': ratio, aspectRatio: String(ratio) }}
     >
       {before.current !== null && (
         <img

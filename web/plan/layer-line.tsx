@@ -1,10 +1,10 @@
 import type { ComponentChildren, VNode } from 'preact';
 import type { Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans.ts';
 import { pieceFor } from '../lengths/lengths.ts';
-import { sideIn } from '../pad/sides.ts';
 import { Icon } from '../table/icon.tsx';
 import { ruler } from '../table/settings.ts';
 import { words } from '../words.ts';
+import { stuffOf } from './stuff-of.ts';
 import type { OnTable } from './table-of.ts';
 import { pinOf, withoutPin, withPin } from './wishes.ts';
 
@@ -65,18 +65,4 @@ function pinFor(card: PlannedCard, layer: PlannedLayer): Pin | null {
   if (layer.side !== undefined) return { ...at, side: layer.side };
   if (layer.supply !== undefined) return { ...at, supply: layer.supply };
   return null;
-}
-
-function stuffOf(
-  layer: PlannedLayer,
-  { pad, supplies }: OnTable,
-): { name: string; picture?: string; hex?: string } {
-  const faced = sideIn(pad, layer.side);
-  if (faced) {
-    return { name: words.pad.sideName(faced.sheet.label, faced.face), picture: faced.side.swatch };
-  }
-  const supply = supplies.find(({ id }) => id === layer.supply);
-  if (supply) return { name: supply.name, hex: supply.colour.hex };
-  if (layer.wanted) return { name: words.plan.wanted(layer.wanted.name), hex: layer.wanted.hex };
-  return { name: words.plan.plain };
 }

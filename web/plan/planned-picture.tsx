@@ -23,7 +23,7 @@ export function PlannedPicture({ card, table, pinned, open }: Props): VNode {
         <strong>{words.plan.card(card.number)}</strong>
         <span class="score-words">{words.goes(card.score)}</span>
       </span>
-      <span class="small">{card.why}</span>
+      <span class="small">{card.short}</span>
       <span class="unseen">{layoutOf(table, card)?.name}</span>
       {plan.weakest === card.number && <span class="tag">{words.plan.weakest}</span>}
       {pinned && (

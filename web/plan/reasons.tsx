@@ -8,21 +8,23 @@ type Reason = PlannedCard['reasons'][number];
 const WEAK = 0.6;
 const SHOWN = 3;
 
-/** Why a card goes together: first what is weak in it, then its strongest points, the rest on request. */
-export function Reasons({ reasons }: { reasons: readonly Reason[] }): VNode {
-  const weak = reasons.filter(({ score }) => score < WEAK);
-  const strong = reasons.filter(({ score }) => score >= WEAK).sort((a, b) => b.score - a.score);
+/** Why a card goes together: its worst point first, whatever it is, then its best, the rest on request. */
+export function Reasons({ reasons }: { reasons: readonly Reason[] }): VNode | null {
+  const sorted = [...reasons].sort((a, b) => a.score - b.score);
+  const weak = sorted.filter(({ score }, at) => score < WEAK || at === 0);
+  const strong = sorted.slice(weak.length).reverse();
   const rest = strong.slice(SHOWN);
+  if (sorted.length === 0) return null;
   return (
     <>
-      {weak.length > 0 && (
+      <h3>{weak[0]!.score < WEAK ? words.plan.weakSpots : words.plan.least}</h3>
+      <List reasons={weak} />
+      {strong.length > 0 && (
         <>
-          <h3>{words.plan.weakSpots}</h3>
-          <List reasons={weak} />
+          <h3>{words.plan.why}</h3>
+          <List reasons={strong.slice(0, SHOWN)} />
         </>
       )}
-      <h3>{words.plan.why}</h3>
-      <List reasons={strong.slice(0, SHOWN)} />
       {rest.length > 0 && (
         <details class="more-reasons">
           <summary>{words.plan.moreReasons(rest.length)}</summary>
@@ -38,7 +40,7 @@ function List({ reasons }: { reasons: readonly Reason[] }): VNode {
     <ul class="reasons">
       {reasons.map((reason) => (
         <li key={reason.text + reason.layers.join()}>
-          {reason.text} <span class="reason-score">{words.goes(reason.score)}</span>
+          <span class="score-words">{words.plan.together(reason.score)}</span> {reason.text}
         </li>
       ))}
     </ul>

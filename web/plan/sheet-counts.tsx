@@ -10,9 +10,14 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
   return (
     <>
       <p>{words.plan.else.amountLead}</p>
-      <Answered about={plan.id} busy={busy} read={(signal) => service.sheetCurve(plan.id, signal)}>
-        {(points) => (
-          <ol class="sheet-counts">
+      <Answered
+        about={plan.id}
+        busy={busy}
+        read={(signal) => service.sheetCurve(plan.id, signal)}
+        whole={({ complete }) => complete}
+      >
+        {({ points, complete }) => (
+          <ol class="sheet-counts" aria-busy={!complete}>
             {points.map(({ sheets, part }) => (
               <li key={sheets}>
                 <button
@@ -30,6 +35,7 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
                 </button>
               </li>
             ))}
+            {!complete && <li class="at-work">{words.plan.else.amountMore}</li>}
           </ol>
         )}
       </Answered>

@@ -9,6 +9,11 @@ export interface Answered<T> {
   readonly again: () => void;
 }
 
+/** Marks what came while more is being found out. */
+const PART = 'part of ';
+/** An answer that is not yet whole is shown, and asked on after so long, in milliseconds. */
+const PAUSE_MS = 150;
+
 /**
  * Asks the service as long as this part of the page is looked at. When she goes on, asks something else
  * (another `key`) or plans anew (`busy`), the question is taken back, so that nothing is worked out for nobody
@@ -18,6 +23,7 @@ export function useAnswer<T>(
   key: string,
   busy: boolean,
   read: (signal: AbortSignal) => Promise<T>,
+  whole: (answer: T) => boolean = () => true,
 ): Answered<T> {
   const [turn, setTurn] = useState(0);
   const asked = `${key} ${turn}`;
@@ -29,18 +35,29 @@ export function useAnswer<T>(
   useEffect(() => {
     if (busy || came.to === asked) return;
     const going = new AbortController();
-    read(going.signal).then(
-      (answer) => {
-        if (!going.signal.aborted) setCame({ to: asked, answer, problem: null });
-      },
-      (fault: unknown) => {
-        if (!going.signal.aborted) setCame({ to: asked, answer: null, problem: asProblem(fault) });
-      },
-    );
-    return () => going.abort();
+    let pause = 0;
+    const ask = (): void => {
+      read(going.signal).then(
+        (answer) => {
+          if (going.signal.aborted) return;
+          const end = whole(answer);
+          setCame({ to: end ? asked : PART + asked, answer, problem: null });
+          if (!end) pause = window.setTimeout(ask, PAUSE_MS);
+        },
+        (fault: unknown) => {
+          if (going.signal.aborted) return;
+          setCame({ to: asked, answer: null, problem: asProblem(fault) });
+        },
+      );
+    };
+    ask();
+    return () => {
+      clearTimeout(pause);
+      going.abort();
+    };
     // The key says all that the question depends on.
   }, [asked, busy]);
-  const mine = came.to === asked;
+  const mine = came.to === asked || came.to === PART + asked;
   return {
     answer: mine ? came.answer : null,
     problem: mine ? came.problem : null,

@@ -9,6 +9,7 @@ import type {
   SheetPatch,
 } from '../../server/contract/pads.ts';
 import type {
+  LayerChoice,
   NewPlan,
   OtherPlan,
   Plan,
@@ -65,8 +66,10 @@ export const service = {
     ask('GET', `/api/plans/${plan}/without/${sheet}`, undefined, signal),
   weakest: (plan: string, signal: AbortSignal): Promise<Weakest> =>
     ask('GET', `/api/plans/${plan}/weakest`, undefined, signal),
-  sheetCurve: async (plan: string, signal: AbortSignal): Promise<SheetCurve['points']> =>
-    list(await ask('GET', `/api/plans/${plan}/curve`, undefined, signal), 'points'),
+  sheetCurve: (plan: string, signal: AbortSignal): Promise<SheetCurve> =>
+    ask('GET', `/api/plans/${plan}/curve`, undefined, signal),
+  layerChoices: async (plan: string, card: string, layer: string): Promise<LayerChoice[]> =>
+    list(await ask('GET', `/api/plans/${plan}/cards/${card}/layers/${layer}/choices`), 'choices'),
   takePlan: (plan: string, slots: Readonly<Record<string, string>>): Promise<Plan> =>
     ask('POST', `/api/plans/${plan}/taken`, { slots }),
   cuts: async (plan: string, ruler: string): Promise<SlotCuts[]> =>

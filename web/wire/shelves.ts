@@ -20,6 +20,12 @@ export const me = shelfOf(() => service.me());
 export const keys = shelfOf(() => service.keys());
 export const supplies = shelfOf(() => service.supplies());
 
+/** What could lie in a layer of a planned card, at the key `plan/card/layer`. */
+export const layerChoices = shelfOf((key) => {
+  const [plan, card, layer] = key.split('/');
+  return service.layerChoices(plan!, card!, layer!);
+});
+
 /** The companions of a side, best first, at the key `pad/side`. */
 export const companions = shelfOf((key) => {
   const [pad, side] = key.split('/');
