@@ -1,8 +1,11 @@
 import { z } from 'zod';
+import { Layout } from '../contract/layouts.ts';
 import * as Wire from '../contract/pads.ts';
 import { Plan } from '../contract/plans.ts';
 import { words } from '../contract/values.ts';
 import { groupSheets } from '../from-photo-to-guide.ts';
+import { catalogue } from '../layouts/catalogue.ts';
+import { checkLayout } from '../layouts/check-layout.ts';
 import { expected } from '../refusals/refusal.ts';
 import { notAPad, packArchive, unpackArchive } from '../store/pad-archive.ts';
 import { SHELVES } from '../store/files.ts';
@@ -12,6 +15,7 @@ import type { LeftoverRow, PadRow, PhotoRow, SheetRow, SideRow } from '../store/
 import type { Edges } from './edges.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { rowsOfPad } from './read-pad.ts';
+import { layoutFromWire, layoutOnWire } from './wire/layouts.ts';
 import { padOnWire, sheetsOf } from './wire/pads.ts';
 import { planOnWire } from './wire/plans.ts';
 
@@ -40,9 +44,14 @@ const Contents = z.object({
     .max(5000)
     .default([]),
   plans: z.array(z.looseObject({ id: words(80), swatches: z.record(z.string(), Hash) })).max(500),
+  ticks: z.record(words(80), z.array(words(80)).max(5000)).default({}),
+  layouts: z.array(Layout).max(500).default([]),
 });
 
-/** What a file of one pad holds: its rows as they are kept, and every plan made from it. */
+/**
+ * What a file of one pad holds: its rows as they are kept, every plan made from it with the steps that are
+ * ticked off, and the layouts of her own that those plans were made with.
+ */
 interface PadContents {
   readonly form: typeof FORM;
   readonly pad: PadRow;
@@ -51,16 +60,22 @@ interface PadContents {
   readonly sheets: readonly SheetRow[];
   readonly leftovers: readonly LeftoverRow[];
   readonly plans: readonly KeptPlan[];
+  readonly ticks: Readonly<Record<string, readonly string[]>>;
+  readonly layouts: readonly Layout[];
 }
 
 /** A pad with its photos, swatches and plans as one stream of bytes. */
 export async function padAsFile({ store }: Edges, id: string): Promise<NodeJS.ReadableStream> {
   const rows = await rowsOfPad(store.read, id);
   const plans: KeptPlan[] = [];
-  for (const { id: plan } of await store.read.plans.ofPad(id))
+  const ticks: Record<string, string[]> = {};
+  for (const { id: plan } of await store.read.plans.ofPad(id)) {
     plans.push((await store.read.plans.at(plan)) as KeptPlan);
+    ticks[plan] = await store.read.plans.ticks(plan);
+  }
   const leftovers = await store.read.leftovers.ofPad(id);
-  const contents: PadContents = { form: FORM, ...rows, leftovers, plans };
+  const layouts = await ownLayoutsOf(store.read, plans);
+  const contents: PadContents = { form: FORM, ...rows, leftovers, plans, ticks, layouts };
   const owned: { shelf: Shelf; hash: string }[] = [];
   for (const [shelf, hashes] of ownedBy(contents))
     for (const hash of hashes) {
@@ -92,6 +107,7 @@ export async function takePadFile(
     const pad = await store.write(async (records) => {
       if ((await records.pads.at(contents.pad.id)) !== null) throw alreadyHere(contents.pad);
       await addAll(records, contents);
+      await addLayouts(records, contents.layouts, edges.now());
       return readBack(records, contents);
     });
     edges.changes.tell(pad.id);
@@ -121,7 +137,7 @@ function ownedBy({ photos, sides, plans }: PadContents): Map<Shelf, Set<string>>
 }
 
 async function addAll(records: Records, contents: PadContents): Promise<void> {
-  const { pad, photos, sides, sheets, leftovers, plans } = contents;
+  const { pad, photos, sides, sheets, leftovers, plans, ticks } = contents;
   try {
     await records.pads.add(pad);
     for (const photo of photos) await records.photos.add({ ...photo, pad: pad.id });
@@ -139,10 +155,40 @@ async function addAll(records: Records, contents: PadContents): Promise<void> {
         from: plan.asked.from ?? null,
       };
       await records.plans.add(row, plan, Object.values(swatches));
+      for (const step of ticks[id] ?? []) await records.plans.tick(id, step, true);
     }
   } catch (fault) {
     if (!isOfContents(fault)) throw fault;
     throw notAPad(`something that cannot be kept: ${String(fault).slice(0, 120)}`);
+  }
+}
+
+async function ownLayoutsOf(records: Records, plans: readonly KeptPlan[]): Promise<Layout[]> {
+  const used = new Set(plans.flatMap(({ asked }) => asked.cards.map(({ layout }) => layout)));
+  const rows = await Promise.all([...used].map((id) => records.layouts.at(id)));
+  return rows.filter((row) => row !== null).map(({ layout }) => layoutOnWire(layout));
+}
+
+/** A layout whose id is taken here stays behind; the plans made with it hold all that they need of it. */
+async function addLayouts(
+  records: Records,
+  layouts: readonly Layout[],
+  createdAt: string,
+): Promise<void> {
+  for (const each of layouts) {
+    const taken = catalogue.some(({ id }) => id === each.id);
+    if (taken || (await records.layouts.isTaken(each.id))) continue;
+    await records.layouts.add({ layout: makeable(each), createdAt });
+  }
+}
+
+function makeable(each: Layout): ReturnType<typeof layoutFromWire> {
+  try {
+    const layout = layoutFromWire(each);
+    checkLayout(layout);
+    return layout;
+  } catch (fault) {
+    throw notAPad(`a layout that cannot be made: ${String(fault).slice(0, 120)}`);
   }
 }
 

@@ -29,6 +29,55 @@ describe('a pad moved to another computer as one file', () => {
     expect(valueOf(await ask(there, 'GET', `/api/plans/${plan.id}`))).toEqual(plan);
   });
 
+  test('what was done and kept travels with it: ticks, left-over parts, layouts of her own', async () => {
+    const { here, pad } = await savedPad();
+    const { layouts } = valueOf<{ layouts: { id: string }[] }>(
+      await ask(here, 'GET', '/api/layouts'),
+    );
+    await ask(here, 'POST', '/api/layouts', { ...layouts[0]!, id: 'her-own' });
+    await ask(here, 'POST', '/api/layouts', { ...layouts[0]!, id: 'not-used' });
+    const cards = [{ layout: 'her-own', count: 2 }];
+    const plan = valueOf<Plans.Plan>(await ask(here, 'POST', '/api/plans', { pad: pad.id, cards }));
+    for (const step of ['slot-1-cut-1', 'slot-1-cut-2'])
+      await ask(here, 'POST', `/api/plans/${plan.id}/ticks`, { step, done: true });
+    await ask(here, 'POST', `/api/pads/${pad.id}/leftovers`, { plan: plan.id });
+    const there = await mount(await newFolder());
+    const { rawPayload } = await ask(here, 'GET', `/api/pads/${pad.id}/file`);
+    expect((await bring(there, rawPayload)).statusCode).toBe(201);
+    for (const way of [`plans/${plan.id}/ticks`, `pads/${pad.id}/leftovers`]) {
+      const value = valueOf(await ask(here, 'GET', `/api/${way}`));
+      expect(JSON.stringify(value)).toMatch(/cut-1|"size"/);
+      expect(valueOf(await ask(there, 'GET', `/api/${way}`))).toEqual(value);
+    }
+    const own = valueOf<{ layouts: { id: string; origin: string }[] }>(
+      await ask(there, 'GET', '/api/layouts'),
+    ).layouts.filter(({ origin }) => origin === 'hers');
+    expect(own.map(({ id }) => id)).toEqual(['her-own']);
+    const again = await ask(there, 'POST', '/api/plans', { pad: pad.id, cards, from: plan.id });
+    expect(again.statusCode).toBe(201);
+  });
+
+  test('a layout whose id is taken there stays behind; a file from before there were ticks is still read', async () => {
+    const { pad, file } = await savedPad();
+    const older = await rewritten(file, (doc) => {
+      delete doc.ticks;
+      delete doc.layouts;
+    });
+    expect((await bring(await mount(await newFolder()), older)).statusCode).toBe(201);
+    const there = await mount(await newFolder());
+    const { layouts } = valueOf<{ layouts: Record<string, unknown>[] }>(
+      await ask(there, 'GET', '/api/layouts'),
+    );
+    const own = { ...layouts[0]!, id: 'her-own', name: 'Of this computer' };
+    await ask(there, 'POST', '/api/layouts', own);
+    const renamed = await rewritten(file, (doc) => {
+      doc.layouts = [{ ...own, name: 'Of another' }];
+    });
+    expect((await bring(there, renamed)).statusCode).toBe(201);
+    expect((await ask(there, 'GET', '/api/layouts')).payload).not.toContain('Of another');
+    expect((await padAt(there, pad.id)).id).toBe(pad.id);
+  });
+
   test('brought a second time it is refused and stays as it is', async () => {
     const { here, pad, file } = await savedPad();
     expect(problemIn(await bring(here, file))).toMatchObject({ status: 409, field: 'file' });
@@ -52,6 +101,8 @@ describe('a pad moved to another computer as one file', () => {
     ['a path for a picture', (doc: Doc) => void (doc.photos[0]!.picture = '../../secret')],
     ['two sheets of one id', (doc: Doc) => void doc.sheets.push(doc.sheets[0]!)],
     ['a plan without cards', (doc: Doc) => void (doc.plans[0]!.batch = {})],
+    ['ticks that are none', (doc: Doc) => void (doc.ticks = { plan: 'all' })],
+    ['a layout that cannot be made', (doc: Doc) => void (doc.layouts = [CROOKED])],
     ['a form of a later version', (doc: Doc) => void (doc.form = 'plyhue pad, form 99')],
   ])('a file with %s is refused and nothing of it stays', async (_what, spoil) => {
     const { pad, file } = await savedPad();
@@ -64,6 +115,29 @@ describe('a pad moved to another computer as one file', () => {
   });
 });
 
+/** Its only layer lies beside the card. */
+const CROOKED = {
+  id: 'crooked',
+  name: 'Crooked',
+  card: { width: '4 1/4 in', height: '5 1/2 in' },
+  fold: {
+    kind: 'none',
+    flat: { width: '4 1/4 in', height: '5 1/2 in' },
+    scores: [],
+    scoreFrom: 'left',
+  },
+  layers: [
+    {
+      id: 'panel',
+      role: 'panel',
+      material: 'patterned',
+      box: { x: '9 in', y: '9 in', width: '4 in', height: '5 1/4 in' },
+      shape: { kind: 'rectangle' },
+      paper: 'a',
+    },
+  ],
+};
+
 interface Doc {
   form: string;
   pad: Record<string, unknown>;
@@ -71,6 +145,8 @@ interface Doc {
   sides: Record<string, unknown>[];
   sheets: Record<string, unknown>[];
   plans: Record<string, unknown>[];
+  ticks?: unknown;
+  layouts?: unknown;
 }
 
 async function savedPad() {
