@@ -566,8 +566,7 @@ export const words = {
     card: 'Card',
     piece: 'Piece',
     from: 'Cut from',
-    slot: (number: number, sheet: string | null): string =>
-      sheet === null ? `Cut ${number} (new)` : `Cut ${number} (now ${sheet})`,
+    slot: (number: number, sheet: string | null): string => `Cut ${number}: ${sheet ?? 'new'}`,
     another: 'another sheet',
     sheetOf: (card: number, piece: string): string => `Card ${card} ${piece}: cut from`,
     howFull: 'How full each sheet is',

@@ -38,3 +38,4 @@ export const NewLeftovers = z.union([
 
 export type Leftover = z.infer<typeof Leftover>;
 export type LeftoverList = z.infer<typeof LeftoverList>;
+export type NewLeftovers = z.infer<typeof NewLeftovers>;

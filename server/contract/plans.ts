@@ -302,6 +302,7 @@ export type CardToMake = z.infer<typeof CardToMake>;
 export type Ticks = z.infer<typeof Ticks>;
 export type SlotCuts = z.infer<typeof SlotCuts>;
 export type PlanCuts = z.infer<typeof PlanCuts>;
+export type { CutPiece, CutStep, ShownSheet } from './shown-cuts.ts';
 export type Pin = z.infer<typeof Pin>;
 export type Taste = z.infer<typeof Taste>;
 export type NewPlan = z.infer<typeof NewPlan>;

@@ -1,15 +1,21 @@
+import { useEffect } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { LatestPlan } from '../plan/latest-plan.tsx';
+import { rememberPlan } from '../plan/made.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import { WithPlan } from '../plan/with-plan.tsx';
 import { ruler } from '../table/settings.ts';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
-import { cuts } from '../wire/shelves.ts';
+import { classSets, cuts, guides, leftovers } from '../wire/shelves.ts';
 import { GuideSteps } from './guide-steps.tsx';
+import { peopleFor, stacked } from './how-cut.ts';
 
 /** The guide propped up at the table: one step at a time, in large type. */
 export function GuideScreen({ pad, plan }: { pad: string; plan: string | null }): VNode {
+  useEffect(() => {
+    if (plan !== null) rememberPlan(pad, plan);
+  }, [pad, plan]);
   if (plan === null) return <LatestPlan pad={pad} at="guide" />;
   return (
     <WithPlan
@@ -21,11 +27,41 @@ export function GuideScreen({ pad, plan }: { pad: string; plan: string | null })
   );
 }
 
+const NOTHING_KEPT = { leftovers: [], pieces: [], spared: [] };
+
 function WithCuts(table: OnTable): VNode {
-  const key = `${table.plan.id}/${ruler.value}`;
+  const { plan, pad } = table;
+  const stack = stacked.value;
+  const people = peopleFor(plan.id);
+  const cutsAt = `${plan.id}/${ruler.value}/${stack}`;
+  const guideAt = `${plan.id}/${ruler.value}`;
+  const set = people === 1 ? null : classSets.at(`${plan.id}/${people}/${stack}`).value;
+  const kept = leftovers.at(`${pad.id}/${plan.id}`).value.value ?? NOTHING_KEPT;
   return (
-    <Once of={cuts.at(key)} again={() => void cuts.fresh(key)} heading={words.guide.heading}>
-      {(slots) => <GuideSteps key={table.plan.id} table={table} slots={slots} />}
+    <Once of={cuts.at(cutsAt)} again={() => void cuts.fresh(cutsAt)} heading={words.guide.heading}>
+      {(slots) => (
+        <Once
+          of={guides.at(guideAt)}
+          again={() => void guides.fresh(guideAt)}
+          heading={words.guide.heading}
+        >
+          {(guide) => (
+            <GuideSteps
+              key={plan.id}
+              book={{
+                table,
+                cuts: slots,
+                guide,
+                kept,
+                set: set?.value ?? null,
+                stack,
+                ruler: ruler.value,
+              }}
+              problem={set?.problem ?? null}
+            />
+          )}
+        </Once>
+      )}
     </Once>
   );
 }

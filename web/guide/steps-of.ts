@@ -1,77 +1,73 @@
-import type { LayoutListing } from '../../server/contract/layouts.ts';
-import type { PlannedCard, SlotCuts } from '../../server/contract/plans.ts';
-import { lengthFor, pieceFor } from '../lengths/lengths.ts';
-import { sideIn } from '../pad/sides.ts';
-import { drawnAt } from '../plan/card-image.tsx';
-import { layoutOf } from '../plan/layout-of.ts';
+import type { ClassSet } from '../../server/contract/class-sets.ts';
+import type { LeftoverList } from '../../server/contract/leftovers.ts';
+import type { PlanCuts, PlanGuide } from '../../server/contract/plans.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import type { Ruler } from '../table/settings.ts';
 import { words } from '../words.ts';
+import { cardStep } from './card-steps.ts';
+import { paperStep, sparedStep, stockSteps } from './paper-steps.ts';
+import type { Stack, Step } from './step.ts';
 
-/** One thing to do at the table. */
-export interface Step {
-  readonly id: string;
-  readonly kind: 'cut' | 'card';
-  readonly title: string;
-  readonly picture: string | null;
-  readonly lines: readonly string[];
-  /** The cuts of a sheet, in the order of the hands. */
-  readonly cuts: readonly Cut[];
+/** All that the guide is made from. */
+export interface GuideBook {
+  readonly table: OnTable;
+  readonly cuts: PlanCuts;
+  readonly guide: PlanGuide;
+  readonly kept: LeftoverList;
+  /** The batch for several people; null for one. */
+  readonly set: ClassSet | null;
+  /** Sheets under the blade at once. */
+  readonly stack: number;
+  readonly ruler: Ruler;
 }
 
-/** One stroke of the trimmer, or one finish of a piece. */
-export interface Cut {
-  readonly id: string;
-  readonly number: number;
-  readonly main: string;
-  readonly small: string;
-}
-
-/** First every sheet with its cuts, then every card with its layers from the base up. */
-export function stepsOf(table: OnTable, slots: readonly SlotCuts[], ruler: Ruler): Step[] {
+/** The order of the work: what to mind, every sheet, the cardstock, every card, what is left. */
+export function stepsOf({ table, cuts, guide, kept, set, stack, ruler }: GuideBook): Step[] {
+  const people = set?.people ?? 1;
+  const stacks = stacksOf(set, stack);
   return [
-    ...slots.map((slot) => sheetStep(slot, table)),
-    ...table.plan.cards.map((card) => cardStep(card, table, ruler)),
+    beforeStep(guide, cuts),
+    ...cuts.slots.map((slot, at) =>
+      people === 1 && kept.spared.includes(slot.slot)
+        ? sparedStep(slot, at + 1, table, ruler, kept)
+        : paperStep(slot, at + 1, table, stacks),
+    ),
+    ...guide.cardstock.flatMap((stock) => stockSteps(stock, people)),
+    ...guide.cards.map((card) => cardStep(card, table, people)),
+    ...leftStep(cuts, table),
   ];
 }
 
-function sheetStep({ slot, sheet, laying, picture, steps }: SlotCuts, { pad }: OnTable): Step {
-  const id = `cut-${slot}`;
+function beforeStep({ cautions }: PlanGuide, { rounding }: PlanCuts): Step {
   return {
-    id,
-    kind: 'cut',
-    title: words.guide.cut(pad.sheets.find((one) => one.id === sheet)?.label ?? sheet),
-    picture,
-    lines: [laying],
-    cuts: steps.map((cut) => ({ ...cut, id: `${id}-${cut.number}` })),
+    id: 'before',
+    kind: 'before',
+    title: words.guide.beforeCut,
+    picture: null,
+    lines: [...cautions, ...(rounding === null ? [] : [rounding])],
+    acts: [],
+    stacks: [],
   };
 }
 
-function cardStep(card: PlannedCard, table: OnTable, ruler: Ruler): Step {
-  const layout = layoutOf(table, card);
-  return {
-    id: `card-${card.number}`,
-    kind: 'card',
-    title: words.guide.make(card.number, layout?.name ?? ''),
-    picture: drawnAt(card),
-    cuts: [],
-    lines: card.layers.flatMap((layer) => {
-      const size = pieceFor(layer.size, ruler);
-      const line = words.guide.layer(words.layerName(layer.layer), size, stuff(layer, table));
-      return layer.role === 'base' ? [line, ...foldLine(layout, ruler)] : [line];
-    }),
-  };
+/** A stack is named by what it depends on, so that a tick does not pass to another one. */
+function stacksOf(set: ClassSet | null, most: number): Stack[] {
+  if (set === null) return [];
+  return set.stacks.map(({ of }, at) => ({
+    id: `stack-${set.people}-${most}-${at + 1}`,
+    number: at + 1,
+    of,
+  }));
 }
 
-function foldLine(layout: LayoutListing | undefined, ruler: Ruler): string[] {
-  if (!layout || layout.fold.scores.length === 0) return [];
-  const scores = layout.fold.scores.map((score) => lengthFor(score, ruler));
-  return [words.guide.fold(scores, layout.fold.scoreFrom)];
-}
-
-function stuff(layer: PlannedCard['layers'][number], { pad, supplies }: OnTable): string {
-  const faced = sideIn(pad, layer.side);
-  if (faced) return words.pad.sideName(faced.sheet.label, faced.face);
-  const supply = supplies.find(({ id }) => id === layer.supply);
-  return supply?.name ?? (layer.wanted ? words.plan.wanted(layer.wanted.name) : words.plan.plain);
+function leftStep({ slots }: PlanCuts, { pad }: OnTable): Step[] {
+  const lines = slots
+    .filter(({ left }) => left.length > 0)
+    .map(({ sheet, left }) => {
+      const label = pad.sheets.find((one) => one.id === sheet)?.label ?? sheet;
+      return words.guide.leftOf(label, left);
+    });
+  if (lines.length === 0) return [];
+  const title = words.guide.leftTitle;
+  return [{ id: 'left', kind: 'left', title, picture: null, lines, acts: [], stacks: [] }];
 }

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
+import { LeftStock } from '../leftovers/left-stock.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Link } from '../table/link.tsx';
 import { Once } from '../table/waiting.tsx';
@@ -50,6 +51,7 @@ function Spread({ pad }: { pad: Pad }): VNode {
           ))}
         </ul>
       </section>
+      <LeftStock pad={pad} />
       <div class="onward">
         <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button">
           {words.pad.onward} <Icon name="next" />

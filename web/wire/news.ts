@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
 import { place, type Place } from '../table/way.ts';
-import { pads, padList, plansOf, ticks } from './shelves.ts';
+import { leftovers, pads, padList, plansOf, ticks } from './shelves.ts';
 
 /** Hears from the service when the pad on the table has changed, on whatever device, and looks again. */
 export function hearNews(): void {
@@ -29,10 +29,11 @@ export function hearNews(): void {
   });
 }
 
-/** Plans and ticks change without the pad; the pad itself is asked for only when it is another. */
+/** Plans, ticks and left-overs change without the pad; the pad itself is asked for only when it is another. */
 function look(pad: string, revision: number | null): void {
   plansOf.freshAll();
   ticks.freshAll();
+  leftovers.freshAll();
   if (pads.at(pad).peek().value?.revision === revision) return;
   void pads.fresh(pad);
   padList.freshAll();

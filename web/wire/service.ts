@@ -1,5 +1,7 @@
+import type { ClassSet } from '../../server/contract/class-sets.ts';
 import type { Code, Key, KeyList, Me, NewCode } from '../../server/contract/keys.ts';
 import type { CheckedLayout, LayoutListing, NewLayout } from '../../server/contract/layouts.ts';
+import type { LeftoverList, NewLeftovers } from '../../server/contract/leftovers.ts';
 import type {
   Companion,
   NewPad,
@@ -14,7 +16,8 @@ import type {
   OtherPlan,
   Plan,
   PlanSummary,
-  SlotCuts,
+  PlanCuts,
+  PlanGuide,
   Ticks,
   SheetCurve,
   Weakest,
@@ -72,8 +75,18 @@ export const service = {
     list(await ask('GET', `/api/plans/${plan}/cards/${card}/layers/${layer}/choices`), 'choices'),
   takePlan: (plan: string, slots: Readonly<Record<string, string>>): Promise<Plan> =>
     ask('POST', `/api/plans/${plan}/taken`, { slots }),
-  cuts: async (plan: string, ruler: string): Promise<SlotCuts[]> =>
-    list(await ask('GET', `/api/plans/${plan}/cuts?ruler=${ruler}`), 'slots'),
+  cuts: (plan: string, ruler: string, stack: string): Promise<PlanCuts> =>
+    ask('GET', `/api/plans/${plan}/cuts?ruler=${ruler}&stack=${stack}`),
+  guide: (plan: string, ruler: string): Promise<PlanGuide> =>
+    ask('GET', `/api/plans/${plan}/guide?ruler=${ruler}`),
+  classSet: (plan: string, people: string, stack: string): Promise<ClassSet> =>
+    ask('GET', `/api/plans/${plan}/class-set?people=${people}&stack=${stack}`),
+  leftovers: (pad: string, plan: string): Promise<LeftoverList> =>
+    ask('GET', `/api/pads/${pad}/leftovers${plan === '' ? '' : `?plan=${plan}`}`),
+  keepLeftovers: (pad: string, left: NewLeftovers): Promise<LeftoverList> =>
+    ask('POST', `/api/pads/${pad}/leftovers`, left),
+  removeLeftover: (pad: string, part: string): Promise<void> =>
+    ask('DELETE', `/api/pads/${pad}/leftovers/${part}`),
   ticks: async (plan: string): Promise<string[]> =>
     list(await ask('GET', `/api/plans/${plan}/ticks`), 'ticks'),
   tick: async (plan: string, step: string, done: boolean): Promise<string[]> =>

@@ -8,10 +8,25 @@ export const layouts = shelfOf(() => service.layouts());
 export const plans = shelfOf((plan) => service.plan(plan));
 /** The plans of a pad, the oldest first. */
 export const plansOf = shelfOf((pad) => service.plans(pad));
-/** How the sheets of a plan are cut, at the key `plan/ruler`. */
+/** How the sheets of a plan are cut, at the key `plan/ruler/stack`. */
 export const cuts = shelfOf((key) => {
+  const [plan, ruler, stack] = key.split('/');
+  return service.cuts(plan!, ruler!, stack!);
+});
+/** Cardstock, cards and shopping of a plan's guide, at the key `plan/ruler`. */
+export const guides = shelfOf((key) => {
   const [plan, ruler] = key.split('/');
-  return service.cuts(plan!, ruler!);
+  return service.guide(plan!, ruler!);
+});
+/** What a plan takes for several people, at the key `plan/people/stack`. */
+export const classSets = shelfOf((key) => {
+  const [plan, people, stack] = key.split('/');
+  return service.classSet(plan!, people!, stack!);
+});
+/** Kept parts of sheets, at the key `pad/plan`, with the plan's use of them, or `pad/`. */
+export const leftovers = shelfOf((key) => {
+  const [pad, plan] = key.split('/');
+  return service.leftovers(pad!, plan!);
 });
 /** The steps of the guide of a plan that are done. */
 export const ticks = shelfOf((plan) => service.ticks(plan));

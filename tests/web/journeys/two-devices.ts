@@ -25,13 +25,14 @@ export function twoDevices(at: () => Table): void {
     const guide = page.url().replace('/plan/', '/guide/');
     await page.goto(guide);
     await tablet.page.goto(guide);
+    await page.getByRole('button', { name: 'Done' }).click();
     const [mine, hers] = [page, tablet.page].map((each) => each.locator('.cut-line').first());
     await hers!.waitFor();
     await mine!.click();
     await expect.poll(() => hers!.getAttribute('aria-pressed'), { timeout: 20_000 }).toBe('true');
     const cuts = await page.locator('.cut-line').all();
     for (const cut of cuts.slice(1)) await cut.click();
-    await tablet.page.getByText(/^1 of \d+ steps done$/).waitFor();
+    await tablet.page.getByText(/^2 of \d+ steps done$/).waitFor();
     expect([...laptop.faults, ...tablet.faults]).toEqual([]);
     await laptop.context.close();
     await tablet.context.close();
@@ -41,6 +42,7 @@ export function twoDevices(at: () => Table): void {
     const { page, context } = await at().open('phone');
     await plannedDemo(page, 1);
     await page.getByRole('link', { name: 'To the cutting guide' }).click();
+    await page.getByRole('button', { name: 'Done' }).click();
     await page.locator('.cut-line').first().waitFor();
     await page.route('**/ticks', (route) => route.abort());
     await page.locator('.cut-line').first().click();

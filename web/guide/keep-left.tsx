@@ -1,0 +1,43 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { Problem } from '../../server/contract/values.ts';
+import { announce } from '../table/announce.tsx';
+import { Mishap } from '../table/mishap.tsx';
+import { words } from '../words.ts';
+import { asProblem } from '../wire/ask.ts';
+import { service } from '../wire/service.ts';
+import { leftovers } from '../wire/shelves.ts';
+import type { GuideBook } from './steps-of.ts';
+
+/** What this batch leaves becomes stock of the pad, once. */
+export function KeepLeft({ book }: { book: GuideBook }): VNode {
+  const { plan, pad } = book.table;
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const kept = book.kept.leftovers.some((one) => one.plan === plan.id);
+
+  async function keep(): Promise<void> {
+    setProblem(null);
+    try {
+      await service.keepLeftovers(pad.id, { plan: plan.id });
+      leftovers.freshAll();
+      announce(words.left.kept);
+    } catch (fault) {
+      setProblem(asProblem(fault));
+    }
+  }
+
+  return (
+    <>
+      {problem && <Mishap problem={problem} />}
+      {kept ? (
+        <p>{words.left.kept}</p>
+      ) : (
+        <p>
+          <button type="button" class="button quiet" onClick={() => void keep()}>
+            {words.left.keep}
+          </button>
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,86 @@
+import type { LeftoverList } from '../../server/contract/leftovers.ts';
+import type { CutStep, ShownSheet, SlotCuts, StockCuts } from '../../server/contract/plans.ts';
+import { pieceFor } from '../lengths/lengths.ts';
+import type { OnTable } from '../plan/table-of.ts';
+import type { Ruler } from '../table/settings.ts';
+import { words } from '../words.ts';
+import type { Act, Picture, Stack, Step } from './step.ts';
+
+/** A sheet of the pad with its cuts. */
+export function paperStep(
+  cuts: SlotCuts,
+  number: number,
+  { pad }: OnTable,
+  stacks: readonly Stack[],
+): Step {
+  const { slot, sheet, laying, steps } = cuts;
+  const id = `cut-${slot}`;
+  const label = pad.sheets.find((one) => one.id === sheet)?.label ?? sheet;
+  const mine = stacks.filter(({ of }) => of.some((one) => one.slot === slot));
+  const first = mine.filter(({ of }) => of[0]?.slot === slot);
+  return {
+    id,
+    kind: 'paper',
+    title: words.guide.cut(number, label),
+    picture: pictureOf(cuts, words.guide.laid),
+    lines: mine.length > first.length ? [laying, words.guide.inStacks] : [laying],
+    acts: actsOf(id, steps),
+    stacks: first,
+  };
+}
+
+/** A sheet of the pad that stays whole, because all its pieces come out of parts that were kept. */
+export function sparedStep(
+  cuts: SlotCuts,
+  number: number,
+  table: OnTable,
+  ruler: Ruler,
+  kept: LeftoverList,
+): Step {
+  const step = paperStep(cuts, number, table, []);
+  const { slot, pieces } = cuts;
+  return {
+    ...step,
+    title: words.guide.fromLeft(step.title),
+    lines: [words.guide.spared],
+    acts: pieces.map(({ card, layer, name, size, up }, at): Act => {
+      const use = kept.pieces.find(
+        (one) => one.slot === slot && one.card === card && one.layer === layer,
+      );
+      const part = kept.leftovers.find(({ id }) => id === use?.leftover);
+      const whole =
+        part === undefined ? '' : pieceFor(`${part.size.width} x ${part.size.height}`, ruler);
+      return {
+        id: `${step.id}-kept-${at + 1}`,
+        number: at + 1,
+        main: words.guide.fromPart(card, name, size),
+        small: words.guide.outOfPart(whole, up),
+        shown: null,
+      };
+    }),
+  };
+}
+
+/** The sheets of a cardstock. */
+export function stockSteps({ name, sheets }: StockCuts, people: number): Step[] {
+  return sheets.map((sheet): Step => {
+    const id = `stock-${sheet.id}`;
+    return {
+      id,
+      kind: 'cardstock',
+      title: words.guide.cutStock(name, sheets.length > 1 ? sheets.indexOf(sheet) + 1 : null),
+      picture: pictureOf(sheet, words.guide.laidStock),
+      lines: people === 1 ? [sheet.laying] : [sheet.laying, words.guide.times(people)],
+      acts: actsOf(id, sheet.steps),
+      stacks: [],
+    };
+  });
+}
+
+function actsOf(step: string, steps: readonly CutStep[]): Act[] {
+  return steps.map((cut) => ({ ...cut, id: `${step}-${cut.number}` }));
+}
+
+function pictureOf({ picture, drawing }: ShownSheet, alt: string): Picture {
+  return { src: picture, alt, ...drawing };
+}

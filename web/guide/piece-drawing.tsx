@@ -1,0 +1,88 @@
+import type { VNode } from 'preact';
+import { words } from '../words.ts';
+import type { Shown, Spot } from './step.ts';
+
+type Finish = Extract<Shown, { kind: 'finish' }>;
+type Base = Extract<Shown, { kind: 'base' }>;
+
+/** A piece by itself as it lies on its card: what stays of it, its pencil marks, and its up. */
+export function FinishDrawing({ piece, kept, marks }: Finish): VNode {
+  const { width, height } = piece;
+  const room = 0.14 * Math.max(width, height);
+  const unit = Math.max(width, height) / 100;
+  return (
+    <svg
+      class="piece-drawing"
+      viewBox={`${-room} ${-room} ${width + 2 * room} ${height + 2 * room}`}
+      role="img"
+      aria-label={words.guide.finishDrawn}
+    >
+      <rect class="falls" width={width} height={height} stroke-width={unit} />
+      <path class="stays" d={`${outline(kept)}Z`} stroke-width={unit} />
+      <path
+        class="up"
+        d={`M${width / 2} ${height / 2 - 9 * unit}l5 7h-3.4v9h-3.2v-9h-3.4z`}
+        transform={scaledAt(width / 2, height / 2 - 9 * unit, unit)}
+      />
+      {marks.length === 2 && <path class="blade" d={outline(marks)} stroke-width={1.4 * unit} />}
+      {marks.map(({ x, y }) => (
+        <circle key={`${x} ${y}`} class="mark" cx={x} cy={y} r={3 * unit} stroke-width={unit} />
+      ))}
+    </svg>
+  );
+}
+
+/** The flat base with its scores, each with its length from the edge. */
+export function BaseDrawing({ flat, from, scores }: Base): VNode {
+  const { width, height } = flat;
+  const unit = Math.max(width, height) / 100;
+  const side = from === 'left';
+  return (
+    <svg
+      class="piece-drawing"
+      viewBox={`${-2 * unit} ${-2 * unit} ${width + 4 * unit} ${height + 4 * unit}`}
+      role="img"
+      aria-label={words.guide.baseDrawn}
+    >
+      <rect class="stays" width={width} height={height} stroke-width={0.7 * unit} />
+      {scores.map(({ at, said }, index) => {
+        // Several measures stand one under the other.
+        const along = (side ? height : width) * (0.3 + (0.4 * index) / Math.max(1, scores.length));
+        const middle = side ? { x: at / 2, y: along } : { x: along, y: at / 2 };
+        return (
+          <g key={said}>
+            <path
+              class="score"
+              d={side ? `M${at} 0V${height}` : `M0 ${at}H${width}`}
+              stroke-width={unit}
+              stroke-dasharray={`${1.2 * unit} ${2.4 * unit}`}
+            />
+            <path
+              class="measure"
+              d={side ? `M0 ${along}H${at}` : `M${along} 0V${at}`}
+              stroke-width={0.8 * unit}
+            />
+            <rect
+              class="said"
+              x={middle.x - 2.4 * unit * said.length * 0.75 - 2 * unit}
+              y={middle.y - 4 * unit}
+              width={2 * (2.4 * unit * said.length * 0.75 + 2 * unit)}
+              height={8 * unit}
+            />
+            <text x={middle.x} y={middle.y + 2 * unit} font-size={6 * unit} text-anchor="middle">
+              {said}
+            </text>
+          </g>
+        );
+      })}
+    </svg>
+  );
+}
+
+function outline(spots: readonly Spot[]): string {
+  return `M${spots.map(({ x, y }) => `${x} ${y}`).join('L')}`;
+}
+
+function scaledAt(x: number, y: number, by: number): string {
+  return `translate(${x} ${y}) scale(${by}) translate(${-x} ${-y})`;
+}

@@ -1,0 +1,24 @@
+import type { VNode } from 'preact';
+import { Icon } from '../table/icon.tsx';
+import { printPaper } from '../table/settings.ts';
+import { words } from '../words.ts';
+import type { GuideBook } from './steps-of.ts';
+
+/** The printed guide, on the paper in her printer or the other, for as many people as it is cut for. */
+export function PrintLinks({ book }: { book: GuideBook }): VNode {
+  const { table, set, stack, ruler } = book;
+  const other = printPaper.value === 'a4' ? 'letter' : 'a4';
+  const people = set === null ? '' : `&people=${set.people}`;
+  const address = (paper: string): string =>
+    `${table.plan.guide}?paper=${paper}&ruler=${ruler}&stack=${stack}${people}`;
+  return (
+    <div class="print-links">
+      <a class="button quiet" href={address(printPaper.value)} target="_blank">
+        <Icon name="print" /> {words.guide.print(words.settings.prints[printPaper.value])}
+      </a>
+      <a class="print-else" href={address(other)} target="_blank">
+        {words.guide.printElse(words.settings.prints[other])}
+      </a>
+    </div>
+  );
+}

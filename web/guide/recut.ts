@@ -1,0 +1,27 @@
+import type { NewPlan } from '../../server/contract/plans.ts';
+import { rememberPlan } from '../plan/made.ts';
+import type { OnTable } from '../plan/table-of.ts';
+import { settle } from '../table/way.ts';
+import { service } from '../wire/service.ts';
+import { plans, plansOf } from '../wire/shelves.ts';
+import type { Scheme } from './scheme-table.ts';
+
+/** Has the same cards cut by a table of her own, or by ours again, and goes to that guide. */
+export async function recut({ plan, pad }: OnTable, scheme: Scheme | null): Promise<void> {
+  // Her table has its own number of sheets, so that a wish for one is left behind.
+  const { cards, pins, without, taste } = plan.asked;
+  const wish: NewPlan = {
+    pad: pad.id,
+    cards,
+    from: plan.id,
+    ...(pins && { pins }),
+    ...(without && { without }),
+    ...(taste && { taste }),
+    ...(scheme !== null && { scheme }),
+  };
+  const made = await service.makePlan(wish);
+  plans.put(made.id, made);
+  void plansOf.fresh(pad.id);
+  rememberPlan(pad.id, made.id);
+  settle({ at: 'guide', pad: pad.id, plan: made.id });
+}

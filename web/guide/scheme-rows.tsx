@@ -1,0 +1,52 @@
+import type { VNode } from 'preact';
+import { words } from '../words.ts';
+import type { Row, SchemeTable } from './scheme-table.ts';
+
+interface Props {
+  readonly rows: readonly Row[];
+  readonly names: readonly { readonly slot: string; readonly name: string }[];
+  readonly table: SchemeTable;
+  /** The piece that a refusal speaks of. */
+  readonly wrong: string | null;
+  readonly move: (row: Row, slot: string | null) => void;
+}
+
+/** The table itself: a row a piece, with the sheet that gives it. */
+export function SchemeRows({ rows, names, table, wrong, move }: Props): VNode {
+  return (
+    <table class="scheme">
+      <thead>
+        <tr>
+          <th scope="col">{words.scheme.card}</th>
+          <th scope="col">{words.scheme.piece}</th>
+          <th scope="col">{words.scheme.from}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row, at) => (
+          <tr key={row.key} class={row.key === wrong ? 'wrong' : undefined}>
+            <td>{rows[at - 1]?.card === row.card ? '' : row.card}</td>
+            <th scope="row">
+              {words.layerName(row.name)} <span class="small">{row.size}</span>
+            </th>
+            <td>
+              <select
+                aria-label={words.scheme.sheetOf(row.card, row.name)}
+                aria-invalid={row.key === wrong}
+                value={table.homes[row.key]}
+                onChange={({ currentTarget: { value } }) => move(row, value === '' ? null : value)}
+              >
+                {names.map(({ slot, name }) => (
+                  <option key={slot} value={slot}>
+                    {name}
+                  </option>
+                ))}
+                <option value="">{words.scheme.another}</option>
+              </select>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,128 @@
+import type { VNode } from 'preact';
+import type { Picture, Shown, Spot } from './step.ts';
+
+interface Props {
+  readonly picture: Picture;
+  readonly shown: Shown | null;
+  readonly said: string;
+}
+
+/** The drawing of a sheet or card, with what is at hand marked on it and the rest veiled. */
+export function ShownOn({ picture, shown, said }: Props): VNode {
+  const { src, alt, width, height } = picture;
+  return (
+    <div class="shown-on" style={{ aspectRatio: `${width} / ${height}` }}>
+      <img src={src} alt={alt} />
+      {shown && shown.kind !== 'base' && (
+        <svg viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+          {shown.kind === 'cut' && <CutShown {...shown} picture={picture} said={said} />}
+          {shown.kind === 'finish' && (
+            <Veil picture={picture} around={cornersOf(shown.part)} edge />
+          )}
+          {shown.kind === 'layer' && <Veil picture={picture} around={shown.outline} edge />}
+        </svg>
+      )}
+    </div>
+  );
+}
+
+type Cut = Extract<Shown, { kind: 'cut' }>;
+
+/** The part under the trimmer, where the blade runs, and the length from the edge that lies at the stop. */
+function CutShown({
+  part,
+  from,
+  to,
+  picture,
+  said,
+}: Cut & { picture: Picture; said: string }): VNode {
+  const down = from.x === to.x;
+  // Away from the middle, where the pieces are named.
+  const side = down
+    ? { x: part.x, y: part.y + part.height * 0.82 }
+    : { x: part.x + part.width * 0.82, y: part.y };
+  const end = down ? { x: from.x, y: side.y } : { x: side.x, y: from.y };
+  return (
+    <>
+      <Veil picture={picture} around={cornersOf(part)} edge />
+      <path class="blade-under" d={lineOf(from, to)} />
+      <path class="blade" d={lineOf(from, to)} />
+      <path class="measure-under" d={lineOf(side, end)} />
+      <path class="measure" d={`${lineOf(side, end)}${tips(side, end, down)}`} />
+      <Label picture={picture} from={side} to={end} said={said} />
+    </>
+  );
+}
+
+/** Everything but what is at hand, paled. */
+function Veil({
+  picture: { width, height },
+  around,
+  edge,
+}: {
+  picture: Picture;
+  around: readonly Spot[];
+  edge: boolean;
+}): VNode {
+  const shape = `M${around.map(({ x, y }) => `${x} ${y}`).join('L')}Z`;
+  return (
+    <>
+      <path class="veil" d={`M0 0H${width}V${height}H0Z${shape}`} />
+      {edge && <path class="at-hand-under" d={shape} />}
+      {edge && <path class="at-hand" d={shape} />}
+    </>
+  );
+}
+
+/** The length on its measure; where that is too short, beyond the blade. */
+function Label({
+  picture: { width, height },
+  from,
+  to,
+  said,
+}: {
+  picture: Picture;
+  from: Spot;
+  to: Spot;
+  said: string;
+}): VNode {
+  const wide = 2.9 * said.length + 4;
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const along = dx > 0 ? wide : 9;
+  const roomy = dx + dy > along + 6;
+  const beyond = along / 2 + 3;
+  const at = {
+    x: roomy || dx === 0 ? (from.x + to.x) / 2 : to.x + beyond,
+    y: roomy || dy === 0 ? (from.y + to.y) / 2 : to.y + beyond,
+  };
+  const x = Math.min(width - wide / 2 - 0.5, Math.max(wide / 2 + 0.5, at.x));
+  const y = Math.min(height - 5, Math.max(5, at.y));
+  return (
+    <>
+      <rect class="said" x={x - wide / 2} y={y - 4.5} width={wide} height={9} rx={1} />
+      <text x={x} y={y + 2} text-anchor="middle">
+        {said}
+      </text>
+    </>
+  );
+}
+
+function cornersOf({ x, y, width, height }: Cut['part']): Spot[] {
+  return [
+    { x, y },
+    { x: x + width, y },
+    { x: x + width, y: y + height },
+    { x, y: y + height },
+  ];
+}
+
+function lineOf(from: Spot, to: Spot): string {
+  return `M${from.x} ${from.y}L${to.x} ${to.y}`;
+}
+
+/** Short strokes across both ends of a measure. */
+function tips(from: Spot, to: Spot, down: boolean): string {
+  return [from, to]
+    .map(({ x, y }) => (down ? `M${x} ${y - 2.5}v5` : `M${x - 2.5} ${y}h5`))
+    .join('');
+}

@@ -1,0 +1,54 @@
+import type { CutStep } from '../../server/contract/plans.ts';
+import type { ClassSet } from '../../server/contract/class-sets.ts';
+
+/** One thing to do at the table: a sheet to cut, a card to build. */
+export interface Step {
+  readonly id: string;
+  readonly kind: 'before' | 'paper' | 'cardstock' | 'card' | 'left';
+  readonly title: string;
+  readonly picture: Picture | null;
+  readonly lines: readonly string[];
+  /** What the hands do for it, one after the other. */
+  readonly acts: readonly Act[];
+  /** For several people: the stacks in which this sheet is cut; none for one person. */
+  readonly stacks: readonly Stack[];
+}
+
+/** A drawing; its size is in the units in which places on it are given. */
+export interface Picture {
+  readonly src: string;
+  readonly alt: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A stroke of the trimmer, the finish of a piece, or a layer to glue. */
+export interface Act {
+  readonly id: string;
+  readonly number: number;
+  readonly main: string;
+  readonly small: string;
+  readonly shown: Shown | null;
+}
+
+/** What is shown of an act: a cut, a finish, a layer on the card, or the flat base with its scores. */
+export type Shown =
+  | CutStep['shown']
+  | { readonly kind: 'layer'; readonly outline: readonly Spot[] }
+  | {
+      readonly kind: 'base';
+      readonly flat: { readonly width: number; readonly height: number };
+      readonly from: 'left' | 'top';
+      readonly scores: readonly { readonly at: number; readonly said: string }[];
+    };
+
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Stack {
+  readonly id: string;
+  readonly number: number;
+  readonly of: ClassSet['stacks'][number]['of'];
+}

@@ -1,0 +1,53 @@
+import type { VNode } from 'preact';
+import { Icon } from '../table/icon.tsx';
+import { words } from '../words.ts';
+
+interface Props {
+  readonly label: string;
+  readonly value: number;
+  readonly least: number;
+  readonly most: number;
+  readonly set: (value: number) => void;
+}
+
+/** A number with a large minus and plus. */
+export function Stepper({ label, value, least, most, set }: Props): VNode {
+  const within = (to: number): void => {
+    if (Number.isFinite(to)) set(Math.min(most, Math.max(least, Math.round(to))));
+  };
+  return (
+    <div class="stepper">
+      <span>{label}</span>
+      <div>
+        <button
+          type="button"
+          class="round"
+          disabled={value <= least}
+          aria-label={words.guide.fewer(label)}
+          onClick={() => within(value - 1)}
+        >
+          <Icon name="minus" />
+        </button>
+        <input
+          class="count"
+          type="number"
+          inputMode="numeric"
+          min={least}
+          max={most}
+          value={value}
+          aria-label={label}
+          onChange={(event) => within(Number(event.currentTarget.value))}
+        />
+        <button
+          type="button"
+          class="round"
+          disabled={value >= most}
+          aria-label={words.guide.more(label)}
+          onClick={() => within(value + 1)}
+        >
+          <Icon name="plus" />
+        </button>
+      </div>
+    </div>
+  );
+}
