@@ -27,6 +27,8 @@ export interface TiedPhoto {
 }
 
 export interface ChipsAsk {
+  /** The white card, on the preview: it lies in every picture too and holds the light end of the tie. */
+  readonly card: Quad<'photo'> | null;
   /** Corners on the preview that she showed, or null when the chips are to be found. */
   readonly shown: readonly Quad<'photo'>[] | null;
   /** The colours that the chips have in the pad's other photos, if any. */
@@ -41,20 +43,24 @@ export interface ChipsAsk {
  *             photo defines them; where they are, each is told by its colour, so their order on the
  *             table is free.
  * Good up to  scraps whose colours lie 15 CIELAB units and more apart; at least two greys of different
- *             lightness and three scraps in all, or nothing is tied.
+ *             lightness and three scraps in all besides the white card, or nothing is tied.
  */
 export function tiedPhoto(
   preview: Picture,
   field: LightField,
   white: White,
   others: readonly Candidate[],
-  { shown, known }: ChipsAsk,
+  { card, shown, known }: ChipsAsk,
 ): TiedPhoto {
   const patches = shown ?? likeChips(others);
   const scraps = patches.flatMap((corners) => {
     const scrap = scrapAt(preview, field, white, corners);
     return scrap === null || (shown === null && scrap.uneven > PLAIN) ? [] : [scrap];
   });
+  // Where she touched the scraps of a first picture, hers are the scraps: the white is among them.
+  const counts = card !== null && (shown === null || known.length > 0);
+  const held = counts ? scrapAt(preview, field, white, card) : null;
+  const cards = held === null ? [] : [held];
   if (known.length === 0) {
     if (
       !canTie(
@@ -64,20 +70,24 @@ export function tiedPhoto(
     )
       return untied(shown === null ? [] : [TOO_FEW]);
     return {
-      seen: { tie: 'first', scraps: scraps.map(({ corners, lab }) => ({ corners, lab })) },
+      seen: {
+        tie: 'first',
+        scraps: [...scraps, ...cards].map(({ corners, lab }) => ({ corners, lab })),
+      },
       tie: null,
       left: 0,
       notes: [],
     };
   }
-  const pairs = matched(scraps, known);
+  const pairs = matched([...scraps, ...cards], known);
+  const own = pairs.filter(({ scrap }) => !cards.includes(scrap));
   if (
     !canTie(
-      pairs.map(({ wanted }) => wanted),
+      own.map(({ wanted }) => wanted),
       SHOWN,
     )
   )
-    return untied(shown === null && pairs.length === 0 ? [] : [TOO_FEW]);
+    return untied(shown === null && own.length === 0 ? [] : [TOO_FEW]);
   const tie = tieByChips(
     pairs.map(({ scrap, wanted }) => ({
       seen: scrap.light,

@@ -1,4 +1,5 @@
 import type { Quad } from '../geometry/points.ts';
+import { groundCells } from './ground-cells.ts';
 import { cellsWhere, plainCellsFrom } from './light-cells.ts';
 import type { Cell } from './light-cells.ts';
 import type { Picture } from './picture.ts';
@@ -16,45 +17,48 @@ export interface LightField {
   readonly height: number;
 }
 
+/** Papers on the table, whose plain parts tell of the light too, and the light as it is known without them. */
+export interface Papers {
+  readonly corners: readonly Quad<'photo'>[];
+  readonly known: LightField;
+}
+
 /**
- * Reads the light off the bare table: whatever its colour, it is the same all over but for the light. Where
- * the table shows two things (a sheet of paper on a carpet), each has a colour of its own under one light;
- * and a large plain sheet that is known to be white tells of the light as well.
+ * Reads the light off whatever has one colour: the bare table (two of them where a sheet of paper lies on a carpet),
+ * the plain parts of the papers that lie on it, a plain sheet that is known to be white. Each has a
+ * colour of its own under one light.
  *
- * Takes       the preview, which of its pixels are table, and where a white thing lies, if that is known.
- *             With too little of them (one sheet fills the frame) the light is taken as even, and the
- *             error says that nobody knows.
+ * Takes       the preview, which of its pixels are table, where a white thing lies and where the papers lie, if that
+ *             is known. With too little of them (one sheet fills the frame) the light is taken as even, and
+ *             the error says that nobody knows.
  */
 export function lightOnTable(
   picture: Picture,
   reached: Uint8Array,
   white: Quad<'photo'> | null = null,
+  papers: Papers | null = null,
 ): LightField {
   const { width, height } = picture;
-  const paper = white === null ? [] : plainCellsFrom(picture, white);
-  const surfaces = [
-    ...(paper.length >= ENOUGH ? [paper] : []),
+  const card = white === null ? [] : plainCellsFrom(picture, white);
+  const table = [
+    ...(card.length >= ENOUGH ? [card] : []),
     ...surfacesOf(cellsWhere(picture, reached)),
   ];
-  if (surfaces.length === 0) return evenLight(picture);
-  const fits = [0, 1, 2].map((channel) =>
-    shareLight(
-      surfaces.flatMap((cells, on) =>
-        cells.map(({ x, y, log }) => ({ x, y, value: log[channel]!, on })),
-      ),
-      STIFF,
-    ),
+  const printed = (papers?.corners ?? []).map((corners) =>
+    groundCells(picture, corners, papers!.known.of),
   );
-  const of = fits.map((fit) => fit.of) as unknown as LightField['of'];
+  // What a single paper shows may be its own running tone.
+  const several = printed.filter((grounds) => grounds.length > 0).length > 1;
+  const surfaces = several || table.length > 0 ? [...table, ...printed.flat()] : [];
+  if (surfaces.length === 0) return evenLight(picture);
+  const { of, error } = shareLight(surfaces);
   const heights = surfaces.flat().map(({ x, y }) => heightAt(of[1], x, y));
   const range = Math.exp(Math.max(...heights) - Math.min(...heights));
-  const spread = fits[1]!.spread;
-  return { of, range, error: Math.max(LEAST, spread / 3), width, height };
+  return { of, range, error: Math.min(UNKNOWN, Math.max(LEAST, error)), width, height };
 }
 
 /** Fewer cells tell no shape. */
 const ENOUGH = 24;
-const STIFF = 2e-3;
 
 /**
  * Bare table told apart by colour into one or two surfaces, by two means over the cells.
@@ -98,7 +102,7 @@ export function evenLight({ width, height }: Picture): LightField {
 
 /** Standard error of log light where the table is not seen, and the least that is claimed anywhere. */
 const UNKNOWN = 0.12;
-const LEAST = 0.02;
+const LEAST = 0.01;
 
 /** Light in each channel at a place of the preview, relative to nothing in particular. */
 export function lightAt(field: LightField, x: number, y: number): [number, number, number] {

@@ -42,8 +42,14 @@ export function flattenThings(
   const bare = lightOnTable(photo.preview, found.reached);
   const developed = photo.developed ?? false;
   const first = referenceOf(photo.preview, bare, found.others, tapped, found.white, developed);
-  // Knowing where white paper lies tells more of the light, and the light more of the white.
-  const field = lightOnTable(photo.preview, found.reached, first.corners);
+  // Knowing where white and other papers lie tells more of the light, and the light more of the white.
+  const papers = found.things
+    .filter(({ confidence, smear }) => confidence >= SURE && smear !== true)
+    .map(({ corners }) => scaledQuad(corners, 1 / photo.scale));
+  const field = lightOnTable(photo.preview, found.reached, first.corners, {
+    corners: papers,
+    known: bare,
+  });
   const reference = referenceOf(photo.preview, field, found.others, tapped, found.white, developed);
   const shown = ask.tap?.chips?.map((spot) => onPreview(photo, spot));
   const chips = tiedPhoto(
@@ -52,6 +58,7 @@ export function flattenThings(
     reference.white,
     found.others.filter(({ corners }) => corners !== reference.corners),
     {
+      card: reference.corners,
       shown: shown?.filter((corners) => corners !== null) ?? null,
       known: ask.chipColours ?? [],
     },
@@ -82,6 +89,9 @@ export function flattenThings(
     ],
   };
 }
+
+/** Whose corners are surer than this holds no table, so that what is plain in it is paper. */
+const SURE = 0.5;
 
 /** The white that she showed, on the preview; when she touched nothing plain, the card is looked for as ever. */
 function whiteShown(

@@ -1,0 +1,154 @@
+import { linearOfByte } from '../colour/curves.ts';
+import { applyHomography, homographyOf } from '../geometry/homography.ts';
+import type { Quad } from '../geometry/points.ts';
+import { rectangleQuad } from '../geometry/quad.ts';
+import type { Cell } from './light-cells.ts';
+import type { Picture } from './picture.ts';
+import { heightAt } from './surface.ts';
+
+/** The light as it is known so far: logarithms, a surface a channel. */
+type Known = readonly [Float64Array, Float64Array, Float64Array];
+
+/**
+ * The plain parts of a printed sheet, colour by colour: what differs within one printed colour is light.
+ *
+ * Places strewn evenly over the sheet are looked at, those beside which nothing changes are kept, and the colours that
+ * most of them show (once the light known so far is out) each make a surface of cells.
+ *
+ * Takes       the preview, the corners of the sheet in it, and the light known so far.
+ * Gives       up to three surfaces; none of a sheet that is nowhere plain.
+ */
+export function groundCells(picture: Picture, corners: Quad<'photo'>, known: Known): Cell[][] {
+  const places = placesOn(picture, corners, known);
+  const plain = plainPlaces(places);
+  const surfaces: Cell[][] = [];
+  let left = plain;
+  while (surfaces.length < COLOURS) {
+    const own = ofOneColour(places, left);
+    if (own.length < LEAST * SIDE * SIDE) break;
+    const cells = cellsOf(places, own);
+    if (cells.length >= FEWEST) surfaces.push(cells);
+    const taken = new Set(own);
+    left = left.filter((at) => !taken.has(at));
+  }
+  return surfaces;
+}
+
+/** Places a side, and how many of them make a cell. */
+const SIDE = 72;
+const BLOCK = 6;
+const COLOURS = 3;
+/** Part of all places that a colour shows in, and of those of a cell. */
+const LEAST = 0.06;
+const FILLED = 1 / 6;
+const FEWEST = 8;
+/** Beside a plain place light differs by less than this, as a logarithm. */
+const STEP = 0.1;
+/** How far one colour reaches from its middle, as a logarithm: the light is not quite known, and paper has a grain. */
+const REACH = 0.12;
+/** The part of a sheet's side left out at its edge. */
+const RIM = 0.03;
+
+interface Places {
+  /** Place in the picture in [-1, 1], two a place. */
+  readonly at: Float64Array;
+  /** Logarithms of light as seen, and with the known light taken out, three a place. */
+  readonly seen: Float64Array;
+  readonly evened: Float64Array;
+}
+
+function placesOn({ width, height, rgb }: Picture, corners: Quad<'photo'>, known: Known): Places {
+  const toPhoto = homographyOf(rectangleQuad<'sheet'>(0, 0, 1, 1), corners);
+  const at = new Float64Array(2 * SIDE * SIDE);
+  const seen = new Float64Array(3 * SIDE * SIDE);
+  const evened = new Float64Array(3 * SIDE * SIDE);
+  for (let row = 0, place = 0; row < SIDE; row++)
+    for (let column = 0; column < SIDE; column++, place++) {
+      const here = applyHomography(toPhoto, {
+        x: RIM + ((1 - 2 * RIM) * (column + 0.5)) / SIDE,
+        y: RIM + ((1 - 2 * RIM) * (row + 0.5)) / SIDE,
+      });
+      const x = Math.min(width - 1, Math.max(0, Math.floor(here.x)));
+      const y = Math.min(height - 1, Math.max(0, Math.floor(here.y)));
+      const [u, v] = [(2 * here.x) / width - 1, (2 * here.y) / height - 1];
+      at[2 * place] = u;
+      at[2 * place + 1] = v;
+      for (let k = 0; k < 3; k++) {
+        const log = LOG[rgb[3 * (y * width + x) + k]!]!;
+        seen[3 * place + k] = log;
+        evened[3 * place + k] = log - heightAt(known[k]!, u, v);
+      }
+    }
+  return { at, seen, evened };
+}
+
+const LOG = Float64Array.from(linearOfByte, (light) => Math.log(Math.max(1e-4, light)));
+
+function plainPlaces({ evened }: Places): number[] {
+  const plain: number[] = [];
+  for (let row = 1; row < SIDE - 1; row++)
+    for (let column = 1; column < SIDE - 1; column++) {
+      const place = row * SIDE + column;
+      if (
+        apart(evened, place - 1, place + 1) < STEP &&
+        apart(evened, place - SIDE, place + SIDE) < STEP &&
+        apart(evened, place, place + 1) < STEP
+      )
+        plain.push(place);
+    }
+  return plain;
+}
+
+function apart(evened: Float64Array, p: number, q: number): number {
+  return Math.max(
+    Math.abs(evened[3 * p]! - evened[3 * q]!),
+    Math.abs(evened[3 * p + 1]! - evened[3 * q + 1]!),
+    Math.abs(evened[3 * p + 2]! - evened[3 * q + 2]!),
+  );
+}
+
+/** The places that show the commonest colour: from the fullest box of colours the middle moves to the mean around it. */
+function ofOneColour({ evened }: Places, left: readonly number[]): number[] {
+  const boxes = new Map<string, number[]>();
+  for (const place of left) {
+    const key = [0, 1, 2].map((k) => Math.round(evened[3 * place + k]! / REACH)).join(' ');
+    const box = boxes.get(key);
+    if (box === undefined) boxes.set(key, [place]);
+    else box.push(place);
+  }
+  let own: number[] = [];
+  for (const box of boxes.values()) if (box.length > own.length) own = box;
+  for (let round = 0; round < 3 && own.length > 0; round++) {
+    const middle = [0, 1, 2].map(
+      (k) => own.reduce((sum, place) => sum + evened[3 * place + k]!, 0) / own.length,
+    );
+    own = left.filter((place) =>
+      middle.every((value, k) => Math.abs(evened[3 * place + k]! - value) < REACH),
+    );
+  }
+  return own;
+}
+
+function cellsOf({ at, seen }: Places, own: readonly number[]): Cell[] {
+  const across = SIDE / BLOCK;
+  const sums = new Float64Array(6 * across * across);
+  for (const place of own) {
+    const cell =
+      6 * (Math.floor(place / SIDE / BLOCK) * across + Math.floor((place % SIDE) / BLOCK));
+    sums[cell]! += 1;
+    sums[cell + 1]! += at[2 * place]!;
+    sums[cell + 2]! += at[2 * place + 1]!;
+    for (let k = 0; k < 3; k++) sums[cell + 3 + k]! += seen[3 * place + k]!;
+  }
+  const cells: Cell[] = [];
+  for (let cell = 0; cell < sums.length; cell += 6) {
+    const count = sums[cell]!;
+    if (count < FILLED * BLOCK * BLOCK) continue;
+    cells.push({
+      x: sums[cell + 1]! / count,
+      y: sums[cell + 2]! / count,
+      log: [sums[cell + 3]! / count, sums[cell + 4]! / count, sums[cell + 5]! / count],
+    });
+  }
+  return cells;
+}
