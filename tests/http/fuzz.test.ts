@@ -126,10 +126,7 @@ function bodyFor(operation: Operation, body: unknown): { sent: unknown; type: st
   if (operation.method === 'GET') return { sent: undefined, type: 'none' };
   if (operation.json !== null || operation.form === null)
     return {
-      sent:
-        operation.json === null && typeof body === 'string'
-          ? body
-          : ((JSON.stringify(body) as string | undefined) ?? 'null'),
+      sent: operation.json === null && typeof body === 'string' ? body : asJson(body),
       type: operation.path.endsWith('.csv')
         ? 'text/csv'
         : operation.path.endsWith('-files')
@@ -139,17 +136,30 @@ function bodyFor(operation: Operation, body: unknown): { sent: unknown; type: st
   return asForm(body);
 }
 
-/** Words as a form would hold them; what is no text is written as JSON. */
+function asJson(value: unknown): string {
+  return value === undefined ? 'null' : JSON.stringify(value);
+}
+
+/** As it stands in a form or an address; what is no text is written as JSON. */
+function asWord(value: unknown): string {
+  return typeof value === 'string' ? value : asJson(value);
+}
+
 function asForm(body: unknown): { sent: Buffer; type: string } {
   const words = typeof body === 'object' && body !== null ? Object.entries(body) : [];
   const parts = words.map(([name, value]: [string, unknown]) => {
-    const text = typeof value === 'string' ? value : (JSON.stringify(value) ?? '');
+    const text = asWord(value);
     return name === 'photo'
-      ? ([name, Buffer.from(text), 'photo.jpg'] as const)
+      ? ([name, Buffer.from(photoIn(text)), 'photo.jpg'] as const)
       : ([name, text] as const);
   });
   const { body: sent, headers } = form(parts);
   return { sent, type: headers['content-type']! };
+}
+
+/** A scene that the fake desk reads, or what it refuses as no photo; it cannot tell a broken scene from a whole one. */
+function photoIn(text: string): string {
+  return text.startsWith('{"papers":[{') ? text : `no scene: ${text}`;
 }
 
 /** Ways that delete what later questions need come last. */
@@ -168,7 +178,7 @@ describe('wild questions', () => {
     const service = await mount(await newFolder());
     const described = (await operations(service)).map(({ method, path }) => `${method} ${path}`);
     const served = waysIn(service.app.printRoutes({ commonPrefix: false }))
-      .filter((way) => / \/api\//.test(way))
+      .filter((way) => way.includes(' /api/'))
       .map((way) => way.replace(/:(\w+)/g, '{$1}'))
       .filter((way) => !BESIDE_THE_DOCUMENT.has(way));
     expect(described.length).toBeGreaterThan(60);
@@ -256,11 +266,11 @@ function isWellFormed(text: string): boolean {
   return !/\p{Cs}/u.test(text);
 }
 
-/** The query of an address; what is no text is written as JSON. */
+/** The query of an address. */
 function asQuery(query: unknown): string {
   if (typeof query !== 'object' || query === null) return '';
   const words = Object.entries(query).map(([name, value]: [string, unknown]) => {
-    const text = typeof value === 'string' ? value : (JSON.stringify(value) ?? '');
+    const text = asWord(value);
     return isWellFormed(name + text)
       ? `${encodeURIComponent(name)}=${encodeURIComponent(text)}`
       : '';
