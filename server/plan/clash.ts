@@ -1,7 +1,7 @@
 import { expected, Refusal } from '../refusals/refusal.ts';
 import type { PlanAsk } from './ask.ts';
-import { designsOf } from './options.ts';
 import type { Pin } from './plan.ts';
+import { enoughSheets } from './enough-sheets.ts';
 import { smallestClash } from './smallest-clash.ts';
 import { possible, wishesOf } from './wishes.ts';
 import type { Wish } from './wishes.ts';
@@ -33,25 +33,6 @@ export function refuseImpossible(ask: PlanAsk): void {
 /** The smallest set of these wishes that cannot all hold. */
 export function clashOf(ask: PlanAsk, wishes: readonly Wish[]): readonly Wish[] {
   return smallestClash(wishes, (some) => possible(ask, some), MOST_ASKED);
-}
-
-function enoughSheets(ask: PlanAsk): void {
-  const count = (without: readonly string[]): number =>
-    designsOf(ask.pad.sheets, without).reduce((sum, { sheet }) => sum + sheet.copies, 0);
-  const needed = ask.scheme.slots.length;
-  const have = count(ask.without);
-  if (have >= needed) return;
-  const missing = needed - have;
-  throw new Refusal({
-    kind: 'does-not-fit',
-    field: count([]) >= needed ? 'without' : 'cards',
-    received: have,
-    message: `Expected at least ${needed} sheets for the pad but received ${have}: ${missing} ${missing === 1 ? 'sheet is' : 'sheets are'} missing for these cards.`,
-    mend:
-      count([]) >= needed
-        ? 'Leave fewer sheets out, or make fewer cards.'
-        : 'Make fewer cards, choose layouts with less patterned paper, or photograph more sheets.',
-  });
 }
 
 function understood(ask: PlanAsk, pin: Pin, field: string): void {

@@ -280,8 +280,33 @@ describe('what cannot be met', () => {
     const said = refusal(() => planCards(world));
     expect(said.kind).toBe('does-not-fit');
     expect(said.message).toMatch(/2 sheets are missing/);
+    expect(said.mend).toMatch(/^Photograph 2 sheets more, or say how many copies/);
     const left = randomWorld(1, { designs: 4, copies: 1, slots: 4, cards: 4 });
     expect(refusal(() => planCards({ ...left, without: ['s0'] })).field).toBe('without');
+  });
+
+  test('fewer sheets than slots: says which cards to take off, and without them there is a plan', () => {
+    const pad = randomWorld(2, { designs: 3, copies: 1, slots: 3, cards: 1 }).pad;
+    const takes = (card: number, layout: typeof FRAMED, paper = 'a') => ({ card, layout, paper });
+    const world = ask({
+      sheets: pad.sheets,
+      cards: [BANDED, FRAMED, FRAMED, BANDED].map((layout, at) => ({ number: at + 1, layout })),
+      slots: [
+        slot('p', [takes(1, BANDED), takes(2, FRAMED)]),
+        slot('q', [takes(1, BANDED, 'b'), takes(4, BANDED)]),
+        slot('r', [takes(3, FRAMED)]),
+        slot('s', [takes(4, BANDED, 'b')]),
+      ],
+    });
+    const said = refusal(() => planCards(world));
+    expect(said.message).toMatch(/^These cards take 4 sheets, and 3 are there: 1 sheet is missing/);
+    expect(said.mend).toContain("take off 1 card of 'framed' (card 3): the other 3 then have");
+    const fewer = {
+      ...world,
+      cards: world.cards.filter(({ number }) => number !== 3),
+      scheme: { ...world.scheme, slots: world.scheme.slots.filter(({ id }) => id !== 'r') },
+    };
+    expect(checkPlan(fewer, planCards(fewer))).toEqual([]);
   });
 
   test('pins that clash: names the smallest set and nothing else', () => {

@@ -11,6 +11,7 @@ import type { Deal } from './deal.ts';
 import { freeWorld } from './free-world.ts';
 import type { FreeAsk, FreeWorld } from './free-world.ts';
 import { pricesFor } from './prices.ts';
+import { tooFew } from './too-few.ts';
 import { wantedAt } from './wanted.ts';
 
 export type { FreeAsk } from './free-world.ts';
@@ -166,15 +167,4 @@ function cutAs(
   const fewestSheets = Math.ceil(area - 1e-9);
   const scheme = { sheet: size, slots: cut, fewestSheets, proven: cut.length === fewestSheets };
   return { scheme, slots };
-}
-
-function tooFew({ most, room }: FreeWorld): Refusal {
-  const area = Math.ceil(room.lots.reduce((sum, lot) => sum + lot.area, 0) - 1e-9);
-  return new Refusal({
-    kind: 'does-not-fit',
-    field: 'sheets',
-    received: most,
-    message: `Expected more than ${most} sheets for these cards; by their area alone they take ${area}`,
-    mend: 'Make fewer cards, allow more sheets, or choose layouts with less patterned paper.',
-  });
 }
