@@ -76,7 +76,7 @@ export const words = {
     how: 'How to lay them',
     steps: [
       'Lay as many sheets as fit, a finger’s width apart, on a plain table in soft daylight. Put a plain white card beside them, and the same few scraps in every picture: a white, a grey, a black and some colours. Photograph the fronts from straight above.',
-      'Turn every sheet over where it lies. Photograph the backs.',
+      'Turn every sheet over where it lies, sideways, like a page of a book. Photograph the backs from the same place.',
       'Lay the next sheets and go on until the pad is in.',
     ],
     intake: 'Add photos',
@@ -96,7 +96,7 @@ export const words = {
     add: { front: 'Add the fronts', back: 'Add the backs' },
     missing: {
       front: 'No photo of the fronts yet.',
-      back: 'Now turn every sheet over where it lies.',
+      back: 'Now turn every sheet over where it lies, sideways, like a page of a book.',
     },
     found: (sheets: number): string =>
       sheets === 0 ? 'No sheets found.' : `Found ${count(sheets, 'sheet')}.`,
@@ -114,6 +114,10 @@ export const words = {
       found: (_sent: number, found: number): string => `Found ${count(found, 'sheet')}`,
       refused: (): string => '',
     },
+    underway: (photos: number): string =>
+      photos === 1
+        ? 'One photo is on its way. You can go on.'
+        : `${photos} photos are on their way, one after the other. You can go on.`,
     stop: 'Take away',
     refused: 'Not taken in',
     stopOne: (name: string): string => `Take away ${name}`,

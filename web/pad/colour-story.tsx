@@ -14,23 +14,20 @@ export function ColourStory({ pad, lit, light }: Props): VNode {
     <section aria-labelledby="story">
       <h2 id="story">{words.pad.story}</h2>
       <ul class="story">
-        {pad.story.map((colour) => {
-          const family = pad.families.find((one) => one.hex === colour.hex);
-          return (
-            <li key={colour.hex} style={{ flexGrow: String(0.25 + colour.share) }}>
-              <button
-                type="button"
-                class="story-strip"
-                aria-pressed={lit === colour.hex}
-                onClick={() => light(lit === colour.hex ? null : colour.hex)}
-              >
-                <span class="story-colour" style={{ background: colour.hex }} />
-                <span class="story-name">{family?.name ?? colour.name}</span>
-                <span class="small">{words.pad.carriedBy(colour.sides.length)}</span>
-              </button>
-            </li>
-          );
-        })}
+        {pad.story.map((colour) => (
+          <li key={colour.hex} style={{ flexGrow: String(0.25 + colour.share) }}>
+            <button
+              type="button"
+              class="story-strip"
+              aria-pressed={lit === colour.hex}
+              onClick={() => light(lit === colour.hex ? null : colour.hex)}
+            >
+              <span class="story-colour" style={{ background: colour.hex }} />
+              <span class="story-name">{colour.name}</span>
+              <span class="small">{words.pad.carriedBy(colour.sides.length)}</span>
+            </button>
+          </li>
+        ))}
       </ul>
     </section>
   );

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
 import { Once } from '../table/waiting.tsx';
+import { swatchAt } from './swatch-at.ts';
 import { words } from '../words.ts';
 import { companions } from '../wire/shelves.ts';
 import { sideIn } from './sides.ts';
@@ -27,7 +28,13 @@ export function GoesWith({ pad, side, show }: Props): VNode {
               return (
                 <li key={companion.side}>
                   <button type="button" class="companion" onClick={() => show(companion.side)}>
-                    <img src={faced.side.swatch} alt="" loading="lazy" width="88" height="88" />
+                    <img
+                      src={swatchAt(faced.side.swatch, 88)}
+                      alt=""
+                      loading="lazy"
+                      width="88"
+                      height="88"
+                    />
                     <span>
                       <strong>{name}</strong>
                       <span class="score-words">{words.goes(companion.score)}</span>

@@ -6,6 +6,7 @@ import { ruler } from '../table/settings.ts';
 import { words } from '../words.ts';
 import { pads } from '../wire/shelves.ts';
 import { sidesOf } from './sides.ts';
+import { swatchAt } from './swatch-at.ts';
 
 /** A pad as a stack of its papers: four of them fanned, its colours as a strip below. */
 export function PadStack({ pad }: { pad: PadSummary }): VNode {
@@ -18,7 +19,14 @@ export function PadStack({ pad }: { pad: PadSummary }): VNode {
     >
       <span class="pad-fan" aria-hidden="true">
         {shown.map(({ side }) => (
-          <img key={side.id} src={side.swatch} alt="" loading="lazy" width="150" height="150" />
+          <img
+            key={side.id}
+            src={swatchAt(side.swatch, 136)}
+            alt=""
+            loading="lazy"
+            width="150"
+            height="150"
+          />
         ))}
         {shown.length === 0 && <span class="pad-blank" />}
       </span>

@@ -4,13 +4,16 @@ import { Icon } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
 import { padList } from '../wire/shelves.ts';
+import { BringPad } from './bring-pad.tsx';
 import { NewPadSheet } from './new-pad-sheet.tsx';
+import { PadFactsSheet } from './pad-facts-sheet.tsx';
 import { PadStack } from './pad-stack.tsx';
 import { WayDrawn } from './way-drawn.tsx';
 
 /** Where she begins: her pads as stacks of paper, and an empty place for a new one. */
 export function PadsScreen(): VNode {
   const [starting, setStarting] = useState(false);
+  const [open, setOpen] = useState<string | null>(null);
   return (
     <div class="screen">
       <h1>{words.pads.welcome}</h1>
@@ -21,8 +24,17 @@ export function PadsScreen(): VNode {
         {(list) => (
           <ul class="pads">
             {list.map((pad) => (
-              <li key={pad.id}>
+              <li key={pad.id} class="pad-place">
                 <PadStack pad={pad} />
+                <button
+                  type="button"
+                  class="round"
+                  aria-label={words.pads.look(pad.name)}
+                  onClick={() => setOpen(pad.id)}
+                >
+                  <Icon name="more" />
+                </button>
+                {open === pad.id && <PadFactsSheet pad={pad} close={() => setOpen(null)} />}
               </li>
             ))}
             <li>
@@ -34,6 +46,7 @@ export function PadsScreen(): VNode {
           </ul>
         )}
       </Once>
+      <BringPad />
       {starting && <NewPadSheet close={() => setStarting(false)} />}
     </div>
   );

@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
+import { swatchAt } from './swatch-at.ts';
 import { words } from '../words.ts';
 import { sideIn } from './sides.ts';
 
@@ -24,7 +25,7 @@ export function PatternSets({
               return (
                 <button key={id} type="button" class="swatch-button" onClick={() => open(id)}>
                   <img
-                    src={faced.side.swatch}
+                    src={swatchAt(faced.side.swatch, 84)}
                     alt={words.pad.sideName(faced.sheet.label, faced.face)}
                     loading="lazy"
                     width="96"

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import type { Sheet, Side } from '../../server/contract/pads.ts';
 import { Icon } from '../table/icon.tsx';
+import { swatchAt } from './swatch-at.ts';
 import { words } from '../words.ts';
 import { PaletteBands } from './palette-bands.tsx';
 
@@ -48,7 +49,7 @@ function Face({ sheet, face, side, lit, open }: FaceProps): VNode {
       aria-label={words.pad.openSide(sheet.label, face)}
       onClick={() => open(side.id)}
     >
-      <img src={side.swatch} alt="" loading="lazy" width="220" height="220" />
+      <img src={swatchAt(side.swatch, 220)} alt="" loading="lazy" width="220" height="220" />
       <PaletteBands palette={side.palette} />
     </button>
   );

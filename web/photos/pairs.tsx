@@ -6,6 +6,7 @@ import { sidesOf } from '../pad/sides.ts';
 import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
+import { swatchAt } from '../pad/swatch-at.ts';
 import { words } from '../words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
@@ -38,7 +39,7 @@ export function Pairs({ pad }: { pad: Pad }): VNode {
 
 function PairFace({ src }: { src: string | undefined }): VNode {
   if (src === undefined) return <span class="pair-missing">?</span>;
-  return <img src={src} alt="" loading="lazy" width="72" height="72" />;
+  return <img src={swatchAt(src, 64)} alt="" loading="lazy" width="72" height="72" />;
 }
 
 interface ChooserProps {
@@ -75,7 +76,7 @@ function BackChooser({ pad, sheet, close }: ChooserProps): VNode {
                 onClick={() => void choose(side.id)}
               >
                 <img
-                  src={side.swatch}
+                  src={swatchAt(side.swatch, 84)}
                   alt={words.pad.sideName(of.label, face)}
                   width="96"
                   height="96"

@@ -10,6 +10,7 @@ import { Pairs } from './pairs.tsx';
 import { PhotoIntake } from './photo-intake.tsx';
 import { holdsPlace, sendings } from './sending.ts';
 import { TablefulRow } from './tableful-row.tsx';
+import { UnderwayLine } from './underway.tsx';
 import { tablefulsOf, type Tableful } from './tablefuls.ts';
 
 /** Bringing the papers in: photograph the fronts, turn them over, photograph the backs. */
@@ -30,9 +31,12 @@ function Intake({ pad }: { pad: Pad }): VNode {
     tablefulsOf(pad),
     mine.map(({ berth }) => berth.arrangement),
   );
+  // How to lay them comes first only until she has done it.
+  const begun = pad.photos.length > 0 || mine.length > 0;
   return (
     <>
-      <HowToLay open={pad.photos.length === 0} />
+      {!begun && <HowToLay open />}
+      <UnderwayLine sendings={mine} />
       <PhotoIntake pad={pad} />
       {tablefuls.map((tableful, index) => (
         <TablefulRow
@@ -43,6 +47,7 @@ function Intake({ pad }: { pad: Pad }): VNode {
           sendings={mine.filter(({ berth }) => berth.arrangement === tableful.arrangement)}
         />
       ))}
+      {begun && <HowToLay open={false} />}
       {pad.sheets.length > 0 && (
         <>
           <Pairs pad={pad} />

@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
 import type { Swap } from '../../server/contract/plans.ts';
 import { Icon } from '../table/icon.tsx';
+import { swatchAt } from '../pad/swatch-at.ts';
 import { words } from '../words.ts';
 
 /** One sheet in the place of another, as two small pictures and in words. */
@@ -37,7 +38,8 @@ export function SwapWords({ swaps, pad }: { swaps: readonly Swap[]; pad: Pad }):
 export function SheetPicture({ pad, sheet }: { pad: Pad; sheet: string }): VNode {
   const found = sheetIn(pad, sheet);
   const side = found?.front ?? found?.back;
-  return <img src={side?.swatch ?? ''} alt="" width="64" height="64" loading="lazy" />;
+  const picture = side === undefined || side === null ? undefined : swatchAt(side.swatch, 84);
+  return <img src={picture} alt="" width="64" height="64" loading="lazy" />;
 }
 
 export function sheetIn(pad: Pad, id: string): Pad['sheets'][number] | undefined {

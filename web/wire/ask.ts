@@ -24,11 +24,15 @@ export async function ask<T>(
   return (await answer.json().catch(() => Promise.reject(unreadable()))) as T;
 }
 
-/** Sends plain text of a kind, such as a list, and asks for the value it makes. */
-export async function askWithText<T>(address: string, text: string, kind: string): Promise<T> {
+/** Sends the bytes or the text of a file of a kind, such as a list, and asks for the value they make. */
+export async function askWithFile<T>(
+  address: string,
+  file: Blob | string,
+  kind: string,
+): Promise<T> {
   const answer = await sent(address, {
     method: 'POST',
-    body: text,
+    body: file,
     headers: { 'content-type': kind },
   });
   return (await answer.json().catch(() => Promise.reject(unreadable()))) as T;

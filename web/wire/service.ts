@@ -33,13 +33,18 @@ import type {
   TouchedSupply,
 } from '../../server/contract/supplies.ts';
 import type { Corners } from '../../server/contract/values.ts';
-import { ask, askWithText } from './ask.ts';
+import { ask, askWithFile } from './ask.ts';
 
 /** Every call of the page to the service, by what it is for. */
 export const service = {
   pads: async (): Promise<PadSummary[]> => list(await ask('GET', '/api/pads'), 'pads'),
   pad: (pad: string): Promise<Pad> => ask('GET', `/api/pads/${pad}`),
   startPad: (pad: NewPad): Promise<Pad> => ask('POST', '/api/pads', pad),
+  renamePad: (pad: string, name: string): Promise<unknown> =>
+    ask('PATCH', `/api/pads/${pad}`, { name }),
+  removePad: (pad: string): Promise<void> => ask('DELETE', `/api/pads/${pad}`),
+  bringPad: (file: Blob): Promise<Pad> =>
+    askWithFile('/api/pad-files', file, 'application/x-tar'),
   companions: async (pad: string, side: string): Promise<Companion[]> =>
     list(await ask('GET', `/api/pads/${pad}/coordination?side=${side}`), 'companions'),
   moveCorners: (side: string, corners: Corners): Promise<unknown> =>
@@ -104,7 +109,7 @@ export const service = {
   changeSupply: (supply: string, change: SupplyPatch): Promise<unknown> =>
     ask('PATCH', `/api/supplies/${supply}`, change),
   bringSupplies: (csv: string): Promise<Listed> =>
-    askWithText('/api/supplies.csv', csv, 'text/csv'),
+    askWithFile('/api/supplies.csv', csv, 'text/csv'),
   bestOfSide: (side: string): Promise<BestSupplies> => ask('GET', `/api/sides/${side}/supplies`),
   bestOfPlan: (plan: string): Promise<BestSupplies> => ask('GET', `/api/plans/${plan}/supplies`),
   removeSupply: (supply: string): Promise<void> => ask('DELETE', `/api/supplies/${supply}`),

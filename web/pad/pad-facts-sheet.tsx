@@ -1,0 +1,76 @@
+import { useState } from 'preact/hooks';
+import type { VNode } from 'preact';
+import type { PadSummary } from '../../server/contract/pads.ts';
+import type { Problem } from '../../server/contract/values.ts';
+import { announce } from '../table/announce.tsx';
+import { Dialog } from '../table/dialog.tsx';
+import { Icon } from '../table/icon.tsx';
+import { Mishap } from '../table/mishap.tsx';
+import { words } from '../words.ts';
+import { asProblem } from '../wire/ask.ts';
+import { service } from '../wire/service.ts';
+import { padList, pads } from '../wire/shelves.ts';
+
+/** What is done with a whole pad: name it, save it as one file, delete it. */
+export function PadFactsSheet({ pad, close }: { pad: PadSummary; close: () => void }): VNode {
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [sure, setSure] = useState(false);
+
+  async function attempt(act: () => Promise<unknown>): Promise<boolean> {
+    setProblem(null);
+    try {
+      await act();
+      await padList.fresh('all');
+      return true;
+    } catch (fault) {
+      setProblem(asProblem(fault));
+      return false;
+    }
+  }
+
+  async function rename(name: string): Promise<void> {
+    const wanted = name.trim();
+    if (wanted === '' || wanted === pad.name) return;
+    if (await attempt(() => service.renamePad(pad.id, wanted))) void pads.fresh(pad.id);
+  }
+
+  async function remove(): Promise<void> {
+    if (!sure) {
+      setSure(true);
+      return;
+    }
+    if (!(await attempt(() => service.removePad(pad.id)))) return;
+    announce(words.pads.removed(pad.name));
+    close();
+  }
+
+  return (
+    <Dialog title={words.pads.look(pad.name)} close={close}>
+      <label class="field">
+        <span>{words.pads.rename}</span>
+        <input
+          value={pad.name}
+          maxLength={120}
+          autoComplete="off"
+          onChange={(event) => void rename(event.currentTarget.value)}
+        />
+      </label>
+      <div class="pad-saving">
+        <p>{words.pads.saveLead}</p>
+        <a class="button" href={`/api/pads/${pad.id}/file`} download={fileName(pad.name)}>
+          <Icon name="save" /> {words.pads.save}
+        </a>
+      </div>
+      {problem && <Mishap problem={problem} />}
+      <div class="ends">
+        <button type="button" class="button quiet" onClick={() => void remove()}>
+          {sure ? words.pads.throwAwaySure : words.pads.throwAway}
+        </button>
+      </div>
+    </Dialog>
+  );
+}
+
+function fileName(name: string): string {
+  return `${name.replace(/[^\p{L}\p{N}]+/gu, '-')}.tar`;
+}
