@@ -5,6 +5,11 @@ export interface Lab {
   readonly b: number;
 }
 
+/** A colour with the name that the pad gives it in which it was read (padNames). */
+export interface CalledLab extends Lab {
+  readonly called: string;
+}
+
 /**
  * A flat picture in CIELAB (D65): `lab` holds l, a, b for each pixel, row by row.
  * Colours outside sRGB are kept, not clipped.

@@ -1,6 +1,6 @@
 import { difference } from './difference.ts';
 import { ISCC_NBS } from './iscc-nbs.ts';
-import type { Lab } from './lab.ts';
+import type { CalledLab, Lab } from './lab.ts';
 import { labFromHex } from './spaces.ts';
 
 /** A colour's name at the three levels of ISCC-NBS, in lower case, and as screens show it. */
@@ -20,7 +20,8 @@ export interface ColourName {
  * any other by the nearest centroid in CIEDE2000.
  *
  * Takes       a colour in CIELAB (D65).
- * Gives       its name at three levels; the same colour (to 0.1 unit) has always the same name.
+ * Gives       its name at three levels; the same colour (to 0.1 unit) has always the same name. Where its pad
+ *             has given it a name (padNames), screens show that one.
  * Good up to  the middle level: two published centroid sets agree on the fine name of only 42 % of
  *             colours, on the middle one of 62 %, on the group of 80 %.
  * Source      NBS Special Publication 440 (1976).
@@ -29,7 +30,9 @@ export interface ColourName {
 export function nameOf(lab: Lab): ColourName {
   const same = rememberedOf.get(lab);
   if (same !== undefined) return same;
-  const name = rememberedName(lab);
+  const own = rememberedName(lab);
+  const { called } = lab as Partial<CalledLab>;
+  const name = called === undefined ? own : { ...own, words: called };
   rememberedOf.set(lab, name);
   return name;
 }

@@ -13,6 +13,7 @@ import { found } from './found.ts';
 import { guideAskOf, withSheetsLeft } from './guide-ask.ts';
 import { planAt } from './make-plan.ts';
 import type { KeptPlan } from './make-plan.ts';
+import { namedSides } from './named-sides.ts';
 import { photosOf, picturesAsOne } from './one-picture.ts';
 import { bestOnWire } from './wire/best-supplies.ts';
 import type { Cardstock } from './wire/best-supplies.ts';
@@ -38,10 +39,10 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
     },
     async (request) => {
       const { side: id } = request.params;
-      const side = found(await read.sides.at(id), 'side', id);
+      const [side] = await namedSides(read, [found(await read.sides.at(id), 'side', id)]);
       const supplies = await read.supplies.all();
       return bestOnWire(
-        bestFor(...(await asOnePicture(read, supplies, [besideOf(side, supplies)]))),
+        bestFor(...(await asOnePicture(read, supplies, [besideOf(side!, supplies)]))),
         null,
       );
     },

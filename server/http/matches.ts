@@ -7,6 +7,7 @@ import { answers } from './answers.ts';
 import { CAUTION } from './caution.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
+import { namedSides } from './named-sides.ts';
 import { photosOf, picturesAsOne } from './one-picture.ts';
 import { colourOnWire } from './wire/colours.ts';
 
@@ -49,8 +50,9 @@ async function matchesOf(
       found(await read.sides.at(id), 'side', id, field('side', at)),
     ),
   );
+  const named = await namedSides(read, sides);
   const one = picturesAsOne(await photosOf(read, [...supplies, ...sides]));
-  return supplies.flatMap((supply) => sides.map((side) => matchOnWire(one, supply, side)));
+  return supplies.flatMap((supply) => named.map((side) => matchOnWire(one, supply, side)));
 }
 
 function matchOnWire(one: (photo: string) => string, supply: SupplyRow, side: SideRow): Wire.Match {

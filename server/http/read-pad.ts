@@ -1,5 +1,6 @@
 import type * as Wire from '../contract/pads.ts';
 import { groupSheets } from '../from-photo-to-guide.ts';
+import { withNames } from '../pad/pad-names.ts';
 import type { Records } from '../store/records.ts';
 import { found } from './found.ts';
 import { padOnWire, sheetsOf } from './wire/pads.ts';
@@ -8,7 +9,7 @@ import type { PadRows } from './wire/pads.ts';
 export async function rowsOfPad(records: Records, id: string, field = 'pad'): Promise<PadRows> {
   const pad = found(await records.pads.at(id), 'pad', id, field);
   const photos = await records.photos.ofPad(id);
-  const sides = await records.sides.ofPad(id);
+  const sides = withNames(await records.sides.ofPad(id));
   const sheets = await records.sheets.ofPad(id);
   return { pad, photos, sides, sheets };
 }

@@ -4,6 +4,7 @@ import { answers } from './answers.ts';
 import { changeSheet } from './change-sheet.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
+import { namedSides } from './named-sides.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
 import { sideOnWire } from './wire/sides.ts';
 import { rulerOf } from './wire/sizes.ts';
@@ -54,7 +55,9 @@ async function sheetOnWire({ store }: Edges, sheet: SheetRow): Promise<Wire.Shee
   const pad = found(await store.read.pads.at(sheet.pad), 'pad', sheet.pad);
   const side = async (id: string | null): Promise<Wire.Side | null> => {
     const row = id === null ? null : await store.read.sides.at(id);
-    return row === null ? null : sideOnWire(row, rulerOf(pad.sheetSize));
+    if (row === null) return null;
+    const [named] = await namedSides(store.read, [row]);
+    return sideOnWire(named!, rulerOf(pad.sheetSize));
   };
   const { id, label, copies, front, back, revision } = sheet;
   return { id, label, copies, front: await side(front), back: await side(back), revision };

@@ -5,6 +5,7 @@ import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
+import { namedSides } from './named-sides.ts';
 import { sendJpeg, sendPicture } from './photos.ts';
 import { readSideAgain } from './read-again.ts';
 import { LABOUR } from './security.ts';
@@ -49,7 +50,8 @@ export function sideRoutes(app: Service, edges: Edges): void {
       );
       const pad = found(await store.read.pads.at(side.pad), 'pad', side.pad);
       stateRevision(reply, side.revision);
-      return sideOnWire(side, rulerOf(pad.sheetSize));
+      const [named] = await namedSides(store.read, [side]);
+      return sideOnWire(named!, rulerOf(pad.sheetSize));
     },
   );
 
@@ -76,7 +78,8 @@ export function sideRoutes(app: Service, edges: Edges): void {
       );
       const pad = found(await store.read.pads.at(side.pad), 'pad', side.pad);
       stateRevision(reply, again.revision);
-      return sideOnWire(again, rulerOf(pad.sheetSize));
+      const [named] = await namedSides(store.read, [again]);
+      return sideOnWire(named!, rulerOf(pad.sheetSize));
     },
   );
 

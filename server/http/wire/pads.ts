@@ -1,5 +1,6 @@
 import type * as Wire from '../../contract/pads.ts';
 import type { Grouping, Sheet, Side } from '../../pad/pad.ts';
+import { padNames } from '../../pad/pad-names.ts';
 import type { PadRow, PhotoRow, SheetRow, SideRow } from '../../store/rows.ts';
 import { colourOnWire } from './colours.ts';
 import { cornersOnWire } from './corners.ts';
@@ -17,6 +18,7 @@ export interface PadRows {
 
 export function padOnWire({ pad, photos, sides, sheets }: PadRows, grouping: Grouping): Wire.Pad {
   const ruler = rulerOf(pad.sheetSize);
+  const named = padNames(sides);
   const byId = new Map(sides.map((side) => [side.id, side]));
   const side = (id: string | null): Wire.Side | null => {
     const row = id === null ? undefined : byId.get(id);
@@ -38,7 +40,7 @@ export function padOnWire({ pad, photos, sides, sheets }: PadRows, grouping: Gro
       revision,
     })),
     story: grouping.story.map(({ lab, share, sides: of }) => ({
-      ...colourOnWire(lab),
+      ...colourOnWire(named(lab)),
       share,
       sides: [...of],
     })),
