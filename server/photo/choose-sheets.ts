@@ -1,11 +1,12 @@
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import { contains, polygonArea } from '../geometry/polygon.ts';
-import { rectangleQuad, sidesOf } from '../geometry/quad.ts';
+import { isConvex, rectangleQuad, sidesOf } from '../geometry/quad.ts';
 import { isLikeSheet, middleOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { edgesOf } from './edges.ts';
 import type { Edges } from './edges.ts';
 import { dividedBlock } from './grown-together.ts';
+import { isGrownTogether, withoutBlocks } from './looks-divided.ts';
 import type { PhotoAsk } from './picture.ts';
 import { quadOf } from './region-quad.ts';
 import type { Region } from './regions.ts';
@@ -37,10 +38,11 @@ export interface Chosen {
  */
 export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
   const { candidates, image } = overview;
-  const likely = candidates.filter(
+  const shaped = candidates.filter(
     ({ corners }) =>
       isLikeSheet(corners, ask.sheetMillimetres) && !isGrownTogether(corners, overview),
   );
+  const likely = withoutBlocks(shaped, overview);
   const usual = usualArea(likely);
   const sized = likely.filter(({ area }) => area > 0.6 * usual && area < 1.7 * usual);
   const whole = [...sized, ...byMotifs(overview, sized, usual, ask)];
@@ -48,13 +50,15 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
   const isLeft =
     rest > 0.35 * (usual === 0 ? rest : usual) || isSeenInParts(overview, whole, usual);
   const added = isLeft ? fromEdges(overview, whole, usual, ask) : [];
-  const sheets = [...whole, ...added];
+  const told = [...whole, ...added];
+  const one = told[0]?.area ?? (usual === 0 ? 0.1 * image.width * image.height : usual);
+  const strewn = usual === 0 && added.length === 0 ? null : strewnOver(overview, told, one);
+  const grouped = sheetsOfMotifs(strewn?.inside ?? [], told, one, image.width, ask);
+  const sheets = [...told, ...grouped];
   const others = apartQuads(
     candidates.filter((candidate) => !whole.includes(candidate)),
     sheets.map(({ corners }) => corners),
   );
-  const one = sheets[0]?.area ?? (usual === 0 ? 0.1 * image.width * image.height : usual);
-  const strewn = usual === 0 ? null : strewnOver(overview, sheets, one);
   const left = leftOver(overview, sheets);
   const unsure = left
     .filter(({ area }) => area > 0.5 * one && area < 1.8 * one)
@@ -68,7 +72,7 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
       ...notesOnLeftOver(
         Math.max(
           left.reduce((sum, { pixels }) => sum + pixels, 0),
-          strewn?.inside.reduce((sum, { pixels }) => sum + pixels.length, 0) ?? 0,
+          strewnLeft(strewn?.inside ?? [], sheets),
         ) / one,
         unsure.length,
       ),
@@ -95,6 +99,42 @@ function byMotifs(
   );
 }
 
+/** Motifs that lie together in the outline of a sheet, of which neither ground nor border was seen. */
+function sheetsOfMotifs(
+  strewn: readonly Region[],
+  told: readonly Candidate[],
+  one: number,
+  width: number,
+  ask: PhotoAsk,
+): Candidate[] {
+  const quads = strewn.flatMap((region): Candidate[] => {
+    const quad = quadOf(region, width);
+    if (quad === null || quad.fill < GROUPED || !isConvex(quad.corners)) return [];
+    const area = polygonArea(quad.corners);
+    const isSized = area > 0.6 * one && area < 1.3 * one;
+    return isSized && isLikeSheet(quad.corners, ask.sheetMillimetres, 0.25)
+      ? [{ ...quad, area, byMotifs: true, loose: true }]
+      : [];
+  });
+  return apartQuads(
+    quads,
+    told.map(({ corners }) => corners),
+  );
+}
+
+/** Part of its quad that a group of motifs fills at least. */
+const GROUPED = 0.72;
+
+/** Pixels of strewn things that lie in no sheet. */
+function strewnLeft(strewn: readonly Region[], sheets: readonly Candidate[]): number {
+  return strewn
+    .filter(({ left, right, top, bottom }) => {
+      const middle = { x: (left + right) / 2, y: (top + bottom) / 2 };
+      return !sheets.some(({ corners }) => contains(corners, middle));
+    })
+    .reduce((sum, { pixels }) => sum + pixels.length, 0);
+}
+
 /** Pixels of things that are not table and not yet told to be sheets. */
 function unexplained({ unclear, candidates }: Overview, known: readonly Candidate[]): number {
   const unclearArea = unclear.reduce((sum, { pixels }) => sum + pixels.length, 0);
@@ -119,46 +159,6 @@ function isSeenInParts(overview: Overview, whole: readonly Candidate[], usual: n
 
 /** Shreds of this part of a sheet make it worth while to look for straight lines around them. */
 const SHREDS = 0.1;
-
-/** Two to six sheets side by side with the table between them look like one: table along a middle line. */
-function isGrownTogether(corners: Quad<'photo'>, { table, image }: Overview): boolean {
-  const [a, b, c, d] = corners;
-  const between = (p: PhotoPoint, q: PhotoPoint, t: number): PhotoPoint => ({
-    x: p.x + t * (q.x - p.x),
-    y: p.y + t * (q.y - p.y),
-  });
-  for (const n of [2, 3]) {
-    const lines = Array.from({ length: n - 1 }, (_, k) => (k + 1) / n);
-    const down = lines.map((t) =>
-      tableAlong(between(a, b, t), between(d, c, t), table.reached, image.width),
-    );
-    const across = lines.map((t) =>
-      tableAlong(between(a, d, t), between(b, c, t), table.reached, image.width),
-    );
-    if (Math.min(...down) > 0.35 && Math.min(...across) > 0.35) return true;
-  }
-  return false;
-}
-
-function tableAlong(from: PhotoPoint, to: PhotoPoint, reached: Uint8Array, width: number): number {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const slack = Math.ceil(0.02 * length);
-  const [nx, ny] = [(from.y - to.y) / length, (to.x - from.x) / length];
-  const count = 40;
-  let hits = 0;
-  for (let i = 0; i < count; i++) {
-    const t = 0.05 + (0.9 * (i + 0.5)) / count;
-    for (let d = -slack; d <= slack; d++) {
-      const x = Math.round(from.x + t * (to.x - from.x) + d * nx);
-      const y = Math.round(from.y + t * (to.y - from.y) + d * ny);
-      if (reached[y * width + x] === 1) {
-        hits++;
-        break;
-      }
-    }
-  }
-  return hits / count;
-}
 
 /** The area that most of the covered table agrees on. */
 function usualArea(candidates: readonly Candidate[]): number {

@@ -18,6 +18,8 @@ export interface Candidate {
   readonly area: number;
   /** Told by its motifs alone, its ground looking like the table: its sides lie a little further out. */
   readonly byMotifs?: boolean;
+  /** The outline of motifs that lie far apart: its sides may lie a good part of a repeat further out. */
+  readonly loose?: boolean;
 }
 
 /** All that was seen on the preview, for the steps that follow. */

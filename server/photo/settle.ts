@@ -41,10 +41,12 @@ export function settleSheets(
 ): Settled[] {
   const perPreview = photo.scale / (photo.fullScale ?? 1);
   const aspect = size === null ? 1 : Math.max(size.width / size.height, size.height / size.width);
-  const sheets = rough.map(({ corners, byMotifs }) => {
+  const sheets = rough.map(({ corners, byMotifs, loose }) => {
     const onTable = byMotifs === true ? corners : ontoTable(corners, table.reached, image);
     const near = scaledQuad(onTable, perPreview);
-    return near.map((from, side) => guessSide(photo, near, side, from, table, perPreview));
+    return near.map((from, side) =>
+      guessSide(photo, near, side, from, table, perPreview, loose === true ? LOOSE_REACH : REACH),
+    );
   });
   let picked = sheets.map((sides) => pick(sides.map(innermost), null, aspect, ROUGH_MISFIT));
   let metric: TableMetric | null = null;
@@ -59,7 +61,8 @@ export function settleSheets(
   return picked.map((one, index) => {
     const start = one?.quad ?? scaledQuad(rough[index]!.corners, perPreview);
     const side = Math.sqrt(polygonArea(start));
-    const fine = Math.max(2, 0.7 * perPreview, (2 * REACH * side) / 24);
+    const part = rough[index]!.loose === true ? LOOSE_REACH : REACH;
+    const fine = Math.max(2, 0.7 * perPreview, (2 * part * side) / 24);
     const edges = start.map((from, side) =>
       edgesBeside(photo.full, from, start[(side + 1) % 4]!, fine).map((line) => {
         const outside = tableOutside(photo.full, line, table.colours, perPreview);
@@ -89,7 +92,7 @@ function isNear(quad: Quad<'photo'>, other: Quad<'photo'>, within: number): bool
 /** The sheets told right show the size that tells the others right. */
 const ROUNDS = 3;
 
-type Rough = Pick<Candidate, 'corners' | 'byMotifs'>;
+type Rough = Pick<Candidate, 'corners' | 'byMotifs' | 'loose'>;
 
 /** A line that a side may lie on, with what speaks for it. */
 interface Weighed extends Line {
@@ -107,6 +110,8 @@ const FAR_WORSE = 1;
 
 /** Part of a side within which its true place is looked for. */
 const REACH = 0.036;
+/** Motifs may end well within the border. */
+const LOOSE_REACH = 0.08;
 
 function guessSide(
   photo: OpenedPixels,
@@ -115,10 +120,11 @@ function guessSide(
   from: PhotoPoint,
   table: Table,
   perPreview: number,
+  part: number,
 ): Guess[] {
   const to = quad[(side + 1) % 4]!;
   const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const reach = Math.max(REACH * length, 3 * perPreview);
+  const reach = Math.max(part * length, 3 * perPreview);
   const guesses = guessesOf(photo.full, from, to, reach);
   const strongest = Math.max(1, ...guesses.map(({ strength }) => strength));
   const weighed = guesses.map((guess) => {

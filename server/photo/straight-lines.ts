@@ -48,10 +48,14 @@ const SHORTEST_LINE = 24;
 const AGREES = 0.91;
 
 function segmentsOf({ width, height, steep, cos2, sin2 }: Edges, least: number): Segment[] {
-  const seen = new Uint8Array(width * height);
+  // Only crests count, or the two borders of a narrow gap would grow into one thick band.
+  const seen = new Uint8Array(width * height).fill(1);
   const order: number[][] = Array.from({ length: 32 }, () => []);
   for (let pixel = width + 1; pixel < steep.length - width - 1; pixel++)
-    if (steep[pixel]! > least) order[Math.min(31, Math.floor(steep[pixel]!))]!.push(pixel);
+    if (steep[pixel]! > least && isCrest(pixel, width, steep, cos2, sin2)) {
+      seen[pixel] = 0;
+      order[Math.min(31, Math.floor(steep[pixel]!))]!.push(pixel);
+    }
   const segments: Segment[] = [];
   const band: number[] = [];
   for (let level = 31; level >= 0; level--)
@@ -81,6 +85,24 @@ function segmentsOf({ width, height, steep, cos2, sin2 }: Edges, least: number):
     }
   return segments;
 }
+
+/** Whether no pixel before or behind it, across the edge, is clearly steeper. */
+function isCrest(
+  pixel: number,
+  width: number,
+  steep: Float32Array,
+  cos2: Float32Array,
+  sin2: Float32Array,
+): boolean {
+  const [c, s] = [cos2[pixel]!, sin2[pixel]!];
+  // Doubled angles: cos2 near 1 is a change along the row, near -1 down the column, sin2 along the diagonals.
+  const step = Math.abs(c) > Math.abs(s) ? (c > 0 ? 1 : width) : s > 0 ? width + 1 : width - 1;
+  const least = CREST * Math.max(steep[pixel - step]!, steep[pixel + step]!);
+  return steep[pixel]! >= least;
+}
+
+/** An edge may lie between two pixels, and noise may make the one or the other a little steeper. */
+const CREST = 0.92;
 
 /** The line through a band of pixels, weighed by steepness; null when the band is no line. */
 function segmentOf(band: readonly number[], width: number, steep: Float32Array): Segment | null {

@@ -1,3 +1,4 @@
+import { aspectOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { regionsOf, withoutGaps, withoutThin } from './regions.ts';
 import type { Region } from './regions.ts';
@@ -30,8 +31,11 @@ export function strewnOver(
 ): Strewn {
   const { width, height } = things;
   const of = things.of.slice();
-  // Other whole things, such as the white card, are told already.
-  for (const { corners } of [...sheets, ...candidates]) wipe(of, width, height, corners);
+  // Other whole things, such as the white card, are told already; bars and specks are parts of a print.
+  const whole = candidates.filter(
+    ({ corners, area }) => area > WHOLE_THING * one && aspectOf(corners) < LONG,
+  );
+  for (const { corners } of [...sheets, ...whole]) wipe(of, width, height, corners);
   for (const { pixels } of cutOff)
     if (pixels.length > WHOLE_THING * one) for (const pixel of pixels) of[pixel] = 0;
   let left = 0;
@@ -53,6 +57,8 @@ export function strewnOver(
 /** Parts of a sheet's area: of a thing that stands for itself, and of what is left before it is looked at. */
 const WHOLE_THING = 0.1;
 const WORTH_A_LOOK = 0.03;
+/** Length over width of a card at most; stripes are longer. */
+const LONG = 2.4;
 
 /** Takes a sheet out of a mask, with a little around it: its shadow, its torn rim. */
 function wipe(of: Uint8Array, width: number, height: number, corners: Candidate['corners']): void {
