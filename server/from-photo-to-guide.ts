@@ -33,8 +33,9 @@ import { patchAround } from './photo/patch-around.ts';
 import { readPhoto } from './photo/read-photo.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
 import type { Plan } from './plan/plan.ts';
-import { planFreely, sheetCurve } from './plan/free/plan-freely.ts';
-import type { CurvePoint } from './plan/free/plan-freely.ts';
+import { planFreely } from './plan/free/plan-freely.ts';
+import { openCurve } from './plan/free/sheet-curve.ts';
+import type { OpenCurve } from './plan/free/sheet-curve.ts';
 import { layerChoices } from './plan/layer-choices.ts';
 import type { LayerAsk, LayerChoice } from './plan/layer-choices.ts';
 import { layOut, nextBest, planWith, planWithout } from './plan/plan-desk.ts';
@@ -232,13 +233,12 @@ export function planFreeBatch(
   return { cards, ...planFreely({ ...ask, cards, settings, sheets, seed: SEED }) };
 }
 
-/** What fewer sheets cost; `limitOf` gives the limit of the search for each number of sheets. */
-export function curveOf(
-  { batch, ask }: Planned,
-  settings: CutSettings,
-  limitOf: () => PlanWishes['limit'],
-): CurvePoint[] {
-  return sheetCurve({ ...ask, cards: batch.cards, settings, seed: SEED }, limitOf);
+/** What fewer sheets cost, to be worked out bit by bit; the plan itself is its first point. */
+export function curveOf({ batch, ask }: Planned, settings: CutSettings): OpenCurve {
+  const { cards, scheme, plan } = batch;
+  // What other cuts could be worth is not known yet, but that no card can be worth more than 1.
+  const there = { sheets: scheme.slots.length, value: plan.value, bound: cards.length };
+  return openCurve({ ...ask, cards, settings, seed: SEED }, there);
 }
 
 // ── …  and what else it could be: the next best, one sheet fewer, a mend for the weakest card ──────

@@ -10,7 +10,7 @@ import type {
   ReadSupply,
 } from './from-photo-to-guide.ts';
 import type { CutSettings } from './cutting/settings.ts';
-import type { CurvePoint } from './plan/free/plan-freely.ts';
+import type { SheetCurve } from './plan/free/sheet-curve.ts';
 import type { LayerAsk, LayerChoice } from './plan/layer-choices.ts';
 import type { OtherPlan } from './plan/plan-desk.ts';
 import type { WeakestCard } from './plan/weakest.ts';
@@ -39,7 +39,12 @@ export interface Desk {
    */
   others(planned: AgainTask['planned'], count: number, wait: Waiting): Promise<OtherPlan[]>;
   without(planned: AgainTask['planned'], sheet: string, wait: Waiting): Promise<OtherPlan>;
-  curve(planned: AgainTask['planned'], settings: CutSettings, wait: Waiting): Promise<CurvePoint[]>;
+  /** What is known of the curve of a plan: something at once, and asked again more, until it is complete. */
+  curve(
+    planned: AgainTask['planned'],
+    asked: { readonly settings: CutSettings; readonly plan: string },
+    wait: Waiting,
+  ): Promise<SheetCurve>;
   withSheets(
     planned: AgainTask['planned'],
     slots: Readonly<Record<string, string>>,
@@ -122,8 +127,7 @@ export function openDesk(limits: DeskLimits = deskLimits()): Desk {
     plan: (task) => table.run('plan', task),
     others: (planned, count, wait) => again({ planned, asked: { kind: 'others', count } }, wait),
     without: (planned, sheet, wait) => again({ planned, asked: { kind: 'without', sheet } }, wait),
-    curve: (planned, settings, wait) =>
-      again({ planned, asked: { kind: 'curve', settings } }, wait),
+    curve: (planned, asked, wait) => again({ planned, asked: { kind: 'curve', ...asked } }, wait),
     withSheets: (planned, slots) => again({ planned, asked: { kind: 'with', slots } }, AT_ONCE),
     weakest: (planned) => again({ planned, asked: { kind: 'weakest' } }, AT_ONCE),
     choices: (planned, where) => again({ planned, asked: { kind: 'choices', where } }, AT_ONCE),

@@ -33,6 +33,7 @@ import { drawPng } from './images/draw-png.ts';
 import { printPicture } from './images/print-picture.ts';
 import { screenPicture } from './images/screen-picture.ts';
 import type { Tap } from './photo/picture.ts';
+import type { OpenCurve, SheetCurve } from './plan/free/sheet-curve.ts';
 import type { LayerAsk } from './plan/layer-choices.ts';
 import type { PrintPaper } from './printing/guide-pdf.ts';
 import { Refusal } from './refusals/refusal.ts';
@@ -150,7 +151,12 @@ export interface AgainTask {
     | { readonly kind: 'with'; readonly slots: Readonly<Record<string, string>> }
     | { readonly kind: 'weakest' }
     | { readonly kind: 'choices'; readonly where: LayerAsk }
-    | { readonly kind: 'curve'; readonly settings: CutSettings };
+    | {
+        readonly kind: 'curve';
+        readonly settings: CutSettings;
+        /** The id of the plan: its curve stays open between two questions. */
+        readonly plan: string;
+      };
   /** For each number of sheets, when a curve is asked. */
   readonly milliseconds: number;
   /** Shared memory that is no longer 0 when nobody waits for the answer any more. */
@@ -178,9 +184,34 @@ export async function again(task: AgainTask): Promise<Answer<unknown>> {
       case 'choices':
         return Promise.resolve<unknown>(choicesOf(planned, asked.where));
       case 'curve':
-        return Promise.resolve<unknown>(curveOf(planned, asked.settings, limitOf));
+        return Promise.resolve<unknown>(curveBitByBit(planned, asked, limitOf, task.left));
     }
   });
+}
+
+/** The curves that were asked for last stay open, so that asking again goes on where it was. */
+const openCurves = new Map<string, OpenCurve>();
+const MOST_OPEN = 2;
+
+/** The first answer is what the plan itself tells, at once; each further one comes after a part of the work. */
+const PART_MILLISECONDS = 700;
+
+function curveBitByBit(
+  planned: Planned,
+  { settings, plan: id }: Extract<AgainTask['asked'], { kind: 'curve' }>,
+  limitOf: () => PlanWishes['limit'],
+  left: Int32Array,
+): SheetCurve {
+  const open = openCurves.get(id);
+  const curve = open ?? curveOf(planned, settings);
+  openCurves.delete(id);
+  openCurves.set(id, curve);
+  const [oldest] = openCurves.keys();
+  if (openCurves.size > MOST_OPEN) openCurves.delete(oldest!);
+  const end = performance.now() + (open === undefined ? 0 : PART_MILLISECONDS);
+  const isWanted = (): boolean => performance.now() < end && Atomics.load(left, 0) === 0;
+  while (!curve.known().complete && isWanted()) curve.goOn(limitOf());
+  return curve.known();
 }
 
 export async function guide(task: GuideTask): Promise<Answer<Uint8Array>> {

@@ -104,7 +104,8 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
     {
       config: LABOUR,
       schema: {
-        summary: 'What fewer sheets cost: the best plan found for every number of sheets.',
+        summary:
+          'What fewer sheets cost: the best plan found for every number of sheets. Answers at once with what is known; ask again until it is complete.',
         params: PlanPath,
         response: answers({ 200: Wire.SheetCurve }),
       },
@@ -113,13 +114,13 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       const kept = await planAt(edges, request.params.plan);
       const settings = usualSettings(rulerOf(kept.pad.sheetSize));
       const wait = { ...waiting(reply), milliseconds: POINT_PATIENCE };
-      const curve = await desk.curve(planned(kept), settings, wait);
+      const curve = await desk.curve(planned(kept), { settings, plan: kept.id }, wait);
       // Cards without patterned paper take no sheets, and no number of them can be asked for.
-      const points = curve.filter(({ sheets }) => sheets > 0);
+      const points = curve.points.filter(({ sheets }) => sheets > 0);
       const most = Math.max(1e-9, ...points.map(({ value }) => value));
       return {
         points: points.map((point) => ({ ...point, part: point.value / most })),
-        complete: true,
+        complete: curve.complete,
       };
     },
   );

@@ -13,6 +13,7 @@ import type { PhotoOfSides, ReadSide } from '../../server/from-photo-to-guide.ts
 import type { Lab } from '../../server/colour/lab.ts';
 import type { Quad } from '../../server/geometry/points.ts';
 import type { Spot, Tap } from '../../server/photo/picture.ts';
+import type { OpenCurve } from '../../server/plan/free/sheet-curve.ts';
 import type { Desk } from '../../server/photo-desk.ts';
 import { Refusal } from '../../server/refusals/refusal.ts';
 import { readFile } from 'node:fs/promises';
@@ -42,6 +43,7 @@ const FEW_STEPS = { steps: 200 };
 
 /** Does at once, from a scene in JSON, what the real desk reads from pixels; plans for real. */
 export function fakeDesk(): Desk {
+  const curves = new Map<string, OpenCurve>();
   return {
     readSides: async ({ file, tap, chipColours }) => {
       const scene = await sceneIn(file);
@@ -69,7 +71,9 @@ export function fakeDesk(): Desk {
         return Math.abs(at.x - corner.x - 500) < 500 && Math.abs(at.y - corner.y - 500) < 500;
       });
       const lab = scene.papers[lies];
-      return lab === undefined ? null : { corners: aroundOf(at), lab, uncertainty: 1.2, glossy: false };
+      return lab === undefined
+        ? null
+        : { corners: aroundOf(at), lab, uncertainty: 1.2, glossy: false };
     },
     plan: ({ wishes, ask, settings, sheets }) =>
       Promise.resolve().then(() =>
@@ -77,10 +81,14 @@ export function fakeDesk(): Desk {
           ? planBatch(wishes, { ...ask, limit: STEPS }, settings)
           : planFreeBatch(wishes, { ...ask, limit: FEW_STEPS }, settings, sheets),
       ),
-    curve: ({ batch, ask }, settings) =>
-      Promise.resolve().then(() =>
-        curveOf({ batch, ask: { ...ask, limit: FEW_STEPS } }, settings, () => FEW_STEPS),
-      ),
+    curve: ({ batch, ask }, { settings, plan }) =>
+      Promise.resolve().then(() => {
+        const open = curves.get(plan);
+        const curve = open ?? curveOf({ batch, ask: { ...ask, limit: FEW_STEPS } }, settings);
+        curves.set(plan, curve);
+        while (open !== undefined && !curve.known().complete) curve.goOn(FEW_STEPS);
+        return curve.known();
+      }),
     others: ({ batch, ask }, count) =>
       Promise.resolve(otherPlans({ batch, ask: { ...ask, limit: STEPS } }, count)),
     without: ({ batch, ask }, sheet) =>

@@ -94,9 +94,13 @@ describe('what else a plan could be', () => {
 
   test('what fewer sheets cost: more sheets are worth more, and a plan of so many can be had', async () => {
     const { service, plan } = await planned();
-    const { points } = valueOf<Plans.SheetCurve>(
-      await ask(service, 'GET', `/api/plans/${plan.id}/curve`),
-    );
+    const curve = async (): Promise<Plans.SheetCurve> =>
+      valueOf<Plans.SheetCurve>(await ask(service, 'GET', `/api/plans/${plan.id}/curve`));
+    const { sheetsUsed, value } = plan;
+    const itself = { sheets: sheetsUsed.length, value, part: 1, bound: plan.cards.length };
+    expect(await curve()).toEqual({ points: [itself], complete: false });
+    const { points, complete } = await curve();
+    expect(complete).toBe(true);
     expect(points.length).toBeGreaterThan(0);
     points.forEach((point, at) => {
       expect(point.bound).toBeGreaterThanOrEqual(point.value - 1e-9);
@@ -134,11 +138,14 @@ describe('what else a plan could be', () => {
     });
     const bare = valueOf<Plans.Plan>(answer);
     expect(bare).toMatchObject({ sheetsUsed: [], proven: true });
-    for (const [what, none] of [
+    for (const none of [
+      ['curve', { points: [], complete: false }],
       ['curve', { points: [], complete: true }],
       ['others', { others: [] }],
     ] as const)
-      expect(valueOf(await ask(service, 'GET', `/api/plans/${bare.id}/${what}`))).toEqual(none);
+      expect(valueOf(await ask(service, 'GET', `/api/plans/${bare.id}/${none[0]}`))).toEqual(
+        none[1],
+      );
   });
 
   test('pins that cannot all hold are answered with the smallest set that clashes, and no other', async () => {

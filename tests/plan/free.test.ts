@@ -8,7 +8,8 @@ import type { Side } from '../../server/pad/pad.ts';
 import { checkPlan } from '../../server/plan/check.ts';
 import { freeWorld } from '../../server/plan/free/free-world.ts';
 import type { FreeAsk, FreeWorld } from '../../server/plan/free/free-world.ts';
-import { planFreely, sheetCurve } from '../../server/plan/free/plan-freely.ts';
+import { planFreely } from '../../server/plan/free/plan-freely.ts';
+import { openCurve, sheetCurve } from '../../server/plan/free/sheet-curve.ts';
 import type { FreePlan } from '../../server/plan/free/plan-freely.ts';
 import { pricesFor } from '../../server/plan/free/prices.ts';
 import { planCards } from '../../server/plan/plan-cards.ts';
@@ -161,9 +162,19 @@ test('the curve rises with the sheets, each point within its bound, and ends whe
 test('a curve that nobody waits for any more ends with the points it has', () => {
   const ask = askOf(9108, { designs: 9, cards: 5 });
   let asked = 0;
-  const points = sheetCurve(ask, () => (asked++ === 0 ? STEPS : { until: () => true }));
+  const points = sheetCurve(ask, () => (asked++ < 2 ? STEPS : { until: () => true }));
   expect(points).toHaveLength(1);
-  expect(asked).toBe(2);
+  // Once for the tables, once for the point, once to be told that nobody waits.
+  expect(asked).toBe(3);
+});
+
+test('a curve shows the plan that is there at once, then more bit by bit, and ends as when asked in one', () => {
+  const ask = askOf(9108, { designs: 9, cards: 5 });
+  const there = { sheets: 7, value: 0.5, bound: 5 };
+  const curve = openCurve(ask, there);
+  expect(curve.known()).toEqual({ points: [there], complete: false });
+  for (let part = 0; !curve.known().complete && part < 20; part++) curve.goOn(STEPS);
+  expect(curve.known()).toEqual({ points: sheetCurve(ask, () => STEPS), complete: true });
 });
 
 function askOf(seed: number, size: { designs: number; cards: number }): FreeAsk {

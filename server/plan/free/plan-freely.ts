@@ -22,13 +22,6 @@ export interface FreePlan {
   readonly plan: Plan;
 }
 
-/** How good a plan with so many sheets can be. */
-export interface CurvePoint {
-  readonly sheets: number;
-  readonly value: number;
-  readonly bound: number;
-}
-
 /** Choices that a card considers; more of them find little. */
 const CONSIDERED = 600;
 
@@ -55,39 +48,7 @@ export function planFreely(ask: FreeAsk): FreePlan {
   return { scheme, plan: planWith({ ...ask, scheme }, best, slots) };
 }
 
-/**
- * What fewer sheets cost: the best plan found for every number of sheets, from the fewest that suffice up to where
- * more sheets help no more. A limit of `limitOf` that is over from the start ends it with the points it has.
- */
-export function sheetCurve(ask: FreeAsk, limitOf: () => FreeAsk['limit']): CurvePoint[] {
-  const whole = freeWorld(ask);
-  const points: CurvePoint[] = [];
-  for (let most = whole.most; most >= 1;) {
-    const limit = limitOf();
-    if (points.length > 0 && 'until' in limit && limit.until()) break;
-    const found = searched({ ...whole, most, ask: { ...ask, limit } });
-    const sheets = found.deal?.sheets.length ?? found.tight?.scheme.slots.length;
-    if (sheets === undefined) break;
-    const value = found.deal?.value ?? found.tight!.plan.value;
-    points.unshift({ sheets, value, bound: Math.max(value, found.bound) });
-    most = sheets - 1;
-  }
-  if (points.length === 0) throw tooFew(whole);
-  return rising(points);
-}
-
-/** Only the points that more sheets make better: what fewer sheets can do, more can do too. */
-function rising(points: readonly CurvePoint[]): CurvePoint[] {
-  const out: CurvePoint[] = [];
-  for (const point of points)
-    if (point.value > (out.at(-1)?.value ?? -Infinity) + WORTH_A_SHEET) out.push(point);
-  return out;
-}
-
-/** A sheet more is not worth a smaller gain than this, of a card whose best is 1. */
-const WORTH_A_SHEET = 1e-3;
-
-interface Searched {
+export interface Searched {
   readonly deal: Deal | null;
   /** The fullest sheets with their best designs, when nothing better was found. */
   readonly tight: FreePlan | null;
@@ -96,7 +57,8 @@ interface Searched {
   readonly clash: Refusal | null;
 }
 
-function searched(world: FreeWorld): Searched {
+/** The best deal found in a world, and the bound that its prices prove. */
+export function searched(world: FreeWorld): Searched {
   const { seed, limit } = world.ask;
   const none = new Float64Array(world.copies.length);
   const loose = deal(world, wantedAt(world, none, CONSIDERED), seed, { steps: FIRST });
