@@ -20,42 +20,78 @@ const PLACE = { top: BODY.top - 4.5, bottom: BODY.bottom + 7 } as const;
 
 /** Every card with its picture, why it is so, and its layers in the order of gluing; two a page where they fit. */
 export function cardPages(ask: GuideAsk, facts: Facts): GuidePage[] {
-  const blocks = facts.cards.map((card) => cardBlock(ask, card));
+  const parts = facts.cards.flatMap((card) =>
+    cardBlocks(ask, card).map((block) => ({ block, number: card.number })),
+  );
+  const blocks = parts.map(({ block }) => block);
   return flow(blocks, PLACE, 3).map((marks) => {
-    const here = blocksOn(marks, blocks).map((at) => facts.cards[at]!.number);
+    const here = blocksOn(marks, blocks).map((at) => parts[at]!.number);
     return { name: capital(cardsSaid(here)), marks };
   });
 }
 
-function cardBlock(ask: GuideAsk, card: CardFacts): Block {
-  const aside = besidePicture(ask, card);
+/** A card as one block; one with more layers than a page has room for goes on in a second. */
+function cardBlocks(ask: GuideAsk, card: CardFacts): Block[] {
+  const steps = card.layers.map((layer, index) => layerStep(ask, card, layer, index));
   const why = paragraph(card.chosen.why, 0, 10.2, PAGE.width, {
     size: SIZES.small,
     colour: SOFT,
   });
   const top = 11 + why.height;
-  const steps = card.layers.map((layer, index) => layerStep(ask, card, layer, index));
+  const first = fitting(steps, PLACE.bottom - PLACE.top - top);
+  const rest = steps.slice(first);
+  return [
+    cardBlock(ask, card, steps.slice(0, first), why),
+    ...(rest.length === 0 ? [] : [restBlock(card, rest)]),
+  ];
+}
+
+/** How many steps one under the other fit in a height. */
+function fitting(steps: readonly Block[], room: number): number {
+  let height = 0;
+  const over = steps.findIndex((step) => (height += step.height) > room);
+  return over < 0 ? steps.length : over;
+}
+
+function cardBlock(ask: GuideAsk, card: CardFacts, steps: readonly Block[], why: Block): Block {
+  const aside = besidePicture(ask, card);
+  const top = 11 + why.height;
   const marks: Mark[] = [
-    ...badge(String(card.number), 4.4, 4.4, 4.4),
-    {
-      kind: 'words',
-      x: 11,
-      y: 6.3,
-      text: `Card ${card.number}: ${card.layout.name}`,
-      size: SIZES.large,
-      bold: true,
-    },
-    ruleAcross(0, 9.5, PAGE.width, INK),
+    ...headMarks(card, `Card ${card.number}: ${card.layout.name}`),
     { kind: 'group', x: 0, y: top, marks: picture(card) },
     { kind: 'group', x: 0, y: top + PICTURE.height + 1, marks: aside.marks },
     ...why.marks,
   ];
+  const column = stepColumn(steps, top);
+  return {
+    marks: [...marks, ...column.marks],
+    height: Math.max(column.height, top + PICTURE.height + 1 + aside.height),
+  };
+}
+
+function restBlock(card: CardFacts, steps: readonly Block[]): Block {
+  const column = stepColumn(steps, 11);
+  const name = `Card ${card.number}, continued`;
+  return { marks: [...headMarks(card, name), ...column.marks], height: column.height };
+}
+
+function headMarks({ number }: CardFacts, text: string): Mark[] {
+  return [
+    ...badge(String(number), 4.4, 4.4, 4.4),
+    { kind: 'words', x: 11, y: 6.3, text, size: SIZES.large, bold: true },
+    ruleAcross(0, 9.5, PAGE.width, INK),
+  ];
+}
+
+/** The layers one under the other, from a height on, and where they end. */
+function stepColumn(steps: readonly Block[], top: number): Block {
+  const marks: Mark[] = [];
   let y = top;
   for (const step of steps) {
     marks.push({ kind: 'group', x: STEPS.x, y, marks: step.marks });
     y += step.height;
   }
-  return { marks, height: Math.max(y, top + PICTURE.height + 1 + aside.height) };
+  return { marks, height: y };
 }
 
 function picture({ layout, layers }: CardFacts): Mark[] {

@@ -11,9 +11,10 @@ import { rectangle } from './drawing.ts';
 import { hatch } from './hatch.ts';
 import { CUT, INK, PAPER } from './look.ts';
 import { badge } from './page.ts';
+import { pencilMarks } from './pencil-marks.ts';
 import { scoreLines } from './score-lines.ts';
 import type { Turn } from './paint.ts';
-import { laid, pieceLabels } from './piece-label.ts';
+import { laid, pieceLabels, plainTurn } from './piece-label.ts';
 import type { Taken } from './piece-label.ts';
 
 export interface CutPictureAsk {
@@ -117,7 +118,7 @@ function slantOf(placed: PlacedPiece, ask: CutPictureAsk): Mark[] {
   const { piece } = placed;
   if (piece.shape.kind === 'rectangle' || ask.showsOther(placed)) return [];
   const { x, y, width, height } = laid(placed, ask.scale);
-  const turn = ask.turnOf(placed) ?? (placed.turned ? 90 : 0);
+  const turn = ask.turnOf(placed) ?? plainTurn(placed);
   const [w, h] = [toMillimetres(piece.size.width), toMillimetres(piece.size.height)];
   const corners = outline({
     id: piece.layer,
@@ -134,17 +135,20 @@ function slantOf(placed: PlacedPiece, ask: CutPictureAsk): Mark[] {
       y: y + height / 2,
       turned: -turn,
       scale: ask.scale,
-      marks: corners.map((from, index): Mark => {
-        const to = corners[(index + 1) % corners.length]!;
-        return {
-          kind: 'line',
-          from: { x: from.x - w / 2, y: from.y - h / 2 },
-          to: { x: to.x - w / 2, y: to.y - h / 2 },
-          width: 0.5 / ask.scale,
-          colour: CUT,
-          dashes: [2 / ask.scale, 1.2 / ask.scale],
-        };
-      }),
+      marks: [
+        ...corners.map((from, index): Mark => {
+          const to = corners[(index + 1) % corners.length]!;
+          return {
+            kind: 'line',
+            from: { x: from.x - w / 2, y: from.y - h / 2 },
+            to: { x: to.x - w / 2, y: to.y - h / 2 },
+            width: 0.5 / ask.scale,
+            colour: CUT,
+            dashes: [2 / ask.scale, 1.2 / ask.scale],
+          };
+        }),
+        ...pencilMarks(piece, ask.scale),
+      ],
     },
   ];
 }

@@ -45,9 +45,9 @@ function cardBlock(ask: GuideAsk, card: CardFacts): Block {
     from.replace(/ cardstock$/, ''),
   ]);
   const columns = [
-    { head: card.layout.name, width: 25.5 },
-    { head: '', width: 31.5, bold: true },
-    { head: '', width: COLUMN - 10 - 57 },
+    { head: card.layout.name, width: 29 },
+    { head: '', width: 26.5, bold: true },
+    { head: '', width: COLUMN - 10 - 55.5 },
   ];
   const block = table(columns, rows, 10, 0, SIZES.small);
   return {

@@ -140,7 +140,7 @@ function apart(a: Taken, b: Taken): boolean {
 function labelAt(
   { x, y }: Spot,
   { number, text, arrow, width, height }: Choice,
-  { placed, turn }: Labelled,
+  { placed, turn, showsOther }: Labelled,
   tall: boolean,
 ): Mark {
   const left = -width / 2;
@@ -168,7 +168,8 @@ function labelAt(
       kind: 'group',
       x: left + width - 0.9 - arrow / 2,
       y: 0,
-      turned: (tall ? 90 : 0) - turn,
+      // Seen through the sheet, a quarter turn goes the other way round.
+      turned: (tall ? 90 : 0) - (showsOther ? -turn : turn),
       marks: [{ kind: 'area', corners: upArrow(0, 0, number * 0.95), fill: INK }],
     });
   return { kind: 'group', x, y, turned: tall ? -90 : 0, marks };

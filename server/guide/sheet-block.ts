@@ -67,7 +67,8 @@ function layIn(
     block: {
       marks: [
         ...head.marks,
-        { kind: 'group', x: 0.5, y: top, marks: ask.draw(scale) },
+        // Marks on the edge of the sheet reach over it.
+        { kind: 'group', x: 1.2, y: top, marks: ask.draw(scale) },
         { kind: 'group', x, y: top, marks: beside.marks },
         { kind: 'group', x: 0, y: low, marks: under.marks },
         { kind: 'group', x: 0, y: lower, marks: rest.marks },

@@ -117,6 +117,8 @@ function stackNote(ask: GuideAsk, facts: Facts, { slot }: SlotFacts): string {
     (one) => one.slot.id !== slot.id && stack?.slots.includes(one.slot.id) === true,
   );
   if (others.length === 0) return '';
-  const names = listed(others.map(({ sheet }) => sheet.label));
+  const names = listed(
+    others.map((one) => `${one.sheet.label} (cut ${facts.slots.indexOf(one) + 1})`),
+  );
   return `Cut alike: ${names}. You may lay them on each other and cut them together.`;
 }
