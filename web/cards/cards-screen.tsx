@@ -63,7 +63,7 @@ function Layouts({ pad, list }: { pad: string; list: readonly LayoutListing[] })
       </fieldset>
       {shown?.layouts[0] && (
         <div class="own-card">
-          <OpenEditor from={shown.layouts[0]} empty />
+          <OpenEditor from={shown.layouts[0]} pad={pad} empty />
           <span class="small">{words.cards.ownLead}</span>
         </div>
       )}

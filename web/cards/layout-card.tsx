@@ -50,7 +50,7 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
           <Icon name="plus" />
         </button>
       </div>
-      <OpenEditor from={layout} />
+      <OpenEditor from={layout} pad={pad} />
     </article>
   );
 }

@@ -2,9 +2,11 @@ import { useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
 import { millimetres } from '../lengths/lengths.ts';
+import { LayerPaper, type PaperShown } from './layer-paper.tsx';
 import { layerPath } from './layer-path.ts';
 import { withLayer } from './order-layers.ts';
-import { boxOf, grown, moved } from './place-layer.ts';
+import { boxOf, grown, moved, rulerOf } from './place-layer.ts';
+import { RulerEdges } from './ruler-edges.tsx';
 
 interface Props {
   readonly layout: NewLayout;
@@ -15,6 +17,7 @@ interface Props {
   /** When it has arrived. */
   readonly settle: (layout: NewLayout) => void;
   readonly letterOf: (layer: Layer) => string;
+  readonly paperOf: (layer: Layer) => PaperShown | null;
 }
 
 interface Hold {
@@ -27,12 +30,12 @@ interface Hold {
 
 /** The card drawn large: a layer is chosen by touch, moved by pulling it and sized by its lower right corner. What listens instead of looking uses the list of layers beside it. */
 export function CardDrawing(props: Props): VNode {
-  const { layout, chosen, choose, draft, settle, letterOf } = props;
+  const { layout, chosen, choose, draft, settle, letterOf, paperOf } = props;
   const picture = useRef<SVGSVGElement>(null);
   const hold = useRef<Hold | null>(null);
   const width = millimetres(layout.card.width) ?? 1;
   const height = millimetres(layout.card.height) ?? 1;
-  const room = Math.max(width, height) * 0.06;
+  const room = Math.max(width, height) * 0.08;
   const layer = layout.layers[chosen];
 
   function take(event: PointerEvent, at: number, by: typeof moved): void {
@@ -75,6 +78,7 @@ export function CardDrawing(props: Props): VNode {
       viewBox={`${-room} ${-room} ${width + 2 * room} ${height + 2 * room}`}
       aria-hidden="true"
     >
+      <RulerEdges width={width} height={height} ruler={rulerOf(layout.card)} />
       {layout.layers.map((one, at) => (
         <g
           key={one.id}
@@ -83,6 +87,7 @@ export function CardDrawing(props: Props): VNode {
           {...ways}
         >
           <path d={layerPath(one)} />
+          <LayerPaper layer={one} paper={paperOf(one)} />
           {at > 0 && <Letter layer={one} letter={letterOf(one)} />}
         </g>
       ))}
@@ -97,21 +102,26 @@ export function CardDrawing(props: Props): VNode {
             class="reach"
             cx={corner.x + corner.width}
             cy={corner.y + corner.height}
-            r={room}
+            r={room * 1.05}
           />
-          <circle cx={corner.x + corner.width} cy={corner.y + corner.height} r={room / 3} />
+          <circle cx={corner.x + corner.width} cy={corner.y + corner.height} r={room / 4} />
         </g>
       )}
     </svg>
   );
 }
 
-function Letter({ layer, letter }: { layer: Layer; letter: string }): VNode {
+function Letter({ layer, letter }: { layer: Layer; letter: string }): VNode | null {
+  if (letter === '') return null;
   const { x, y, width, height } = boxOf(layer);
-  const size = Math.min(6, height * 0.7, width * 0.7);
+  const size = Math.min(5.5, height * 0.7, width * 0.7);
+  const [cx, cy] = [x + Math.min(6, width / 2), y + height / 2];
   return (
-    <text x={x + Math.min(6, width / 2)} y={y + height / 2 + size / 3} font-size={size}>
-      {letter}
-    </text>
+    <>
+      <circle class="letter-back" cx={cx} cy={cy} r={size * 0.68} />
+      <text x={cx} y={cy + size * 0.35} font-size={size}>
+        {letter}
+      </text>
+    </>
   );
 }

@@ -3,6 +3,7 @@ import type { VNode } from 'preact';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
 import { Icon } from '../table/icon.tsx';
 import { words } from '../words.ts';
+import type { PaperShown } from './layer-paper.tsx';
 import { withLayer, without } from './order-layers.ts';
 import { grown, moved, rulerOf, stepOf } from './place-layer.ts';
 
@@ -14,6 +15,7 @@ interface Props {
   readonly choose: (layer: number) => void;
   readonly settle: (layout: NewLayout, chosen?: number) => void;
   readonly letterOf: (layer: Layer) => string;
+  readonly paperOf: (layer: Layer) => PaperShown | null;
 }
 
 const arrows: Readonly<Record<string, readonly [number, number]>> = {
@@ -25,7 +27,7 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
 
 /** The layers from top to bottom; on one of them the arrow keys move it, and with Shift size it. */
 export function LayerList(props: Props): VNode {
-  const { layout, chosen, faulty, choose, settle, letterOf } = props;
+  const { layout, chosen, faulty, choose, settle, letterOf, paperOf } = props;
   const list = useRef<HTMLUListElement>(null);
 
   function press(event: KeyboardEvent, at: number): void {
@@ -59,7 +61,8 @@ export function LayerList(props: Props): VNode {
                 onKeyDown={(event) => press(event, at)}
               >
                 {at === faulty && <Icon name="caution" />}
-                {words.layerName(layer.id)} <strong>{letterOf(layer)}</strong>
+                <Chip layer={layer} paper={paperOf(layer)} letter={letterOf(layer)} />
+                {words.layerName(layer.id)}
                 {at === faulty && <span class="unseen">{words.editor.faulty}</span>}
               </button>
             </li>
@@ -68,5 +71,23 @@ export function LayerList(props: Props): VNode {
       </ul>
       <p class="small">{words.editor.keys}</p>
     </div>
+  );
+}
+
+/** What the layer is made of: a scrap of its paper with its letter, or plain. */
+function Chip({
+  layer,
+  paper,
+  letter,
+}: {
+  layer: Layer;
+  paper: PaperShown | null;
+  letter: string;
+}): VNode {
+  return (
+    <span class={`layer-chip role-${layer.role}`}>
+      {paper && <img src={paper.picture} alt="" />}
+      {letter !== '' && <strong>{letter}</strong>}
+    </span>
   );
 }

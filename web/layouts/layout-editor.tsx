@@ -9,12 +9,14 @@ import { Mishap } from '../table/mishap.tsx';
 import { words } from '../words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
-import { layouts } from '../wire/shelves.ts';
+import { layouts, pads } from '../wire/shelves.ts';
 import { CardDrawing } from './card-drawing.tsx';
 import { LayerForm } from './layer-form.tsx';
 import { LayerList } from './layer-list.tsx';
+import type { PaperShown } from './layer-paper.tsx';
 import { readFromFile, saveToFile } from './layout-file.ts';
 import { added, kinds, papersIn } from './order-layers.ts';
+import { paperFor } from './paper-for.ts';
 import { Told } from './told.tsx';
 import { begun, changed, redone, undone } from './undo.ts';
 import { faultyLayer, useCheck } from './use-check.ts';
@@ -23,13 +25,15 @@ interface Props {
   readonly start: NewLayout;
   /** The id under which it is kept as hers; null for one that is not kept yet. */
   readonly hers: string | null;
+  /** The pad whose papers are laid in while she draws. */
+  readonly pad: string;
   readonly close: () => void;
 }
 
 const said = words.editor;
 
 /** A layout drawn by her own hand: seen large, changed layer by layer, told at once whether it can be cut. */
-export function LayoutEditor({ start, hers, close }: Props): VNode {
+export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
   const [drawn, setDrawn] = useState(() => begun(start));
   const [draft, setDraft] = useState<NewLayout | null>(null);
   const [chosen, choose] = useState(start.layers.length - 1);
@@ -38,6 +42,9 @@ export function LayoutEditor({ start, hers, close }: Props): VNode {
   const layout = draft ?? drawn.now;
   const at = Math.min(chosen, layout.layers.length - 1);
   const { checked, fault } = useCheck(drawn.now);
+  const whole = pads.at(pad).value.value;
+  const letters = (layer: Layer): string => letterOf(layout, layer);
+  const paperOf = (layer: Layer): PaperShown | null => whole && paperFor(whole, layout, layer);
 
   function settle(next: NewLayout, then = at): void {
     setDraft(null);
@@ -79,6 +86,12 @@ export function LayoutEditor({ start, hers, close }: Props): VNode {
     );
   }
 
+  /** Under another name, beside the one it was made from. */
+  function saveCopy(): Promise<void> {
+    const name = said.copied(drawn.now.name.trim());
+    return attempt(() => service.addLayout({ ...drawn.now, name }), said.kept(name));
+  }
+
   async function open(file: File | undefined): Promise<void> {
     if (!file) return;
     setMishap(null);
@@ -103,7 +116,8 @@ export function LayoutEditor({ start, hers, close }: Props): VNode {
             choose={choose}
             draft={setDraft}
             settle={settle}
-            letterOf={(layer) => letterOf(layout, layer)}
+            letterOf={letters}
+            paperOf={paperOf}
           />
           <div class="steps" role="group" aria-label={words.plan.steps}>
             <button
@@ -156,7 +170,8 @@ export function LayoutEditor({ start, hers, close }: Props): VNode {
             faulty={faultyLayer(fault)}
             choose={choose}
             settle={settle}
-            letterOf={(layer) => letterOf(layout, layer)}
+            letterOf={letters}
+            paperOf={paperOf}
           />
           {fault && <Mishap problem={fault} />}
           <LayerForm layout={layout} chosen={at} settle={settle} />
@@ -171,6 +186,16 @@ export function LayoutEditor({ start, hers, close }: Props): VNode {
             >
               <Icon name="tick" /> {said.save}
             </button>
+            {hers !== null && (
+              <button
+                type="button"
+                class="button quiet"
+                disabled={fault !== null}
+                onClick={() => void saveCopy()}
+              >
+                {said.saveCopy}
+              </button>
+            )}
             <button type="button" class="button quiet" onClick={() => saveToFile(drawn.now)}>
               {said.toFile}
             </button>

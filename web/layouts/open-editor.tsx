@@ -9,12 +9,13 @@ type Editor = typeof import('./layout-editor.tsx').LayoutEditor;
 
 interface Props {
   readonly from: LayoutListing;
+  readonly pad: string;
   /** Only its card is taken, without its layers. */
   readonly empty?: boolean;
 }
 
 /** Opens the editor on an empty card, on a copy of one of ours, or on one of hers. */
-export function OpenEditor({ from, empty }: Props): VNode {
+export function OpenEditor({ from, pad, empty }: Props): VNode {
   const [open, setOpen] = useState<{ editor: Editor; start: NewLayout } | null>(null);
   const hers = !empty && from.origin === 'hers';
 
@@ -43,7 +44,12 @@ export function OpenEditor({ from, empty }: Props): VNode {
         {empty ? words.cards.own : hers ? words.cards.change : words.cards.mine}
       </button>
       {open && (
-        <open.editor start={open.start} hers={hers ? from.id : null} close={() => setOpen(null)} />
+        <open.editor
+          start={open.start}
+          hers={hers ? from.id : null}
+          pad={pad}
+          close={() => setOpen(null)}
+        />
       )}
     </>
   );

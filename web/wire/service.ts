@@ -43,8 +43,7 @@ export const service = {
   renamePad: (pad: string, name: string): Promise<unknown> =>
     ask('PATCH', `/api/pads/${pad}`, { name }),
   removePad: (pad: string): Promise<void> => ask('DELETE', `/api/pads/${pad}`),
-  bringPad: (file: Blob): Promise<Pad> =>
-    askWithFile('/api/pad-files', file, 'application/x-tar'),
+  bringPad: (file: Blob): Promise<Pad> => askWithFile('/api/pad-files', file, 'application/x-tar'),
   companions: async (pad: string, side: string): Promise<Companion[]> =>
     list(await ask('GET', `/api/pads/${pad}/coordination?side=${side}`), 'companions'),
   moveCorners: (side: string, corners: Corners): Promise<unknown> =>

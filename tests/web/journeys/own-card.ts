@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { goTo, openDemoPad, planCards } from '../hands.ts';
 import { accessFaults, smallTargets } from './every-scene.ts';
@@ -67,16 +68,22 @@ export function ownCard(at: () => Table): void {
     await expect.poll(() => editor.locator('.layer-choice').count()).toBe(2);
 
     await editor.getByRole('button', { name: 'Keep it' }).click();
-    const hers = page.getByRole('article', { name: 'Reading room' });
+    const hers = page.getByRole('article', { name: 'Reading room', exact: true });
     await hers.waitFor();
     await hers.getByRole('button', { name: 'One more: Reading room' }).last().click();
     await planCards(page, 1);
 
     await goTo(page, 'Cards');
-    await page.getByRole('button', { name: 'Change Reading room' }).click();
-    await page.getByRole('button', { name: 'Delete this layout' }).click();
-    await page.getByRole('button', { name: 'Yes, delete it' }).click();
-    await hers.waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Change Reading room', exact: true }).click();
+    await page.getByRole('button', { name: 'Keep as a copy' }).click();
+    const copy = page.getByRole('article', { name: 'Reading room, a copy' });
+    await copy.waitFor();
+    for (const name of ['Reading room, a copy', 'Reading room']) {
+      await page.getByRole('button', { name: `Change ${name}`, exact: true }).click();
+      await page.getByRole('button', { name: 'Delete this layout' }).click();
+      await page.getByRole('button', { name: 'Yes, delete it' }).click();
+      await page.getByRole('article', { name, exact: true }).waitFor({ state: 'detached' });
+    }
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -106,8 +113,28 @@ export function ownCard(at: () => Table): void {
         `document.querySelector('dialog').scrollWidth - document.querySelector('dialog').clientWidth`,
       );
       expect(wide).toBeLessThanOrEqual(0);
+      if (device !== 'laptop') await pulledByFinger(page);
       expect(faults).toEqual([]);
       await context.close();
     },
   );
+}
+
+/** A finger pulls the greeting down the card; the page behind stays where it is. */
+async function pulledByFinger(page: Page): Promise<void> {
+  const top = page.getByLabel('From the top');
+  const before = await top.inputValue();
+  const box = (await page.locator('.drawn-layer.role-greeting').boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const hand = await page.context().newCDPSession(page);
+  for (const [type, down] of [
+    ['touchStart', 0],
+    ['touchMove', 12],
+    ['touchMove', 24],
+    ['touchEnd', null],
+  ] as const) {
+    const touchPoints = down === null ? [] : [{ x, y: y + down }];
+    await hand.send('Input.dispatchTouchEvent', { type, touchPoints });
+  }
+  await expect.poll(() => top.inputValue()).not.toBe(before);
 }
