@@ -4,6 +4,7 @@
  *   node dist/server/keep-safe.js backup FOLDER     also while Plyhue runs
  *   node dist/server/keep-safe.js restore FOLDER    into an empty DATA_DIR
  */
+import { faultInWords } from './fault-in-words.ts';
 import { WrongSetting, readSettings } from './settings.ts';
 import { backUp, restore } from './store/back-up.ts';
 
@@ -24,6 +25,6 @@ try {
     `Done: the database and ${files} files are in ${verb === 'backup' ? folder : dataFolder}.`,
   );
 } catch (fault) {
-  console.error(fault instanceof Error ? fault.message : fault);
+  console.error(faultInWords(fault));
   process.exit(1);
 }

@@ -3,21 +3,21 @@ import { randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { buildApp } from './app.ts';
 import { loadDemo } from './demo.ts';
+import { faultInWords } from './fault-in-words.ts';
 import { isOnNetwork } from './http/askers.ts';
 import { createChanges } from './http/changes.ts';
 import type { Edges, Service } from './http/edges.ts';
 import { addressesWith, newCode } from './http/keys.ts';
 import { HOUSE } from './store/asker.ts';
 import { deskLimits, openDesk } from './photo-desk.ts';
-import { WrongSetting, inRoot, readSettings } from './settings.ts';
+import { inRoot, readSettings } from './settings.ts';
 import type { ServiceSettings } from './settings.ts';
-import { FolderInUse } from './store/folder-lock.ts';
 import { openStore } from './store/open-store.ts';
 
 try {
   await start(readSettings(process.env));
 } catch (fault) {
-  console.error(saying(fault));
+  console.error(faultInWords(fault));
   process.exit(1);
 }
 
@@ -86,7 +86,7 @@ function endWell(app: Service, { store, desk }: Edges): void {
       .then(
         () => process.exit(0),
         (fault: unknown) => {
-          console.error(saying(fault));
+          console.error(faultInWords(fault));
           process.exit(1);
         },
       );
@@ -105,24 +105,4 @@ function addressOf(app: Service): string {
 function versionOfPackage(): string {
   const file = JSON.parse(readFileSync(inRoot('package.json'), 'utf8')) as { version: string };
   return file.version;
-}
-
-/** What stopped the start, in a sentence that says what to do. */
-function saying(fault: unknown): string {
-  if (fault instanceof WrongSetting || fault instanceof FolderInUse) return fault.message;
-  if (!(fault instanceof Error)) return String(fault);
-  const code = 'code' in fault ? String(fault.code) : '';
-  if (code === 'EADDRINUSE')
-    return 'The port is already taken. Stop what runs there, or choose another: PORT=7444 npm start';
-  if (code === 'EADDRNOTAVAIL')
-    return 'HOST is not an address of this computer. Leave it out to listen on 127.0.0.1.';
-  if (/^(ECONNREFUSED|ENOTFOUND|EAI_AGAIN|28|3D000)/.test(code))
-    return `Expected a database and a bucket that answer at DATABASE_URL and PHOTOS_URL: ${fault.message}`;
-  if (code === 'EACCES' || code === 'EROFS' || code === 'EPERM')
-    return `Expected a data folder and a port that may be used, but this is not allowed: ${fault.message}`;
-  if (/SQLITE_(CORRUPT|NOTADB|IOERR)/.test(code))
-    return 'The database in the data folder is damaged. Bring the folder back from a backup, or start with another DATA_DIR.';
-  if (/SQLITE_(READONLY|CANTOPEN|PERM)/.test(code))
-    return 'The data folder cannot be written. Allow it, or start with another DATA_DIR.';
-  return fault.stack ?? fault.message;
 }

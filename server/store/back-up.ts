@@ -51,7 +51,9 @@ async function copyOwned(from: string, to: string): Promise<Copied> {
   try {
     const { rows } = await sql<{ integrity_check: string }>`pragma integrity_check`.execute(db);
     if (rows[0]?.integrity_check !== 'ok')
-      throw new Error('The copy of the database is damaged; nothing was changed in the original.');
+      throw new CannotCopy(
+        'The copy of the database is damaged; nothing was changed in the original.',
+      );
     const owned = await ownedHashes(db);
     const [source, target] = [await openFiles(from), await openFiles(to)];
     let files = 0;
@@ -70,10 +72,17 @@ async function copyOwned(from: string, to: string): Promise<Copied> {
   }
 }
 
+/** Said to her as it is. */
+export class CannotCopy extends Error {
+  override readonly name = 'CannotCopy';
+}
+
 async function mustBeEmpty(folder: string): Promise<void> {
   await mkdir(folder, { recursive: true });
   if ((await readdir(folder)).length > 0)
-    throw new Error(`Expected an empty folder but there is something in ${folder}. Name another.`);
+    throw new CannotCopy(
+      `Expected an empty folder but there is something in ${folder}. Name another.`,
+    );
 }
 
 async function syncFile(path: string): Promise<void> {

@@ -17,6 +17,8 @@ export async function lockFolder(folder: string): Promise<FolderLock> {
   try {
     await client.execute('create table if not exists in_use (id integer)');
     const held = await client.transaction('write');
+    // Where nothing can be written, SQLite holds no lock either and says so only now.
+    await held.execute('insert into in_use (id) values (1)');
     return {
       release: () => {
         held.close();
