@@ -3,6 +3,7 @@ import type { Layer, Layout } from '../layouts/layout.ts';
 import { outline } from '../layouts/outline.ts';
 import type { Mark, Outline } from './drawing.ts';
 import { moved } from './drawing.ts';
+import { elementMarks } from './element-marks.ts';
 import { foldMarks } from './fold-marks.ts';
 import type { Paint, PaperPaint } from './paint.ts';
 
@@ -15,7 +16,7 @@ export const CARD_ROOM = 2;
  */
 export function cardMarks(layout: Layout, paint: (layerId: string) => Paint): Mark[] {
   const [base, ...upper] = layout.layers.map((layer) => layerMarks(layer, paint(layer.id)));
-  return [...base!, ...foldMarks(layout), ...upper.flat()];
+  return [...base!, ...foldMarks(layout), ...upper.flat(), ...elementMarks(layout.elements)];
 }
 
 function layerMarks(layer: Layer, paint: Paint): Mark[] {

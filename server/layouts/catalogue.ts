@@ -2,8 +2,10 @@ import { A6, SQUARE, US } from './designs/board.ts';
 import type { Board } from './designs/board.ts';
 import * as panels from './designs/panels.ts';
 import * as slants from './designs/slants.ts';
+import * as stamped from './designs/stamped.ts';
 import * as strips from './designs/strips.ts';
 import * as thrifty from './designs/thrifty.ts';
+import * as triangles from './designs/triangles.ts';
 import type { Layout } from './layout.ts';
 
 type Design = (board: Board) => Layout;
@@ -36,6 +38,14 @@ const THRIFTY: readonly Design[] = [
   thrifty.panelAboveBar,
 ];
 
+/** Those with triangles in pairs, with a flap, with room for a stamp. */
+const FURTHER: readonly Design[] = [
+  triangles.fourCorners,
+  triangles.sixTiles,
+  stamped.stampedLabel,
+  stamped.halfFront,
+];
+
 /** Those that also look well on a square card. */
 const SQUARE_DESIGNS: readonly Design[] = [
   panels.onePaper,
@@ -46,11 +56,14 @@ const SQUARE_DESIGNS: readonly Design[] = [
   strips.besideTwo,
   strips.threeStrips,
   panels.fourPanes,
+  triangles.fourCorners,
+  stamped.stampedLabel,
+  stamped.halfFront,
 ];
 
 /** All our card designs: US, A6 and 13 x 13 cm, in this order. */
 export const catalogue: readonly Layout[] = [
-  ...[...DESIGNS, ...THRIFTY].map((design) => design(US)),
-  ...[...DESIGNS, ...THRIFTY].map((design) => design(A6)),
+  ...[...DESIGNS, ...THRIFTY, ...FURTHER].map((design) => design(US)),
+  ...[...DESIGNS, ...THRIFTY, ...FURTHER].map((design) => design(A6)),
   ...SQUARE_DESIGNS.map((design) => design(SQUARE)),
 ];

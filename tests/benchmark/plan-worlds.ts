@@ -35,7 +35,8 @@ export function worldOf(seed: number, size: WorldSize): PlanAsk {
     back: sideOf(`sheet-${at + 1}-back`, story, random),
   }));
   const inch = units(6 * INCH);
-  const layouts = catalogue.filter((layout) => layout.id.endsWith('-us'));
+  // The first twenty alone, so that a new design does not change the worlds.
+  const layouts = catalogue.filter((layout) => layout.id.endsWith('-us')).slice(0, 20);
   const slots: PlacedPiece[][] = Array.from({ length: size.slots }, () => []);
   const cards = Array.from({ length: size.cards }, (_, at) => {
     const layout = pick(layouts, random);

@@ -7,7 +7,9 @@ import { fromStock } from '../../server/cutting/from-stock.ts';
 import { ownScheme } from '../../server/cutting/own-scheme.ts';
 import { paired } from '../../server/cutting/pairs.ts';
 import type { CuttingScheme, Piece, PlacedPiece } from '../../server/cutting/piece.ts';
+import { piecesOf } from '../../server/cutting/pieces-of.ts';
 import { seeded } from '../../server/cutting/seeded.ts';
+import { catalogue } from '../../server/layouts/catalogue.ts';
 import type { Shape } from '../../server/layouts/layout.ts';
 import { units } from '../../server/lengths/length.ts';
 import { parseSize } from '../../server/lengths/parse-size.ts';
@@ -162,6 +164,27 @@ describe('two equal triangles', () => {
       }),
       { numRuns: 80 },
     );
+  });
+});
+
+describe('our layouts with triangles', () => {
+  it.each([
+    ['turned-corners', 'corner', 1],
+    ['four-corners', 'corners', 2],
+    ['six-tiles', 'light', 3],
+    ['six-tiles', 'dark', 3],
+  ])('%s: all of paper "%s" come from %i rectangles, none turned', (name, paper, count) => {
+    const own = catalogue.filter(({ id }) => id.startsWith(name));
+    expect(own.length).toBeGreaterThanOrEqual(2);
+    for (const layout of own) {
+      const { patterned } = piecesOf([{ number: 1, layout }]);
+      const blanks = paired(
+        patterned.filter((one) => one.paper === paper),
+        true,
+      );
+      expect(blanks).toHaveLength(count);
+      expect(blanks.map(({ twin }) => twin?.spin)).toEqual(blanks.map(() => 0));
+    }
   });
 });
 

@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { CARD_ROOM, cardMarks } from '../../server/guide/card-marks.ts';
 import { cardPicture } from '../../server/guide/card-picture.ts';
+import { elementMarks } from '../../server/guide/element-marks.ts';
 import { layoutDrawing } from '../../server/guide/layout-drawing.ts';
 import type { Paint, Turn } from '../../server/guide/paint.ts';
 import { escape } from '../../server/guide/svg.ts';
 import { catalogue } from '../../server/layouts/catalogue.ts';
+import type { Layout } from '../../server/layouts/layout.ts';
 import { outline } from '../../server/layouts/outline.ts';
 import { toMillimetres } from '../../server/lengths/length.ts';
 import { flat } from './flat.ts';
@@ -88,6 +90,42 @@ describe('the picture of a card', () => {
     expect(svg).not.toContain('<script>');
     expect(svg).toContain('&quot;/&gt;&lt;script&gt;');
     expect(escape('a\u0000b')).toBe('ab');
+  });
+});
+
+describe('what is stamped or glued on', () => {
+  const stamped = catalogue.find(({ id }) => id === 'stamped-label-us')!;
+  const reach = (elements: Layout['elements']): number[] => {
+    const spots = flat(elementMarks(elements)).flatMap(({ mark, place }) =>
+      mark.kind === 'area' && mark.fill === undefined
+        ? mark.corners.map(place)
+        : mark.kind === 'line'
+          ? [place(mark.from), place(mark.to)]
+          : [],
+    );
+    const [xs, ys] = [spots.map(({ x }) => x), spots.map(({ y }) => y)];
+    return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+  };
+
+  test('is drawn on the card and in the drawing of the layout, at its place and size', () => {
+    const [stamp] = stamped.elements!;
+    const { x, y, width, height } = stamp!.box;
+    const box = [x, y, x + width, y + height].map((length) => length / 320);
+    reach([stamp!]).forEach((at, index) => expect(at).toBeCloseTo(box[index]!, 6));
+    const without = { ...stamped, elements: [] };
+    const more = flat(cardMarks(stamped, () => plain)).length;
+    expect(more - flat(cardMarks(without, () => plain)).length).toBe(
+      flat(elementMarks(stamped.elements)).length,
+    );
+    expect(layoutDrawing(stamped)).not.toBe(layoutDrawing(without));
+  });
+
+  test('leaves the greeting its own part: the written lines keep beside the stamp', () => {
+    const { box } = stamped.elements![0]!;
+    const lines = [...layoutDrawing(stamped).matchAll(/<line x1="(\S+)" .*?stroke-width="0.7"/g)];
+    expect(lines.length).toBeGreaterThanOrEqual(2);
+    for (const [, from] of lines.slice(-2))
+      expect(Number(from)).toBeGreaterThan((box.x + box.width) / 320);
   });
 });
 

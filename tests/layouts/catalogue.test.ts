@@ -61,7 +61,7 @@ describe('our catalogue', () => {
       expect.arrayContaining(['rectangle', 'corners', 'circle', 'banner']),
     );
     const kinds = new Set(catalogue.map((layout) => layout.fold.kind));
-    expect([...kinds].sort()).toEqual(['gate', 'side', 'tent', 'top']);
+    expect([...kinds].sort()).toEqual(['flap', 'gate', 'side', 'tent', 'top']);
   });
 
   it('leaves 1/8 in all round: a 4 x 5 1/4 in panel on the US card (common practice, no source)', () => {

@@ -2,7 +2,7 @@ import { INCH, MILLIMETRE, units } from '../../lengths/length.ts';
 import type { Length, Ruler, Size } from '../../lengths/length.ts';
 import { snap } from '../../lengths/ruler.ts';
 import { foldOf } from '../folds.ts';
-import type { Box, Fold, Layer, Layout, Material, Role, Shape } from '../layout.ts';
+import type { Box, Element, Fold, Layer, Layout, Material, Role, Shape } from '../layout.ts';
 
 /**
  * A card front to draw a design on, in any size.
@@ -159,12 +159,13 @@ export function greeting(at: Box, shape?: Shape): Layer {
   return layer('greeting', 'greeting', 'cardstock', 'greeting', at, shape);
 }
 
-/** Puts a design together; its base is added underneath. */
+/** Puts a design together; its base is added underneath. `elements` are stamped or glued on. */
 export function design(
   board: Board,
   words: { readonly id: string; readonly name: string },
   fold: Fold['kind'],
   layers: readonly Layer[],
+  elements: readonly Element[] = [],
 ): Layout {
   const { card } = board;
   const whole = { x: units(0), y: units(0), ...card };
@@ -174,5 +175,6 @@ export function design(
     card,
     fold: foldOf(fold, card),
     layers: [layer('base', 'base', 'cardstock', 'base', whole), ...layers],
+    ...(elements.length === 0 ? {} : { elements }),
   };
 }
