@@ -158,6 +158,7 @@ export const PhotoPatch = z
   .object({ white: Spot.optional(), chips: ChipSpots.optional() })
   .refine(({ white, chips }) => white !== undefined || chips !== undefined, {
     message: 'white or chips must be shown',
+    path: ['white'],
   });
 
 export const Companion = z.object({

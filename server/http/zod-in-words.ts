@@ -15,9 +15,12 @@ export interface Issue {
   readonly minimum?: unknown;
   readonly maximum?: unknown;
   readonly origin?: unknown;
+  /** Of a value that may have several forms, the faults that each of them finds. */
+  readonly errors?: unknown;
 }
 
-export function issueInWords(issue: Issue, asked: unknown): IssueInWords {
+export function issueInWords(found: Issue, asked: unknown): IssueInWords {
+  const issue = nearestForm(found);
   const field = pathOf(issue.path);
   const received = valueAt(asked, issue.path);
   return {
@@ -36,17 +39,21 @@ export function firstIssue(
     readonly params: Readonly<Record<string, unknown>>;
   }[],
 ): Issue {
-  const first = validation[0]!;
-  const branches = first.params.errors;
-  if (first.keyword === 'invalid_union' && Array.isArray(branches))
-    return nearestBranch(branches as readonly (readonly Issue[])[]) ?? asIssue(first);
-  return asIssue(first);
+  return asIssue(validation[0]!);
 }
 
-/** Of a body that may have several forms, the first fault of the form that it misses by the fewest. */
-function nearestBranch(branches: readonly (readonly Issue[])[]): Issue | undefined {
-  const missed = branches.filter(({ length }) => length > 0);
-  return missed.sort((a, b) => a.length - b.length)[0]?.[0];
+/**
+ * A value that may have several forms is refused by each of them: the first fault of the form that it misses by the
+ * fewest, or deepest within, is told at its whole path (a form tells its faults from where it stands).
+ */
+function nearestForm(issue: Issue): Issue {
+  const { errors } = issue;
+  if (issue.code !== 'invalid_union' || !Array.isArray(errors)) return issue;
+  const missed = (errors as readonly (readonly Issue[])[]).filter(({ length }) => length > 0);
+  const depth = ([first]: readonly Issue[]): number => first!.path.length;
+  const nearest = [...missed].sort((a, b) => a.length - b.length || depth(b) - depth(a))[0]?.[0];
+  if (nearest === undefined) return issue;
+  return nearestForm({ ...nearest, path: [...issue.path, ...nearest.path] });
 }
 
 function asIssue(first: Parameters<typeof firstIssue>[0][number]): Issue {

@@ -366,7 +366,32 @@ describe('photos', () => {
     const beyond = await ask(service, 'PATCH', `/api/photos/${photo.id}`, { white: [90, 8000] });
     expect(problemIn(beyond)).toMatchObject({ status: 422, field: 'white' });
     const nothing = await ask(service, 'PATCH', `/api/photos/${photo.id}`, {});
-    expect(nothing.statusCode).toBe(400);
+    expect(problemIn(nothing)).toMatchObject({ status: 400, field: 'white' });
+    // A place has two forms, one touch or four corners: the refusal names the field that missed both.
+    for (const [patch, field] of [
+      [
+        {
+          white: [
+            [1, 2],
+            [3, 4],
+          ],
+        },
+        'white',
+      ],
+      [{ white: [1, 'x'] }, 'white[1]'],
+      [
+        {
+          chips: [
+            [500, 100],
+            ['x', 1],
+          ],
+        },
+        'chips[1][0]',
+      ],
+    ] as const) {
+      const wrong = await ask(service, 'PATCH', `/api/photos/${photo.id}`, patch);
+      expect(problemIn(wrong)).toMatchObject({ status: 400, field });
+    }
   });
 
   test('scraps: the first photo defines their colours, later ones are tied to it, and it is kept', async () => {
