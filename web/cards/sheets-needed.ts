@@ -7,7 +7,8 @@ interface Chosen {
 }
 
 /**
- * The fewest sheets that these cards can take, by area alone: a floor, not a cutting scheme.
+ * The fewest sheets that these cards can take, by area alone: a floor, not a cutting scheme. A triangle may
+ * share its rectangle with another.
  * The plan says the true number; this one answers at once while she counts.
  */
 export function sheetsFor(
@@ -22,7 +23,10 @@ export function sheetsFor(
 function patternedArea(layout: LayoutListing): number {
   return layout.layers
     .filter((layer: Layer) => layer.material === 'patterned')
-    .reduce((sum, { box }) => sum + area(box.width, box.height), 0);
+    .reduce((sum, { box, shape }) => {
+      const pairs = shape.kind === 'corners' && shape.points.length === 3;
+      return sum + area(box.width, box.height) / (pairs ? 2 : 1);
+    }, 0);
 }
 
 function area(width: string, height: string): number {
