@@ -71,6 +71,7 @@ export function leftoverRoutes(app: Service, edges: Edges): void {
             plan: plan?.id ?? null,
             createdAt: edges.now(),
           }));
+          if (plan !== null) await takeOutUsed(records, plan);
           for (const row of rows) await records.leftovers.add(row);
           return rows.map(({ id }) => id);
         }),
@@ -120,10 +121,20 @@ async function partsOf({ leftovers }: Records, { id, pad, batch }: KeptPlan): Pr
       'They are in the stock already; delete the ones that you have used.',
       'clash',
     );
-  return batch.scheme.slots.flatMap((slot) => {
+  // A sheet that stayed whole leaves nothing.
+  const { spared } = usesOf({ id, batch }, kept);
+  const opened = batch.scheme.slots.filter((slot) => !spared.includes(slot.id));
+  return opened.flatMap((slot) => {
     const { id: sheet, label } = pad.sheets.find((one) => one.id === batch.plan.slots[slot.id])!;
     return worthKeeping(slot).map((size) => ({ sheet, label, size }));
   });
+}
+
+/** Parts of which whole sheets' pieces were cut are used up. */
+async function takeOutUsed({ leftovers }: Records, plan: KeptPlan): Promise<void> {
+  const { pieces, spared } = usesOf(plan, await leftovers.ofPad(plan.pad.id));
+  const used = pieces.filter(({ slot }) => spared.includes(slot));
+  for (const part of new Set(used.map(({ leftover }) => leftover))) await leftovers.remove(part);
 }
 
 async function partOf(
@@ -146,14 +157,15 @@ async function partOf(
   return { sheet: sheet.id, label: sheet.label, size };
 }
 
+/** What of a plan comes out of kept parts; not out of those that it leaves itself. */
 function usesOf(
-  { batch }: KeptPlan,
+  { id: plan, batch }: Pick<KeptPlan, 'id' | 'batch'>,
   rows: readonly LeftoverRow[],
 ): Pick<Wire.LeftoverList, 'pieces' | 'spared'> {
   const { slots } = batch.scheme;
   const taken = fromStock(
     slots.map(({ id, pieces }) => ({ id, pieces, sheet: batch.plan.slots[id]! })),
-    rows,
+    rows.filter((row) => row.plan !== plan),
   );
   const pieces = taken.map(({ part, slot, placed }) => ({
     leftover: part,

@@ -50,6 +50,23 @@ describe('left-overs', () => {
     expect(pieces).toMatchObject([{ leftover: leftovers[0]!.id, slot }]);
   });
 
+  test('of which all pieces of a sheet come are used up with the plan, and that sheet leaves nothing', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const plan = await planOn(service, pad.id);
+    const way = `/api/pads/${pad.id}/leftovers`;
+    const { slots } = valueOf<PlanCuts>(await ask(service, 'GET', `/api/plans/${plan.id}/cuts`));
+    const { slot, sheet, pieces } = slots.find(({ left }) => left.length > 0)!;
+    const whole = { sheet, size: pad.sheetSize };
+    await Promise.all(pieces.map(() => ask(service, 'POST', way, whole)));
+    expect((await stockOf(service, pad.id, `?plan=${plan.id}`)).spared).toEqual([slot]);
+    await ask(service, 'POST', way, { plan: plan.id });
+    const { leftovers, spared } = await stockOf(service, pad.id, `?plan=${plan.id}`);
+    expect(leftovers.every((part) => part.plan === plan.id)).toBe(true);
+    expect(leftovers.map((part) => part.sheet)).not.toContain(sheet);
+    expect(spared).toEqual([]);
+  });
+
   test('one larger than its sheet, or of no sheet of the pad, is refused', async () => {
     const service = await mount(await newFolder());
     const pad = await filledPad(service);
