@@ -29,22 +29,15 @@ export function labDistance(a: Lab, b: Lab): number {
 }
 
 /**
- * How many CIEDE2000 one CIELAB unit is worth at a colour, averaged over the directions in colour:
- * near 1 at a mid grey, about a third for saturated colours.
+ * How many CIEDE2000 one CIELAB unit is worth at a colour, along l, a and b: near 1 at a mid grey, about a third
+ * along the hue's own line for saturated colours.
  */
-export function differencePerLabUnit(at: Lab): number {
+export function differencePerUnit(at: Lab): readonly [l: number, a: number, b: number] {
   const step = 0.5;
-  let sum = 0;
-  for (const [dl, da, db] of AXES)
-    sum += difference(at, { l: at.l + dl * step, a: at.a + da * step, b: at.b + db * step }) ** 2;
-  return Math.sqrt(sum / AXES.length) / step;
+  const worth = ([dl, da, db]: readonly [number, number, number]): number => {
+    const near = (by: number): number =>
+      difference(at, { l: at.l + dl * by, a: at.a + da * by, b: at.b + db * by }) ** 2;
+    return Math.sqrt((near(step) + near(-step)) / 2) / step;
+  };
+  return [worth([1, 0, 0]), worth([0, 1, 0]), worth([0, 0, 1])];
 }
-
-const AXES = [
-  [1, 0, 0],
-  [-1, 0, 0],
-  [0, 1, 0],
-  [0, -1, 0],
-  [0, 0, 1],
-  [0, 0, -1],
-] as const;

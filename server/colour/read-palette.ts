@@ -102,12 +102,13 @@ function describe(
   const colours = order.map((old, index): PaletteColour => {
     const lab = shown.colours[old]!;
     const area = areas[old]!;
+    const free = Math.min(1, inside[old]! / Math.max(1, area));
     return {
       lab,
       share: area / labels.of.length,
       role: tonal || index === ground ? 'ground' : 'accent',
-      uncertainty: colourUncertainty(lab, area, error),
-      inside: Math.min(1, inside[old]! / Math.max(1, area)),
+      uncertainty: colourUncertainty(lab, area, error, tonal ? 1 : free),
+      inside: free,
       ...(tonal ? { range: toneRange(image.lab, labels, index) } : {}),
     };
   });

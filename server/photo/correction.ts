@@ -34,7 +34,15 @@ export interface White {
  *
  * Source      photographs of known colours on white paper: L 89 to 96, b -2 to -7 (measured); the middle.
  */
-export const WHITE_PAPER = { l: 94.3, a: 0.3, b: -3 };
+export const WHITE_PAPER = { l: 94.4, a: 0.3, b: -3.4 };
+
+/**
+ * How much of the hue in which a scanner shows white counts: its own white is set when it is made, to within about
+ * half of what papers differ by.
+ */
+const SCANNER_KNOWS = 0.8;
+/** A hue further from white paper than this, in CIELAB units, is the scanner's and not the paper's. */
+const PAPERS_DIFFER = 5;
 
 /** The same as phones show it, whose cameras see more of the brighteners' blue: the middle of real photos. */
 const PAPER_BY_PHONE = { l: 92, a: 0.3, b: -5 };
@@ -49,15 +57,30 @@ const PAPER_BY_PHONE = { l: 92, a: 0.3, b: -5 };
  */
 const LIFT = 0.45;
 
-/** The white of a photo and how it is brought to its true colour. */
+/** The white of a photo and how it is brought to its true colour; `scanned` when no lamp or window lit it. */
 export function whiteOf(
   relative: White['relative'],
   seen: White['seen'],
   developed: boolean,
+  scanned = false,
 ): White {
-  return developed
-    ? { relative, seen, lab: PAPER_BY_PHONE, lift: LIFT }
-    : { relative, seen, lab: WHITE_PAPER, lift: 1 };
+  if (developed) return { relative, seen, lab: PAPER_BY_PHONE, lift: LIFT };
+  return { relative, seen, lab: scanned ? paperByScanner(seen) : WHITE_PAPER, lift: 1 };
+}
+
+function paperByScanner([r, g, b]: White['seen']): Lab {
+  const paper = linearFromLab(WHITE_PAPER);
+  const by =
+    (0.2126 * paper.r + 0.7152 * paper.g + 0.0722 * paper.b) /
+    (0.2126 * r + 0.7152 * g + 0.0722 * b);
+  const shown = labFromLinear({ r: r * by, g: g * by, b: b * by });
+  const [da, db] = [shown.a - WHITE_PAPER.a, shown.b - WHITE_PAPER.b];
+  if (Math.hypot(da, db) > PAPERS_DIFFER) return WHITE_PAPER;
+  return {
+    l: WHITE_PAPER.l,
+    a: WHITE_PAPER.a + SCANNER_KNOWS * da,
+    b: WHITE_PAPER.b + SCANNER_KNOWS * db,
+  };
 }
 
 /** Takes the field as it stands over the preview; `perPixel` is preview pixels for each pixel of the photo asked of. */

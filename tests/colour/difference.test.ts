@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { difference, differencePerLabUnit, labDistance } from '../../server/colour/difference.ts';
+import { difference, differencePerUnit, labDistance } from '../../server/colour/difference.ts';
 import type { Lab } from '../../server/colour/lab.ts';
 import { anyLab } from './any-lab.ts';
 
@@ -65,10 +65,14 @@ describe('CIEDE2000', () => {
     );
   });
 
-  test('one CIELAB unit counts for more in a grey than in a vivid red', () => {
-    const grey = differencePerLabUnit({ l: 50, a: 0, b: 0 });
-    expect(grey).toBeGreaterThan(0.9);
-    expect(grey).toBeLessThan(1.5);
-    expect(differencePerLabUnit({ l: 50, a: 70, b: 50 })).toBeLessThan(0.7 * grey);
+  test('one CIELAB unit counts for less in a vivid red than in a grey, most of all along its chroma', () => {
+    const grey = differencePerUnit({ l: 50, a: 0, b: 0 });
+    for (const worth of grey) {
+      expect(worth).toBeGreaterThan(0.8);
+      expect(worth).toBeLessThan(1.6);
+    }
+    const [l, a, b] = differencePerUnit({ l: 50, a: 70, b: 50 });
+    expect(l).toBeCloseTo(grey[0], 1);
+    expect(Math.max(a, b)).toBeLessThan(0.7 * Math.min(grey[1], grey[2]));
   });
 });
