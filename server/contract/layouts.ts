@@ -45,7 +45,7 @@ export const Layout = z.object({
   name: words(80),
   card: SizeText,
   fold: Fold,
-  layers: z.array(Layer).min(1).max(16),
+  layers: z.array(Layer).min(1).max(24),
   elements: z
     .array(
       z.object({
