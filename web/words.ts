@@ -439,10 +439,28 @@ export const words = {
     reading: 'Reading the colours …',
     lay: 'Add it',
     added: (supplies: number): string => `${supplies} added.`,
+    glossy: 'glossy: its colour cannot be told from this photo',
+    found: {
+      title: 'Found in your photo',
+      lead: (supplies: number): string =>
+        supplies === 1
+          ? 'One colour was found and is kept. Change its name here if you like.'
+          : `${supplies} colours were found and are kept. Change their names here if you like.`,
+      photo: 'Your photo, each colour with its number',
+      nameOf: (number: number): string => `Name of number ${number}`,
+      done: 'Done',
+    },
   },
   match: {
     heading: 'Does it match?',
-    lead: 'Touch a paper: every cardstock and ink is laid beside its nearest colour. Then touch one to see it large.',
+    lead: 'Touch a paper, then the spot on it that you hold your cardstock or ink against.',
+    look: 'What do you ask of this paper?',
+    looks: { match: 'Match', greeting: 'Greeting', best: 'Best of yours' },
+    tapSpot: 'Touch a spot on the paper, or a colour below.',
+    nothingNear: (colour: string | null): string =>
+      colour === null
+        ? 'Nothing to lay beside it yet.'
+        : `Nothing of yours lies nearest to its ${colour}.`,
     pad: 'Pad',
     papers: 'Papers',
     against: (side: string): string => `Beside ${side}`,
@@ -454,7 +472,6 @@ export const words = {
       'For a surer answer: lay it on or beside the paper, add a plain white card, and take one picture of both in soft daylight; add it here from that picture.',
     forPlan: (cards: number): string => `For your ${count(cards, 'card')}`,
     best: {
-      heading: 'The best of what you have',
       cardstock: 'Cardstock for mats and bases',
       noCardstock: 'None of your cardstock goes under these papers yet.',
       inks: 'Inks for the accents',
@@ -467,6 +484,15 @@ export const words = {
       forAccent: (accent: string, cards: readonly number[]): string =>
         cards.length === 0 ? `for its ${accent}` : `for the ${accent} of ${cardsNamed(cards)}`,
     },
+    takes: {
+      heading: 'Cardstock that they are cut from',
+      sheets: (count: number, size: string): string =>
+        `takes ${count} ${count === 1 ? 'sheet' : 'sheets'} of ${size}`,
+      tooLarge: 'a piece is larger than the usual sheets',
+      toBuy: 'to buy',
+      left: (count: number): string => `${count} left`,
+      unsaid: 'you have not said how many are left',
+    },
     shopping: {
       heading: 'Still to find',
       nothing: 'Nothing is missing.',
@@ -475,15 +501,17 @@ export const words = {
         lab: readonly number[],
         cards: readonly number[],
         squareCentimetres: number | null,
+        sheets: string | null,
       ): string =>
         [
+          ...(sheets === null ? [] : [`${sentence(sheets)}.`]),
           ...(cards.length === 0 ? [] : [`For ${cardsNamed(cards)}.`]),
           ...(squareCentimetres === null ? [] : [`About ${squareCentimetres} square cm in all.`]),
           `Lab ${lab.map(Math.round).join(', ')}.`,
         ].join(' '),
     },
     greeting: {
-      heading: 'A greeting on it',
+      none: 'Add an ink first: then a greeting is shown in it on this paper and on your cardstock.',
       strips: 'What it is stamped on',
       large: 'Thank you',
       small: 'for every hour you gave',

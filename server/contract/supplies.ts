@@ -46,7 +46,14 @@ export const SuppliesForm = z.object({
   name: z.array(words(80)).min(1).max(60),
 });
 
-export const Supplies = z.object({ supplies: z.array(Supply), notes: z.array(z.string()) });
+export const Supplies = z.object({
+  supplies: z.array(Supply),
+  notes: z.array(z.string()),
+  /** The upright photo that they were found in, with the size in which their corners are told. */
+  picture: z
+    .object({ address: z.string(), width: z.number().int(), height: z.number().int() })
+    .optional(),
+});
 
 export const MatchRequest = z.object({ supply: Id, side: Id });
 

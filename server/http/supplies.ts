@@ -40,7 +40,7 @@ export function supplyRoutes(app: Service, edges: Edges): void {
       const taken = request.isMultipart()
         ? await photographed(edges, request)
         : await typed(edges, request);
-      return reply.code(201).send(onWire(taken));
+      return reply.code(201).send({ ...onWire(taken), ...(await pictureOf(edges, taken)) });
     },
   );
 
@@ -155,6 +155,18 @@ async function photographed(edges: Edges, request: FastifyRequest): Promise<Take
   } finally {
     if (form.file !== null) await edges.store.files.drop(form.file);
   }
+}
+
+/** The photo that supplies were found in; none for a typed colour. */
+async function pictureOf(
+  { store }: Edges,
+  { supplies }: TakenSupplies,
+): Promise<Pick<Wire.Supplies, 'picture'>> {
+  const photo = supplies[0]?.photo ?? null;
+  const row = photo === null ? null : await store.read.photos.at(photo);
+  if (row === null) return {};
+  const { id, width, height } = row;
+  return { picture: { address: `/api/photos/${id}/picture`, width, height } };
 }
 
 function onWire({ supplies, notes }: TakenSupplies): Wire.Supplies {

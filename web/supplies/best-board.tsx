@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import type { BestSupplies, Purchase } from '../../server/contract/supplies.ts';
+import type { BestSupplies, Purchase, StockTaken } from '../../server/contract/supplies.ts';
 import { Icon } from '../table/icon.tsx';
 import { words } from '../words.ts';
 
@@ -12,17 +12,7 @@ export function BestBoard({ best }: { best: BestSupplies }): VNode {
   const inks = best.accents.filter((one) => one.best !== null && one.best.verdict !== 'apart');
   return (
     <div class="best-board">
-      <h3>{say.heading}</h3>
-      <h4>{say.cardstock}</h4>
-      {stock.length === 0 && <p>{say.noCardstock}</p>}
-      <ul class="best-list">
-        {stock.map(({ supply, name, use, why }) => (
-          <li key={supply}>
-            <strong>{name}</strong>: {say.uses[use]}
-            <span class="small">{why}</span>
-          </li>
-        ))}
-      </ul>
+      {best.takes.length > 0 ? <Takes takes={best.takes} /> : <BestStock stock={stock} />}
       <h4>{say.inks}</h4>
       {inks.length === 0 && <p>{say.noInk}</p>}
       <ul class="best-list">
@@ -42,6 +32,49 @@ export function BestBoard({ best }: { best: BestSupplies }): VNode {
   );
 }
 
+/** The best of her cardstock for mats and bases on a paper. */
+function BestStock({ stock }: { stock: BestSupplies['cardstock'] }): VNode {
+  const say = words.match.best;
+  return (
+    <>
+      <h4>{say.cardstock}</h4>
+      {stock.length === 0 && <p>{say.noCardstock}</p>}
+      <ul class="best-list">
+        {stock.map(({ supply, name, use, why }) => (
+          <li key={supply}>
+            <strong>{name}</strong>: {say.uses[use]}
+            <span class="small">{why}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** How many sheets of which cardstock planned cards take, and how many are left. */
+function Takes({ takes }: { takes: readonly StockTaken[] }): VNode {
+  const say = words.match.takes;
+  return (
+    <>
+      <h4>{say.heading}</h4>
+      <ul class="best-list shopping">
+        {takes.map(({ name, colour, supply, sheets, left }) => (
+          <li key={name}>
+            <span class="chip big" style={{ background: colour.hex }} />
+            <span>
+              <strong>{name}</strong>
+              <span class="small">
+                {sheets === null ? say.tooLarge : say.sheets(sheets.count, sheets.size)}
+                {supply !== null && `; ${left === null ? say.unsaid : say.left(left)}`}
+              </span>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
 /** What is missing, in words that any shop understands; one line may serve several cards. */
 function ShoppingList({ missing }: { missing: readonly Purchase[] }): VNode {
   const say = words.match.shopping;
@@ -52,12 +85,12 @@ function ShoppingList({ missing }: { missing: readonly Purchase[] }): VNode {
         <p>{say.nothing}</p>
       ) : (
         <ul class="best-list shopping">
-          {missing.map(({ kind, colour, cards, area }) => (
+          {missing.map(({ kind, colour, cards, area, sheets, more }) => (
             <li key={`${kind} ${colour.hex}`}>
               <span class="chip big" style={{ background: colour.hex }} />
               <span>
-                <strong>{say.thing(colour.name, kind)}</strong>
-                <span class="small">{say.details(colour.lab, cards, area)}</span>
+                <strong>{more === null ? say.thing(colour.name, kind) : more.name}</strong>
+                <span class="small">{say.details(colour.lab, cards, area, sheets)}</span>
               </span>
             </li>
           ))}

@@ -11,14 +11,13 @@ const marks: Record<StampedInk['reads'], IconName> = {
 };
 
 /** How each ink would look on a strip, and whether a greeting can be read there. */
-export function GreetingBoard({ best }: { best: BestSupplies }): VNode | null {
+export function GreetingBoard({ best }: { best: BestSupplies }): VNode {
   const say = words.match.greeting;
   const [at, setAt] = useState(0);
   const shown = best.greetings[at] ?? best.greetings[0];
-  if (shown === undefined || shown.inks.length === 0) return null;
+  if (shown === undefined || shown.inks.length === 0) return <p>{say.none}</p>;
   return (
-    <section class="greeting-board" aria-labelledby="greeting">
-      <h3 id="greeting">{say.heading}</h3>
+    <div class="greeting-board">
       <ul class="strip-row" aria-label={say.strips}>
         {best.greetings.map(({ strip }, index) => (
           <li key={index}>
@@ -41,7 +40,7 @@ export function GreetingBoard({ best }: { best: BestSupplies }): VNode | null {
       <p class="caution">
         <Icon name="caution" /> {best.range}
       </p>
-    </section>
+    </div>
   );
 }
 

@@ -7,6 +7,7 @@ import { Icon, type IconName } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
 import { matches } from '../wire/shelves.ts';
+import { TappedSwatch } from './tapped-swatch.tsx';
 
 const marks: Record<Match['verdict'], IconName> = {
   match: 'same',
@@ -20,7 +21,10 @@ interface Laid {
   readonly supply: Supply;
 }
 
-/** One big picture of a supply beside the paper's colour, and below it the palette with all that she has. */
+/**
+ * The paper with the spot that she touches, one big verdict beside it, and below them the palette with all that
+ * she has laid against it.
+ */
 export function MatchBoard({
   faced,
   supplies,
@@ -30,30 +34,57 @@ export function MatchBoard({
 }): VNode {
   const key = `${faced.side.id}/${supplies.map(({ id }) => id).join()}`;
   const [chosen, setChosen] = useState<string | null>(null);
+  const [colour, setColour] = useState<number | null>(null);
   const board = useRef<HTMLDivElement>(null);
+  const { palette, swatch } = faced.side;
 
   function choose(supply: string): void {
     setChosen(supply);
     board.current?.querySelector('.big-match')?.scrollIntoView({ block: 'nearest' });
   }
 
+  function pick(at: number): void {
+    setColour(at);
+    setChosen(null);
+  }
+
   return (
     <div class="match-board" ref={board}>
-      <h3>{words.match.against(words.pad.sideName(faced.sheet.label, faced.face))}</h3>
       <Once of={matches.at(key)} again={() => void matches.fresh(key)}>
         {(list) => {
           const laid = laidBy(list, supplies);
-          const shown = laid.find(({ supply }) => supply.id === chosen) ?? laid[0];
-          if (shown === undefined) return <></>;
+          const columns = columnsOf(palette, laid);
+          const picked = colour === null ? null : (columns[colour] ?? null);
+          const shown = laid.find(({ supply }) => supply.id === chosen) ?? firstOf(picked, laid);
           return (
             <>
-              <BigPicture laid={shown} />
+              <div class="check-spot">
+                <div>
+                  <TappedSwatch swatch={swatch} palette={palette} pick={pick} />
+                  <p class="small">{words.match.tapSpot}</p>
+                </div>
+                {shown === null ? (
+                  <NothingNear colour={picked?.colour ?? null} />
+                ) : (
+                  <BigPicture laid={shown} />
+                )}
+              </div>
               <ul class="palette-row" aria-label={words.match.paletteRow}>
-                {columnsOf(faced.side.palette, laid).map(({ colour, laid: column }, index) => (
-                  <li key={index} class="palette-column">
-                    <span class="palette-colour" style={{ background: colour.hex }} />
-                    <span class="small">{colour.name}</span>
-                    {column.map((one) => (
+                {columns.map((column, index) => (
+                  <li
+                    key={index}
+                    class={`palette-column${colour === null || colour === index ? '' : ' beside'}`}
+                  >
+                    <button
+                      type="button"
+                      class="palette-pick"
+                      aria-pressed={colour === index}
+                      onClick={() => pick(index)}
+                    >
+                      <span class="palette-colour" style={{ background: column.colour.hex }} />
+                      <span class="small">{column.colour.name}</span>
+                    </button>
+                    {column.laid.map((one) => (
                       <SupplyButton
                         key={one.supply.id}
                         laid={one}
@@ -68,6 +99,22 @@ export function MatchBoard({
           );
         }}
       </Once>
+    </div>
+  );
+}
+
+/** The nearest of hers to the colour that she touched; before she touches one, the nearest of all. */
+function firstOf(picked: Column | null, laid: readonly Laid[]): Laid | null {
+  return (picked === null ? laid[0] : picked.laid[0]) ?? null;
+}
+
+function NothingNear({ colour }: { colour: PaletteColour | null }): VNode {
+  return (
+    <div class="big-match nothing-near" aria-live="polite">
+      {colour && <span class="big-half" style={{ background: colour.hex }} />}
+      <p>
+        <strong>{words.match.nothingNear(colour?.name ?? null)}</strong>
+      </p>
     </div>
   );
 }

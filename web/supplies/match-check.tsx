@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
 import type { Supply } from '../../server/contract/supplies.ts';
@@ -6,10 +6,8 @@ import { sidesOf } from '../pad/sides.ts';
 import { PaletteBands } from '../pad/palette-bands.tsx';
 import { Once } from '../table/waiting.tsx';
 import { words } from '../words.ts';
-import { bestOfSide, padList, pads } from '../wire/shelves.ts';
-import { BestBoard } from './best-board.tsx';
-import { GreetingBoard } from './greeting-board.tsx';
-import { MatchBoard } from './match-board.tsx';
+import { padList, pads } from '../wire/shelves.ts';
+import { PaperCheck } from './paper-check.tsx';
 
 /** Chooses a paper and lays the supplies against it. */
 export function MatchCheck({
@@ -51,6 +49,11 @@ function Papers({ pad, supplies }: { pad: Pad; supplies: readonly Supply[] }): V
   const sides = sidesOf(pad);
   const [side, setSide] = useState<string | null>(null);
   const faced = sides.find((one) => one.side.id === side) ?? null;
+  const check = useRef<HTMLDivElement>(null);
+  // On a phone the answer lies below the papers: it comes up by itself.
+  useLayoutEffect(() => {
+    if (side !== null) check.current?.scrollIntoView({ block: 'start' });
+  }, [side]);
   return (
     <>
       <ul class="swatch-row" aria-label={words.match.papers}>
@@ -74,23 +77,7 @@ function Papers({ pad, supplies }: { pad: Pad; supplies: readonly Supply[] }): V
           </li>
         ))}
       </ul>
-      {faced && <MatchBoard faced={faced} supplies={supplies} />}
-      {faced && <Best side={faced.side.id} supplies={supplies} />}
+      <div ref={check}>{faced && <PaperCheck faced={faced} supplies={supplies} />}</div>
     </>
-  );
-}
-
-/** Asked anew when her supplies change: the key names them. */
-function Best({ side, supplies }: { side: string; supplies: readonly Supply[] }): VNode {
-  const key = `${side}/${supplies.map(({ id, revision }) => `${id}.${revision}`).join()}`;
-  return (
-    <Once of={bestOfSide.at(key)} again={() => void bestOfSide.fresh(key)}>
-      {(best) => (
-        <>
-          <GreetingBoard best={best} />
-          <BestBoard best={best} />
-        </>
-      )}
-    </Once>
   );
 }

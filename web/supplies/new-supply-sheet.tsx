@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
+import type { Supplies } from '../../server/contract/supplies.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { ChoiceRow } from '../table/choice-row.tsx';
@@ -10,6 +11,7 @@ import { words } from '../words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { pads, supplies } from '../wire/shelves.ts';
+import { FoundSupplies } from './found-supplies.tsx';
 import { onScreen } from './on-screen.ts';
 import { TouchPhoto, type TouchedPlace } from './touch-photo.tsx';
 import { typedColour } from './typed-colour.ts';
@@ -35,6 +37,7 @@ export function NewSupplySheet({
   const [touched, setTouched] = useState<TouchedPlace | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [sending, setSending] = useState(false);
+  const [found, setFound] = useState<Supplies | null>(null);
   const say = words.supplies;
   const lab = typedColour(colour);
   const photos = pad === null ? [] : (pads.at(pad).value.value?.photos ?? []);
@@ -50,13 +53,20 @@ export function NewSupplySheet({
       const answer = await send(chosen, name, { photo, touched, lab });
       await supplies.fresh('all');
       announce(say.added(answer.supplies.length));
-      close();
+      if (answer.picture === undefined) close();
+      else setFound(answer);
     } catch (fault) {
       setProblem(asProblem(fault));
       setSending(false);
     }
   }
 
+  if (found !== null)
+    return (
+      <Dialog title={say.found.title} close={close}>
+        <FoundSupplies found={found} done={close} />
+      </Dialog>
+    );
   return (
     <Dialog title={say.add} close={close}>
       <form onSubmit={(event) => void add(event)}>

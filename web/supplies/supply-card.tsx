@@ -47,6 +47,7 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
         onChange={(event) => void rename(event.currentTarget.value)}
       />
       <span class="small">{supply.colour.name}</span>
+      {supply.glossy && <span class="small">{words.supplies.glossy}</span>}
       {supply.demo && <span class="small">{words.supplies.ofDemo}</span>}
       {supply.kind === 'cardstock' && (
         <label class="sheets-left small">

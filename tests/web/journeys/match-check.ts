@@ -18,6 +18,21 @@ export function matchCheck(at: () => Table): void {
     await page.getByRole('article', { name: 'Loud ink' }).waitFor();
 
     await page.getByRole('list', { name: 'Papers' }).getByRole('button').first().click();
+    // A spot on the paper chooses the colour under it; the verdict then speaks of that colour.
+    const paper = page.locator('.tapped-swatch');
+    await picturesDrawn(page, '.tapped-swatch img', 1);
+    await paper.click({ position: { x: 60, y: 60 } });
+    const picked = page.locator('.palette-pick[aria-pressed="true"]');
+    await picked.waitFor();
+    const spoken = page.locator('.check-spot .big-match');
+    const colour = (await picked.textContent())!.trim();
+    await expect.poll(() => spoken.textContent()).toContain(colour);
+    // On a phone only what lies near that colour is listed; another colour brings its own.
+    const column = page.locator('.palette-column').filter({ hasText: 'Loud ink' });
+    await column.locator('.palette-pick').click();
+    await expect
+      .poll(() => column.locator('.palette-pick').getAttribute('aria-pressed'))
+      .toBe('true');
     const laid = page.locator('.supply-button').filter({ hasText: 'Loud ink' });
     await laid.click();
     await expect.poll(() => laid.getAttribute('aria-pressed')).toBe('true');
@@ -47,6 +62,7 @@ export function matchCheck(at: () => Table): void {
     await bringList(page, 'kind,name,L,a,b,sheets\nink,Pale tide,93,0,3,\nink,Night,14,0,0,\n');
     await page.getByRole('article', { name: 'Night' }).waitFor();
     await page.getByRole('list', { name: 'Papers' }).getByRole('button').first().click();
+    await page.getByRole('radio', { name: 'Greeting' }).check();
     const strips = page.getByRole('list', { name: 'What it is stamped on' });
     await strips.getByRole('button').first().waitFor();
     const strip = strips.getByRole('button', { name: /white/ }).first();
