@@ -12,7 +12,8 @@ import { quadOf } from './region-quad.ts';
 import type { Region } from './regions.ts';
 import { apartQuads, gridOf, quadsFromLines } from './sheets-from-lines.ts';
 import type { SidePair } from './sheets-from-lines.ts';
-import { strewnOver } from './strewn.ts';
+import { median } from './surface.ts';
+import { shredsOver, strewnOver } from './strewn.ts';
 import { straightLines } from './straight-lines.ts';
 import type { StraightLine } from './straight-lines.ts';
 import { shrunken } from './white-card.ts';
@@ -53,16 +54,21 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
   const told = [...whole, ...added];
   const one = told[0]?.area ?? (usual === 0 ? 0.1 * image.width * image.height : usual);
   const strewn = usual === 0 && added.length === 0 ? null : strewnOver(overview, told, one);
-  const grouped = sheetsOfMotifs(strewn?.inside ?? [], told, one, image.width, ask);
-  const sheets = [...told, ...grouped];
+  const grouped = sheetsOfMotifs(strewn?.inside ?? [], told, one, image.width, ask, GROUPED);
+  const known = [...told, ...grouped];
+  const shreds = strewn === null ? [] : shredsOver(overview, known, one);
+  const sheets = [...known, ...sheetsOfMotifs(shreds, known, one, image.width, ask, 0)];
   const others = apartQuads(
     candidates.filter((candidate) => !whole.includes(candidate)),
     sheets.map(({ corners }) => corners),
   );
   const left = leftOver(overview, sheets);
-  const unsure = left
-    .filter(({ area }) => area > 0.5 * one && area < 1.8 * one)
-    .filter(({ corners }) => isLikeSheet(corners, ask.sheetMillimetres, 0.4));
+  const unsure = [
+    ...left
+      .filter(({ area }) => area > 0.5 * one && area < 1.8 * one)
+      .filter(({ corners }) => isLikeSheet(corners, ask.sheetMillimetres, 0.4)),
+    ...aboutShreds(shreds, sheets, one, image.width),
+  ];
   return {
     sheets,
     others,
@@ -106,10 +112,11 @@ function sheetsOfMotifs(
   one: number,
   width: number,
   ask: PhotoAsk,
+  fill: number,
 ): Candidate[] {
   const quads = strewn.flatMap((region): Candidate[] => {
     const quad = quadOf(region, width);
-    if (quad === null || quad.fill < GROUPED || !isConvex(quad.corners)) return [];
+    if (quad === null || quad.fill < fill || !isConvex(quad.corners)) return [];
     const area = polygonArea(quad.corners);
     const isSized = area > 0.6 * one && area < 1.3 * one;
     return isSized && isLikeSheet(quad.corners, ask.sheetMillimetres, 0.25)
@@ -120,6 +127,34 @@ function sheetsOfMotifs(
     quads,
     told.map(({ corners }) => corners),
   );
+}
+
+/** Where shreds lie that make no outline: a sheet like the nearest one, laid over their middle. */
+function aboutShreds(
+  shreds: readonly Region[],
+  sheets: readonly Candidate[],
+  one: number,
+  width: number,
+): Candidate[] {
+  return shreds.flatMap(({ pixels }): Candidate[] => {
+    if (pixels.length < SHREDS * one) return [];
+    const middle = {
+      x: median(Float32Array.from(pixels, (pixel) => pixel % width)),
+      y: median(Float32Array.from(pixels, (pixel) => Math.floor(pixel / width))),
+    };
+    const away = ({ corners }: Candidate): number => {
+      const { x, y } = middleOf(corners);
+      return Math.hypot(x - middle.x, y - middle.y);
+    };
+    const [nearest] = [...sheets].sort((p, q) => away(p) - away(q));
+    if (nearest === undefined || away(nearest) < 0.6 * Math.sqrt(one)) return [];
+    const { x, y } = middleOf(nearest.corners);
+    const corners = nearest.corners.map((corner) => ({
+      x: corner.x - x + middle.x,
+      y: corner.y - y + middle.y,
+    })) as unknown as Quad<'photo'>;
+    return [{ corners, area: nearest.area, fill: 0 }];
+  });
 }
 
 /** Part of its quad that a group of motifs fills at least. */

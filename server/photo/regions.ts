@@ -26,6 +26,11 @@ export function withoutGaps(mask: Mask, by: number): Mask {
   return grown(grown(mask, by, 1), by, 0);
 }
 
+/** Lets every pixel of a mask spread over a square of `2 by + 1` pixels. */
+export function spreadOut(mask: Mask, by: number): Mask {
+  return grown(mask, by, 1);
+}
+
 /** Grows the pixels of one value by a square of `2 by + 1` pixels: along the rows, then along the columns. */
 function grown({ width, height, of }: Mask, by: number, value: 0 | 1): Mask {
   const across = new Uint8Array(of.length);

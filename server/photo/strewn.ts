@@ -1,7 +1,7 @@
 import { aspectOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
-import { regionsOf, withoutGaps, withoutThin } from './regions.ts';
-import type { Region } from './regions.ts';
+import { regionsOf, spreadOut, withoutGaps, withoutThin } from './regions.ts';
+import type { Mask, Region } from './regions.ts';
 import { shrunken } from './white-card.ts';
 
 export interface Strewn {
@@ -31,11 +31,7 @@ export function strewnOver(
 ): Strewn {
   const { width, height } = things;
   const of = things.of.slice();
-  // Other whole things, such as the white card, are told already; bars and specks are parts of a print.
-  const whole = candidates.filter(
-    ({ corners, area }) => area > WHOLE_THING * one && aspectOf(corners) < LONG,
-  );
-  for (const { corners } of [...sheets, ...whole]) wipe(of, width, height, corners);
+  wipeTold({ width, height, of }, sheets, candidates, one);
   for (const { pixels } of cutOff)
     if (pixels.length > WHOLE_THING * one) for (const pixel of pixels) of[pixel] = 0;
   let left = 0;
@@ -59,6 +55,66 @@ const WHOLE_THING = 0.1;
 const WORTH_A_LOOK = 0.03;
 /** Length over width of a card at most; stripes are longer. */
 const LONG = 2.4;
+
+/** Other whole things, such as the white card, are told like the sheets; bars and specks are parts of a print. */
+function wipeTold(
+  { width, height, of }: Mask,
+  sheets: readonly Pick<Candidate, 'corners'>[],
+  candidates: readonly Candidate[],
+  one: number,
+): void {
+  const whole = candidates.filter(
+    ({ corners, area }) => area > WHOLE_THING * one && aspectOf(corners) < LONG,
+  );
+  for (const { corners } of [...sheets, ...whole]) wipe(of, width, height, corners);
+}
+
+/**
+ * Shreds of a sheet whose ground looks so much like the table that most of it was taken for table: specks, a stretch
+ * of its border, a darker cloud of a wash. Each group of them as one region that its outermost shreds bound.
+ *
+ * Takes       what was seen, the sheets already told, and the area of one sheet, in pixels of the preview.
+ */
+export function shredsOver(
+  { table, things, cutOff, candidates }: Overview,
+  sheets: readonly Pick<Candidate, 'corners'>[],
+  one: number,
+): Region[] {
+  const { width, height } = things;
+  const of = table.reached.map((reached) => 1 - reached);
+  wipeTold({ width, height, of }, sheets, candidates, one);
+  for (const { pixels } of cutOff) for (const pixel of pixels) of[pixel] = 0;
+  let left = 0;
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++)
+      if (x < 3 || y < 3 || x >= width - 3 || y >= height - 3) of[y * width + x] = 0;
+      else left += of[y * width + x]!;
+  if (left < WORTH_A_LOOK * one) return [];
+  const groups = regionsOf(
+    spreadOut({ width, height, of }, Math.round(Math.sqrt(one) / 20)),
+    0.3 * one,
+  );
+  return groups.flatMap(({ pixels }): Region[] => {
+    const shreds = pixels.filter((pixel) => of[pixel] === 1);
+    if (shreds.length < WORTH_A_LOOK * one) return [];
+    let [low, high] = [width, 0];
+    for (const pixel of shreds) {
+      low = Math.min(low, pixel % width);
+      high = Math.max(high, pixel % width);
+    }
+    const top = Math.floor(minOf(shreds) / width);
+    const bottom = Math.floor(maxOf(shreds) / width);
+    return [{ pixels: shreds, left: low, right: high, top, bottom }];
+  });
+}
+
+function minOf(values: Int32Array): number {
+  return values.reduce((least, value) => Math.min(least, value), Infinity);
+}
+
+function maxOf(values: Int32Array): number {
+  return values.reduce((most, value) => Math.max(most, value), -Infinity);
+}
 
 /** Takes a sheet out of a mask, with a little around it: its shadow, its torn rim. */
 function wipe(of: Uint8Array, width: number, height: number, corners: Candidate['corners']): void {
