@@ -21,18 +21,19 @@ export interface Mounted {
   readonly stop: () => Promise<void>;
 }
 
-/** The service on a folder, without a port; ids and times are counted, not drawn. */
+/** The service on a folder, without a port; ids are counted, not drawn, and the clock stands unless one is given. */
 export async function mount(
   folder: string,
   desk: Desk = fakeDesk(),
   host = '127.0.0.1',
+  now = () => '2026-05-04T03:02:01.000Z',
 ): Promise<Mounted> {
   const store = await openForTest(folder);
   let count = (await store.read.facts.at('ids of tests')) ?? '0';
   const edges: Edges = {
     store,
     desk,
-    now: () => '2026-05-04T03:02:01.000Z',
+    now,
     newId: () => `id-${(count = String(Number(count) + 1))}`,
     changes: await createChanges(store),
     doing: () => null,
