@@ -7,6 +7,7 @@ import { keyboardOnly } from './journeys/keyboard-only.ts';
 import { matchCheck } from './journeys/match-check.ts';
 import { nothingLost } from './journeys/nothing-lost.ts';
 import { ownCard } from './journeys/own-card.ts';
+import { phoneBeside } from './journeys/phone-beside.ts';
 import { photosToGuide } from './journeys/photos-to-guide.ts';
 import { pinThenUndo } from './journeys/pin-then-undo.ts';
 import { pullPapers } from './journeys/pull-papers.ts';
@@ -40,6 +41,7 @@ describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
   describe('match check', () => matchCheck(at));
   describe('nothing is lost', () => nothingLost(at));
   describe('two devices', () => twoDevices(at));
+  describe('phone beside laptop', () => phoneBeside(at));
   describe('errors', () => errors(at));
   describe('keyboard', () => keyboardOnly(at));
   describe('every screen and state', () => everyScene(at));

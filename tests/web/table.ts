@@ -41,6 +41,7 @@ export async function layTable(): Promise<Table> {
   const port = await freePort();
   const address = `http://127.0.0.1:${port}`;
   const service = startService(port, folder);
+  service.stdout?.resume();
   await untilReady(address, service);
   const browser = await chromium.launch({
     executablePath: found,
@@ -99,11 +100,16 @@ export function buildPage(): void {
   });
 }
 
-function startService(port: number, folder: string): ChildProcess {
+/** The service from its sources; what it prints can be read from its standard output. */
+export function startService(
+  port: number,
+  folder: string,
+  more: Readonly<Record<string, string>> = {},
+): ChildProcess {
   return spawn(process.execPath, ['--import', 'tsx', path.join(project, 'server', 'main.ts')], {
     cwd: project,
-    env: { ...process.env, PORT: String(port), HOST: '127.0.0.1', DATA_DIR: folder },
-    stdio: ['ignore', 'ignore', 'inherit'],
+    env: { ...process.env, PORT: String(port), HOST: '127.0.0.1', DATA_DIR: folder, ...more },
+    stdio: ['ignore', 'pipe', 'inherit'],
   });
 }
 
@@ -128,7 +134,7 @@ async function hasDemoPad(address: string): Promise<boolean> {
   }
 }
 
-async function freePort(): Promise<number> {
+export async function freePort(): Promise<number> {
   const probe = createServer();
   await new Promise<void>((resolve) => probe.listen(0, '127.0.0.1', resolve));
   const address = probe.address();
@@ -137,7 +143,7 @@ async function freePort(): Promise<number> {
   return address.port;
 }
 
-async function ended(service: ChildProcess): Promise<void> {
+export async function ended(service: ChildProcess): Promise<void> {
   if (service.exitCode !== null) return;
   const gone = new Promise((resolve) => service.once('exit', resolve));
   service.kill('SIGTERM');
