@@ -522,8 +522,8 @@ export const words = {
         'cannot be read': 'cannot be read',
       },
       picksUp: (colour: string): string => `It picks up the ${colour} of the paper.`,
-      figures: (contrast: number, lightness: number): string =>
-        `Contrast ${contrast.toFixed(1)} to 1 (WCAG 2.2 asks for 4.5, or 3 for large letters); ${Math.round(lightness)} steps of lightness apart.`,
+      figures: (contrast: number, lightness: number, uncertainty: number): string =>
+        `Contrast ${contrast.toFixed(1)} to 1 (WCAG 2.2 asks for 4.5, or 3 for large letters); ${Math.round(lightness)} steps of lightness apart. The colour of the letters is reckoned, not seen: it may be off by ${uncertainty.toFixed(0)} (CIEDE2000), more for a strong ink on a strong paper.`,
     },
     verdicts: {
       match: 'matches',

@@ -41,7 +41,7 @@ function missingAccentInk(
   sides: readonly Side[],
   card: number,
 ): Wanted[] {
-  const lab = accentOf(sides);
+  const lab = accentOf(sides, LIGHTEST_INK);
   if (lab === undefined) return [];
   const picksUp = sides
     .flatMap((side) => inksForAccents(supplies, side))
@@ -49,10 +49,14 @@ function missingAccentInk(
   return picksUp ? [] : [{ kind: 'ink', lab, card, area: 0 }];
 }
 
-/** The accent of the largest share. */
-function accentOf(sides: readonly Side[]): Lab | undefined {
+/** A dye ink only darkens: lighter than this there is none that shows on white. Common practice, no source. */
+const LIGHTEST_INK = 85;
+
+/** The accent of the largest share, of those no lighter than so many steps of L. */
+function accentOf(sides: readonly Side[], lightest = 100): Lab | undefined {
   return sides
     .flatMap(({ palette }) => palette.colours.filter(({ role }) => role === 'accent'))
+    .filter(({ lab }) => lab.l <= lightest)
     .sort((a, b) => b.share - a.share)[0]?.lab;
 }
 

@@ -7,6 +7,7 @@ import { bestGreetingInk, inksForAccents } from '../../server/supplies/best-ink.
 import { inkOnPaper } from '../../server/supplies/ink-on-paper.ts';
 import { legibility } from '../../server/supplies/legibility.ts';
 import { shoppingList } from '../../server/supplies/shopping-list.ts';
+import { whatIsMissing } from '../../server/supplies/what-is-missing.ts';
 import { CORAL, SAND, SHELL, TEAL, sideOf, supplyOf } from './sides.ts';
 
 const WHITE = labFromHex('#ffffff');
@@ -116,6 +117,14 @@ describe('the best of what she has', () => {
       'coral ink',
     ]);
     expect(inksForAccents([], side).map(({ best }) => best)).toEqual([null, null]);
+  });
+
+  test('no ink is looked for that is as light as paper: a dye ink only darkens', () => {
+    const occasion = { card: 1, strips: [], wantsCardstock: false };
+    const pale = { ...occasion, sides: [sideOf([TEAL, SHELL])] };
+    expect(whatIsMissing([], pale)).toEqual([]);
+    const coral = { ...occasion, sides: [sideOf([TEAL, SHELL, CORAL])] };
+    expect(whatIsMissing([], coral)).toMatchObject([{ kind: 'ink', lab: CORAL, card: 1 }]);
   });
 
   test('colours that pass for each other are bought once, for all their cards', () => {

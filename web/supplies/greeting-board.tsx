@@ -73,7 +73,7 @@ function StampedLine({ stamped, strip }: { stamped: StampedInk; strip: Greeting[
         )}
         <details class="small figures">
           <summary>{words.match.figures}</summary>
-          <p>{say.figures(stamped.contrast, Math.abs(stamped.lighter))}</p>
+          <p>{say.figures(stamped.contrast, Math.abs(stamped.lighter), stamped.uncertainty)}</p>
         </details>
       </div>
     </li>

@@ -27,7 +27,7 @@ export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
           <>
             {list.length === 0 && <p class="lead">{words.supplies.none}</p>}
             {list.length > 0 && <MatchCheck pad={pad} supplies={list} />}
-            {pad !== null && <PlanSupplies pad={pad} />}
+            {pad !== null && <PlanSupplies pad={pad} supplies={list} />}
             <SupplyList title={words.supplies.cardstock} list={list.filter(isCardstock)} />
             <SupplyList
               title={words.supplies.inks}

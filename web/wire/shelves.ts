@@ -53,6 +53,6 @@ export const matches = shelfOf((key) => {
   return service.matches(list!.split(','), side!);
 });
 
-/** The best of her supplies for a side, at the key `side/` and what she has; for a plan, at its id. */
+/** The best of her supplies for a side or a plan, at the key of its id, `/` and what she has. */
 export const bestOfSide = shelfOf((key) => service.bestOfSide(key.split('/')[0]!));
-export const bestOfPlan = shelfOf((plan) => service.bestOfPlan(plan));
+export const bestOfPlan = shelfOf((key) => service.bestOfPlan(key.split('/')[0]!));
