@@ -2,6 +2,7 @@ import { formatSize } from '../lengths/format-length.ts';
 import type { Size } from '../lengths/length.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import { cutSlot } from './cut-slot.ts';
+import { leastEffort } from './effort.ts';
 import { fewestSheets } from './fewest-sheets.ts';
 import { fillSlots } from './fill-slots.ts';
 import { workOn } from './lots.ts';
@@ -44,7 +45,7 @@ export function cutScheme(
   return { sheet, slots, fewestSheets: fewest, proven: slots.length === fewest };
 }
 
-/** The cuts of one slot, for lots that are known to fit. */
+/** The cuts of one slot, for lots that are known to fit: of all that are found, those that take the least effort. */
 export function slotOf(
   id: string,
   lots: readonly Lot[],
@@ -53,18 +54,28 @@ export function slotOf(
   oracle: Oracle,
   settings: CutSettings,
 ): Slot {
+  const mayTurn = (piece: Piece): boolean => !settings.keepUp && piece.keepUp !== true;
+  const slots = oracle
+    .plansOf(lots)
+    .map((plan) => cutSlot(id, sheet, plan, takerOf(lots, work), mayTurn));
+  return leastEffort(slots, settings.apart);
+}
+
+/** Hands out the rectangles of some lots, kind by kind, and tells which lie turned on the grid. */
+function takerOf(
+  lots: readonly Lot[],
+  { kinds }: Work,
+): (kind: number) => { blank: Blank; turned: boolean } {
   const waiting = lots.flatMap((lot) =>
     lot.blanks.map((blank, index) => ({ blank, kind: lot.kinds[index]! })),
   );
-  const take = (kind: number): { blank: Blank; turned: boolean } => {
+  return (kind) => {
     const at = waiting.findIndex((one) => one.kind === kind);
     const { blank } = waiting.splice(at, 1)[0]!;
     const { size } = blank.piece;
-    const { width, height } = work.kinds[kind]!;
+    const { width, height } = kinds[kind]!;
     return { blank, turned: size.width < size.height !== width < height };
   };
-  const mayTurn = (piece: Piece): boolean => !settings.keepUp && piece.keepUp !== true;
-  return cutSlot(id, sheet, oracle.planOf(lots), take, mayTurn);
 }
 
 function likeBesideLike(slots: readonly (readonly Lot[])[]): (readonly Lot[])[] {

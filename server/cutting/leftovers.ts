@@ -24,6 +24,11 @@ export function worthKeeping({ cuts }: Slot): Size[] {
     .sort((a, b) => area(b) - area(a));
 }
 
+/** What is left over of one sheet, scraps too. */
+export function leftSizes({ cuts }: Slot): Size[] {
+  return restsOf(cuts);
+}
+
 function restsOf(tree: CutTree): Size[] {
   if (tree.kind === 'rest') return [tree.size];
   return tree.kind === 'piece' ? [] : [...restsOf(tree.first), ...restsOf(tree.second)];

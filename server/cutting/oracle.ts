@@ -1,7 +1,8 @@
 import type { Lot, Work } from './lots.ts';
 import { packingsOf, workOf } from './packings.ts';
 import type { CutPlan, Kind, Packings } from './packings.ts';
-import { quickPacking } from './quick-packing.ts';
+import { quickPacking, quickPackings } from './quick-packing.ts';
+import { shelfPlans } from './shelves.ts';
 
 /** While searching, larger selections than this are packed by rules of thumb only. */
 const EXACT_WORK = 120_000;
@@ -47,6 +48,15 @@ export class Oracle {
   /** The cuts for lots of which a table has said that they fit. */
   planOf(lots: readonly Lot[]): CutPlan {
     return this.fitting(lots).plan ?? this.#find(countsOf(lots), Infinity).plan!;
+  }
+
+  /** The same cuts, and all others that rules of thumb find: rows, columns, corner by corner. */
+  plansOf(lots: readonly Lot[]): CutPlan[] {
+    const { width, height } = this.#work;
+    const counts = countsOf(lots);
+    const [kinds, numbers] = [this.kindsOf(counts), [...counts.keys()]];
+    const others = [...shelfPlans(kinds, width, height), ...quickPackings(kinds, width, height)];
+    return [this.planOf(lots), ...others.map((plan) => renumbered(plan, numbers))];
   }
 
   #find(counts: ReadonlyMap<number, number>, most: number): Fitting {

@@ -10,15 +10,24 @@ export function quickPacking(
   width: number,
   height: number,
 ): CutPlan | null {
+  const first = quickPackings(kinds, width, height).next();
+  return first.done === true ? null : first.value;
+}
+
+/** The plans of all the rules that find room, one by one. */
+export function* quickPackings(
+  kinds: readonly Kind[],
+  width: number,
+  height: number,
+): Generator<CutPlan, void> {
   const pieces = kinds.flatMap(({ count }, kind) => Array<number>(count).fill(kind));
   for (const measure of MEASURES) {
     const order = [...pieces].sort((a, b) => measure(kinds[b]!) - measure(kinds[a]!) || a - b);
     for (const rule of RULES) {
       const plan = place(kinds, order, width, height, rule);
-      if (plan !== null) return plan;
+      if (plan !== null) yield plan;
     }
   }
-  return null;
 }
 
 type Measure = (kind: Kind) => number;
