@@ -12,7 +12,7 @@ const PAUSE = 2000;
 /** What the service itself may hold beside the processes that read photos: its heap, and photos on their way to the disk. */
 const SERVICE_MEGABYTES = 1024;
 
-/** Many people at once, each with a 12-megapixel photo; one more only looks at a pad. */
+/** Many people at once, each with a 12-megapixel photo for a pad of her own; one more only looks at a pad. */
 export async function loadFigures(
   folder: string,
   photo: Uint8Array,
@@ -21,15 +21,14 @@ export async function loadFigures(
   const service = await startService(folder);
   try {
     const { address } = service;
-    const [shown, pad] = [await startPad(address), await startPad(address)];
+    const shown = await startPad(address);
+    const pads = await Promise.all(Array.from({ length: people }, () => startPad(address)));
     const large = await sharp(photo).rotate().resize(4000, 3000, { fit: 'fill' }).toBuffer();
     await sendPhoto(address, shown, photo, 'first');
     const idle = await readTimes(address, shown, READS);
     const sending = { busy: true };
     const all = Promise.all(
-      Array.from({ length: people }, (_, at) =>
-        sendUntilTaken(address, pad, marked(large, at), `person ${at}`),
-      ),
+      pads.map((pad, at) => sendUntilTaken(address, pad, marked(large, at), `person ${at}`)),
     ).finally(() => {
       sending.busy = false;
     });
@@ -37,9 +36,13 @@ export async function loadFigures(
     while (sending.busy) loaded.push(...(await readTimes(address, shown, 5)));
     const sent = await all;
     const overfull = await sendTooMany(address, photo);
-    const whole = (await (await fetch(`${address}/api/pads/${pad}`)).json()) as Pad;
+    let shownPhotos = 0;
+    for (const pad of pads) {
+      const whole = (await (await fetch(`${address}/api/pads/${pad}`)).json()) as Pad;
+      shownPhotos += whole.photos.length;
+    }
     return figuresOf(
-      { people, idle, loaded, sent, overfull, photos: whole.photos.length },
+      { people, idle, loaded, sent, overfull, photos: shownPhotos },
       service.peakMegabytes(),
       service.alive(),
     );
@@ -54,7 +57,7 @@ interface Measured {
   readonly loaded: readonly number[];
   readonly sent: readonly Sent[];
   readonly overfull: readonly Sent[];
-  /** Photos that the pad shows in the end. */
+  /** Photos that their pads show in the end. */
   readonly photos: number;
 }
 
