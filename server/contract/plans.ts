@@ -273,6 +273,8 @@ export const CardToMake = z.object({
       note: z.string(),
     }),
   ),
+  /** What is stamped on it or cut by a die, and where. */
+  elements: z.array(z.object({ main: z.string(), small: z.string() })),
   /** What the label of its bag says: how many pieces, from which sheets. */
   label: z.object({ patterned: z.number().int(), plain: z.number().int(), sheets: z.string() }),
 });

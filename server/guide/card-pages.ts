@@ -4,6 +4,8 @@ import { CARD_ROOM, cardMarks } from './card-marks.ts';
 import type { Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { CardFacts, Facts, LayerFacts } from './facts.ts';
+import { elementWords } from './element-words.ts';
+import type { ElementWords } from './element-words.ts';
 import { blocksOn, flow } from './flow.ts';
 import { envelopeNamed, scoreSaid } from './fold-words.ts';
 import { greetingSaid } from './greeting-words.ts';
@@ -32,7 +34,12 @@ export function cardPages(ask: GuideAsk, facts: Facts): GuidePage[] {
 
 /** A card as one block; one with more layers than a page has room for goes on in a second. */
 function cardBlocks(ask: GuideAsk, card: CardFacts): Block[] {
-  const steps = card.layers.map((layer, index) => layerStep(ask, card, layer, index));
+  const steps = [
+    ...card.layers.map((layer, index) => layerStep(ask, card, layer, index)),
+    ...elementWords(card.layout, ask.ruler).map((element, index) =>
+      elementStep(element, card.layers.length + index + 1),
+    ),
+  ];
   const why = paragraph(card.chosen.why, 0, 10.2, PAGE.width, {
     size: SIZES.small,
     colour: SOFT,
@@ -140,6 +147,23 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
       ...chip(paint, 8.5),
       ...main.marks,
       ...source.marks,
+      ...note.marks,
+      ruleAcross(0, high - 0.3, STEPS.width),
+    ],
+    height: high,
+  };
+}
+
+function elementStep({ main, small }: ElementWords, number: number): Block {
+  const x = 19;
+  const head = paragraph(main, x, 0, STEPS.width - x, { bold: true });
+  const style = { size: SIZES.small, colour: SOFT };
+  const note = paragraph(small, x, head.height, STEPS.width - x, style);
+  const high = Math.max(7.6, head.height + note.height) + 0.8;
+  return {
+    marks: [
+      ...badge(String(number), 3.4, 3.4, 3.1),
+      ...head.marks,
       ...note.marks,
       ruleAcross(0, high - 0.3, STEPS.width),
     ],

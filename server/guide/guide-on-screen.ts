@@ -5,6 +5,8 @@ import { CAUTIONS } from './cautions.ts';
 import type { CardFacts, Facts, LayerFacts } from './facts.ts';
 import { factsOf } from './facts.ts';
 import type { Extent } from './drawing.ts';
+import { elementWords } from './element-words.ts';
+import type { ElementWords } from './element-words.ts';
 import { envelopeSaid, foldSaid } from './fold-words.ts';
 import { greetingSaid } from './greeting-words.ts';
 import { sheetsSaid } from './glance-page.ts';
@@ -56,6 +58,8 @@ export interface CardOnScreen {
   readonly greeting: string;
   readonly post: string;
   readonly layers: LayerOnScreen[];
+  /** What is stamped on it or cut by a die. */
+  readonly elements: ElementWords[];
   /** What the label of its bag says. */
   readonly label: { readonly patterned: number; readonly plain: number; readonly sheets: string };
 }
@@ -162,6 +166,7 @@ function cardOnScreen(ask: GuideAsk, card: CardFacts): CardOnScreen {
     greeting: greetingSaid(ask, card),
     post: envelopeSaid(layout),
     layers: layers.map((layer, index) => layerOnScreen(ask, card, layer, index)),
+    elements: elementWords(layout, ask.ruler),
     label: { patterned, plain: layers.length - patterned, sheets: sheetsSaid(card) },
   };
 }

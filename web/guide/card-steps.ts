@@ -24,6 +24,12 @@ export function cardStep(card: CardToMake, table: OnTable, people: number): Step
     lines: lines.filter((line) => line !== ''),
     acts: [
       ...card.layers.map((layer, at) => layerAct(card, layer, `${id}-${at + 1}`, layout)),
+      ...card.elements.map((element, at): Act => ({
+        ...element,
+        id: `${id}-extra-${at + 1}`,
+        number: card.layers.length + at + 1,
+        shown: null,
+      })),
       ...stampAct(card, `${id}-stamp`),
     ],
     stacks: [],
@@ -47,9 +53,14 @@ function layerAct(
   };
 }
 
-function stampAct({ greeting, layers }: CardToMake, id: string): Act[] {
+function stampAct({ greeting, layers, elements }: CardToMake, id: string): Act[] {
   if (greeting === '') return [];
-  const act = { id, number: layers.length + 1, main: words.guide.stamp, small: greeting };
+  const act = {
+    id,
+    number: layers.length + elements.length + 1,
+    main: words.guide.stamp,
+    small: greeting,
+  };
   return [{ ...act, shown: null }];
 }
 
