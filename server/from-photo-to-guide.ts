@@ -4,6 +4,7 @@
  * The service runs the steps one at a time, as she asks for them; tests/story.test.ts runs them all.
  */
 import type { Lab } from './colour/lab.ts';
+import { colourMapOf } from './colour/colour-map.ts';
 import type { Palette } from './colour/palette.ts';
 import { readColours } from './colour/read-palette.ts';
 import { readSolid } from './colour/read-solid.ts';
@@ -32,6 +33,7 @@ import { scaledQuad } from './photo/find-sheets.ts';
 import { patchAround } from './photo/patch-around.ts';
 import { readPhoto } from './photo/read-photo.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
+import { byPlace, upOf, withoutPlaces } from './plan/faces-up.ts';
 import type { Plan } from './plan/plan.ts';
 import { planFreely } from './plan/free/plan-freely.ts';
 import { openCurve } from './plan/free/sheet-curve.ts';
@@ -97,7 +99,8 @@ async function readSide(sheet: FlatSheet): Promise<ReadSide> {
   const pattern = readPattern(sheet.reading, palette, sheet.millimetresPerPixel!, labels);
   const swatch = await encodeSwatch(sheet.picture);
   const { corners, confidence, notes } = sheet;
-  return { corners, confidence, notes, palette, pattern, swatch };
+  const where = colourMapOf(labels, palette.colours.length);
+  return { corners, confidence, notes, palette: { ...palette, where }, pattern, swatch };
 }
 
 // ── 2  a photo of cardstock squares or ink smears becomes supplies ────────────────────────────────
@@ -236,8 +239,11 @@ export function planFreeBatch(
 /** What fewer sheets cost, to be worked out bit by bit; the plan itself is its first point. */
 export function curveOf({ batch, ask }: Planned, settings: CutSettings): OpenCurve {
   const { cards, scheme, plan } = batch;
+  // All points are told by the sides as a whole, as other cuts are not known before they are found.
+  const whole = { ...askOf(batch, ask), pad: withoutPlaces(ask.pad) };
+  const { value } = byPlace(ask.pad) ? planWith(whole, plan, plan.slots) : plan;
   // What other cuts could be worth is not known yet, but that no card can be worth more than 1.
-  const there = { sheets: scheme.slots.length, value: plan.value, bound: cards.length };
+  const there = { sheets: scheme.slots.length, value, bound: cards.length };
   return openCurve({ ...ask, cards, settings, seed: SEED }, there);
 }
 
@@ -273,8 +279,8 @@ export function weakestOf({ batch, ask }: Planned): WeakestCard | null {
   return weakestCard(askOf(batch, ask), batch.plan);
 }
 
-function askOf({ cards, scheme }: PlannedBatch, ask: PlanWishes): PlanAsk {
-  return { ...ask, cards, scheme, seed: SEED };
+function askOf({ cards, scheme, plan }: PlannedBatch, ask: PlanWishes): PlanAsk {
+  return { ...ask, cards, scheme, seed: SEED, ...upOf(plan) };
 }
 
 // ── 5  a plan becomes pictures of the cards, and the guide to cut from ────────────────────────────

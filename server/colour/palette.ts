@@ -1,3 +1,4 @@
+import type { ColourMap } from './colour-map.ts';
 import type { Lab } from './lab.ts';
 
 export type PaletteRole = 'ground' | 'accent';
@@ -24,4 +25,6 @@ export interface Palette {
   readonly colours: readonly PaletteColour[];
   /** True when the side is one tone that runs (watercolour, linen) and not printed flat colours. */
   readonly tonal: boolean;
+  /** Where on the side each of them lies; left out where the sides were read before this was kept. */
+  readonly where?: ColourMap;
 }

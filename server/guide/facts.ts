@@ -85,7 +85,8 @@ function facesUp(ask: GuideAsk): Map<string, Face> {
   return new Map(
     ask.scheme.slots.map((slot) => [
       slot.id,
-      faceUp(slot, ({ piece }) => faces.get(`${piece.card} ${piece.layer}`) ?? 'front'),
+      ask.plan.up?.[slot.id] ??
+        faceUp(slot, ({ piece }) => faces.get(`${piece.card} ${piece.layer}`) ?? 'front'),
     ]),
   );
 }

@@ -2,6 +2,7 @@ import type { NewPlan } from '../contract/plans.ts';
 import { usualSettings } from '../cutting/settings.ts';
 import type { PlannedBatch, PlanWishes, Wish } from '../from-photo-to-guide.ts';
 import type { Pad } from '../pad/pad.ts';
+import { withoutPlaces } from '../plan/faces-up.ts';
 import type { Pin, Taste } from '../plan/plan.ts';
 import { expected } from '../refusals/refusal.ts';
 import type { SupplyRow } from '../store/rows.ts';
@@ -100,7 +101,9 @@ export function wishesKept({
   supplies,
 }: Pick<KeptPlan, 'asked' | 'pad' | 'supplies'>): Omit<PlanWishes, 'limit'> {
   const { pins = [], without = [], taste = EVEN } = asked;
-  return { pad, supplies, pins: pins.map(pinOf), without, taste };
+  // Sheets that are cut freely are planned by their sides as a whole, as where the pieces lie is found last.
+  const read = asked.sheets === undefined ? pad : withoutPlaces(pad);
+  return { pad: read, supplies, pins: pins.map(pinOf), without, taste };
 }
 
 const EVEN: Taste = { contrast: 0, busy: 0, bold: 0 };

@@ -1,10 +1,9 @@
-import type { Palette } from '../colour/palette.ts';
-import type { CuttingScheme, PlacedPiece } from '../cutting/piece.ts';
+import type { CuttingScheme } from '../cutting/piece.ts';
 import type { BatchCard } from '../cutting/pieces-of.ts';
 import type { Pad } from '../pad/pad.ts';
 import type { Supply } from '../supplies/supply.ts';
 import type { Limit } from './network/network.ts';
-import type { Pin, Taste } from './plan.ts';
+import type { FacesUp, Pin, Taste } from './plan.ts';
 
 /** All that a plan is made from. */
 export interface PlanAsk {
@@ -18,6 +17,6 @@ export interface PlanAsk {
   readonly taste: Taste;
   readonly seed: number;
   readonly limit: Limit;
-  /** The palette of the very place that a piece is cut from, where it is known. */
-  readonly shown?: (side: string, piece: PlacedPiece) => Palette | null;
+  /** Which face lies up while a slot is cut, by its id; the front where nothing is said. */
+  readonly up?: FacesUp;
 }

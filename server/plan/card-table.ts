@@ -24,8 +24,10 @@ export interface TableSettings {
   readonly designs: number;
   /** Cards of three papers are written out as one table up to so many cells. */
   readonly cells: number;
-  /** Whether what a piece shows depends on its very place, so that no two cards are alike. */
+  /** Whether what a piece shows depends on its very place, so that only cards cut from the same places are alike. */
   readonly byPlace: boolean;
+  /** The face that lies up while a slot, by its number, is cut. */
+  readonly faceOf: (slot: number) => 'front' | 'back';
 }
 
 /**
@@ -39,12 +41,12 @@ export function createTables(
   const numbers = new Map<Layout, number>();
   const known = new Map<string, Tables>();
   return (card) => {
-    const { layout, number } = card.card;
+    const { layout } = card.card;
     if (!numbers.has(layout)) numbers.set(layout, numbers.size);
     const key = [
-      settings.byPlace ? `card ${number}` : `layout ${numbers.get(layout)!}`,
+      `layout ${numbers.get(layout)!}`,
       ...inOrderOfSlots(card.parts).map((at) => `${at}`),
-      ...card.parts.map(likeness),
+      ...card.parts.map((part) => likeness(part, settings)),
     ].join(' | ');
     const tables = known.get(key) ?? tablesOf(card, book, settings);
     known.set(key, tables);
@@ -52,9 +54,12 @@ export function createTables(
   };
 }
 
-/** What two parts have in common that may share tables: options, and how their pieces are turned. */
-function likeness({ options, pieces }: Part): string {
-  const turned = pieces.map(({ piece, turned: turn }) => `${piece.layer}${turn ? '*' : ''}`);
+/** What two parts have in common that may share tables: options, how their pieces are turned, where they lie. */
+function likeness({ options, pieces, slot }: Part, { byPlace, faceOf }: TableSettings): string {
+  const turned = pieces.map(({ piece, turned: turn, x, y, pair }) => {
+    const place = byPlace ? ` at ${x} ${y} ${slot === null ? '' : faceOf(slot)}` : '';
+    return `${piece.layer}${turn ? '*' : ''}${pair === undefined ? '' : ` spun ${pair.spin}`}${place}`;
+  });
   return `${turned.join(' ')}: ${options.map(keyOf).join(' ')}`;
 }
 

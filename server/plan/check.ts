@@ -1,6 +1,7 @@
 import type { Layer } from '../layouts/layout.ts';
 import type { BatchCard } from '../cutting/pieces-of.ts';
 import type { PlanAsk } from './ask.ts';
+import { upOf } from './faces-up.ts';
 import { lyingFaults } from './check-lying.ts';
 import { recounted, sideOf } from './recount.ts';
 import type { Choice, ChosenCard, Plan } from './plan.ts';
@@ -65,7 +66,7 @@ function cardFaults(ask: PlanAsk, plan: Plan, card: BatchCard): string[] {
   return [
     ...groupFaults(card, choices, where),
     ...pinFaults(ask, card, choices, where),
-    ...scoreFaults(ask, card, chosen, choices, where),
+    ...scoreFaults(ask, plan, card, chosen, choices, where),
   ];
 }
 
@@ -133,12 +134,13 @@ function pinFaults(
 
 function scoreFaults(
   ask: PlanAsk,
+  plan: Plan,
   card: BatchCard,
   chosen: ChosenCard,
   choices: ReadonlyMap<string, Choice>,
   where: string,
 ): string[] {
-  const score = recounted(ask, card, choices);
+  const score = recounted({ ...ask, ...upOf(plan) }, card, choices);
   return Math.abs(score - chosen.score) > TOLERANCE
     ? [`${where}: scored ${chosen.score}, worked out again ${score}`]
     : [];

@@ -4,6 +4,7 @@ import type { CardModel } from './card-model.ts';
 import { createTables } from './card-table.ts';
 import type { CardTable } from './card-table.ts';
 import { refuseImpossible } from './clash.ts';
+import { byPlace } from './faces-up.ts';
 import { createLookBook } from './look-book.ts';
 import type { LookBook } from './look-book.ts';
 import type { Network } from './network/network.ts';
@@ -44,7 +45,8 @@ export function instanceOf(ask: PlanAsk, earlier?: Instance): Instance {
     createTables(book, {
       designs: designs.length,
       cells: ask.scheme.slots.length > FEW_SLOTS ? MANY_CELLS : FEW_CELLS,
-      byPlace: ask.shown !== undefined,
+      byPlace: byPlace(ask.pad),
+      faceOf: (slot) => ask.up?.[ask.scheme.slots[slot]!.id] ?? 'front',
     });
   const cards = ask.cards.map((card) => {
     const lent = lender?.cards.find(
@@ -76,7 +78,7 @@ function sameTable(a: PlanAsk, b: PlanAsk): boolean {
     a.pad === b.pad &&
     a.scheme === b.scheme &&
     a.supplies === b.supplies &&
-    a.shown === b.shown &&
+    JSON.stringify(a.up) === JSON.stringify(b.up) &&
     JSON.stringify(a.taste) === JSON.stringify(b.taste)
   );
 }

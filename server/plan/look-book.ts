@@ -1,3 +1,4 @@
+import { sharesWithin } from '../colour/colour-map.ts';
 import type { PlacedPiece } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Layer } from '../layouts/layout.ts';
@@ -7,9 +8,10 @@ import type { Shown } from './card-score.ts';
 import { createColourTable } from './coordination/look.ts';
 import type { ColourTable, Look } from './coordination/look.ts';
 import { pairScore } from './coordination/pair-score.ts';
-import { lookOfSide, lookOfSolid, reachOf } from './coordination/shown.ts';
+import { lookAtPlace, lookOfSide, lookOfSolid, reachOf } from './coordination/shown.ts';
 import { lies } from './lying.ts';
 import type { Option } from './options.ts';
+import { placeOn } from './place.ts';
 
 /** What every option shows on every layer, and the scores of the pairs, each worked out once. */
 export interface LookBook {
@@ -18,7 +20,8 @@ export interface LookBook {
   score(a: Look, b: Look, touching: boolean): number;
 }
 
-export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'shown'>): LookBook {
+export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'pad' | 'scheme' | 'up'>): LookBook {
+  const shares = sharesShown(ask);
   const table = createColourTable();
   const looks = new Map<string, Look>();
   const indices = new Map<object, number[]>();
@@ -35,20 +38,19 @@ export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'shown'>): LookBook 
   };
   const lookOfPaper = (side: Side, layer: Layer, pieces: readonly PlacedPiece[]): Look => {
     const own = pieces.find(({ piece }) => piece.layer === layer.id);
-    const place = own === undefined ? null : (ask.shown?.(side.id, own) ?? null);
-    const palette = place ?? side.palette;
-    const shortEdge = toMillimetres(
-      layer.box.width < layer.box.height ? layer.box.width : layer.box.height,
-    );
-    const reach = place === null ? reachOf(shortEdge, side.pattern.scale) : 1;
-    const key = place === null ? `${side.id} ${reach}` : `${side.id} at ${own!.piece.id}`;
-    return kept(key, () => {
+    const here = own === undefined ? null : shares(side, own);
+    const { palette, pattern } = side;
+    const short = Math.min(toMillimetres(layer.box.width), toMillimetres(layer.box.height));
+    const reach = reachOf(short, pattern.scale);
+    return kept(`${side.id} ${here === null ? reach : here.join()}`, () => {
       let known = indices.get(palette);
       if (known === undefined) {
         known = palette.colours.map((colour) => table.add(colour));
         indices.set(palette, known);
       }
-      return lookOfSide(palette, side.pattern, known, reach);
+      return here === null
+        ? lookOfSide(palette, pattern, known, reach)
+        : lookAtPlace(palette, pattern, known, here);
     });
   };
   return {
@@ -84,5 +86,31 @@ export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'shown'>): LookBook 
       const row = (rows[Math.max(first, second)] ??= []);
       return (row[Math.min(first, second)] ??= pairScore(a, b, table, ask.taste, touching));
     },
+  };
+}
+
+/** The share of each colour of a side on a piece at its place; null where it is not known. */
+function sharesShown({
+  pad,
+  scheme,
+  up = {},
+}: Pick<PlanAsk, 'pad' | 'scheme' | 'up'>): (
+  side: Side,
+  placed: PlacedPiece,
+) => readonly number[] | null {
+  const backs = new Set(pad.sheets.flatMap(({ back }) => (back === null ? [] : [back.id])));
+  const slotOf = new Map(
+    scheme.slots.flatMap(({ id, pieces }) => pieces.map(({ piece }) => [piece.id, id] as const)),
+  );
+  const known = new Map<string, readonly number[] | null>();
+  return (side, placed) => {
+    if (side.palette.where === undefined) return null;
+    const face = backs.has(side.id) ? 'back' : 'front';
+    const otherFace = face !== (up[slotOf.get(placed.piece.id) ?? ''] ?? 'front');
+    const part = placeOn(placed, scheme.sheet, otherFace);
+    const key = `${side.id} ${part.x} ${part.y} ${part.width} ${part.height}`;
+    const found = known.get(key) ?? sharesWithin(side.palette, part);
+    known.set(key, found);
+    return found;
   };
 }

@@ -1,4 +1,5 @@
 import type { PlanAsk } from './ask.ts';
+import { byPlace, facesShown, upOf } from './faces-up.ts';
 import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
 import { solve } from './network/solve.ts';
@@ -24,8 +25,31 @@ export type { PlanAsk } from './ask.ts';
  * Checked     by `checkPlan`, written apart from it, and against brute force on small worlds.
  */
 export function planCards(ask: PlanAsk): Plan {
-  const instance = instanceOf(ask);
-  return planOf(instance, solve(instance.network, [], ask.seed, ask.limit));
+  const { instance, solution } = laidOut(instanceOf(ask), []);
+  return planOf(instance, solution);
+}
+
+export interface LaidOut {
+  readonly instance: Instance;
+  readonly solution: Solution;
+}
+
+/**
+ * Solves an instance. Where what a piece shows depends on which face of its sheet lies up, and that is not said, it is
+ * first solved with all fronts up, and then anew with the faces up that most pieces show: value, bound and proof
+ * are those of the sheets as they lie then.
+ */
+export function laidOut(first: Instance, starts: readonly (readonly number[])[]): LaidOut {
+  const { ask } = first;
+  const begun = solve(first.network, starts, ask.seed, ask.limit);
+  if (ask.up !== undefined || begun.choice === null || !byPlace(ask.pad))
+    return { instance: first, solution: begun };
+  const up = facesShown(ask, readCards(first, begun.choice));
+  const fronts = Object.values(up).every((face) => face === 'front');
+  if (fronts) return { instance: { ...first, ask: { ...ask, up } }, solution: begun };
+  const instance = instanceOf({ ...ask, up });
+  const solution = solve(instance.network, [begun.choice], ask.seed, ask.limit);
+  return { instance, solution };
 }
 
 /** The plan that a solution stands for, or that one of its choices stands for. */
@@ -51,5 +75,6 @@ export function planOf(
     bound: proven ? value : Math.max(value, solution.bound),
     proven,
     notes: notesOf(instance.ask, cards),
+    ...upOf(instance.ask),
   };
 }

@@ -1,6 +1,7 @@
 import type { Slot } from '../cutting/piece.ts';
 import { expected } from '../refusals/refusal.ts';
 import type { PlanAsk } from './ask.ts';
+import { upOf } from './faces-up.ts';
 import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
 import { nearestForm } from './nearest-form.ts';
@@ -8,7 +9,7 @@ import { solve } from './network/solve.ts';
 import { settledForm, symmetriesOf } from './network/symmetry.ts';
 import type { Plan } from './plan.ts';
 import { notesOf } from './notes.ts';
-import { planOf } from './plan-cards.ts';
+import { laidOut, planOf } from './plan-cards.ts';
 import { readCards } from './read-plan.ts';
 
 /** What she may change on a plan that lies on the table. */
@@ -48,9 +49,9 @@ export function nextBest(ask: PlanAsk, plan: Plan, count: number): OtherPlan[] {
   return nextOf(instanceOf(ask), plan, count);
 }
 
-function deskOf(instance: Instance, starts: readonly (readonly number[])[]): PlanDesk {
+function deskOf(first: Instance, starts: readonly (readonly number[])[]): PlanDesk {
+  const { instance, solution } = laidOut(first, starts);
   const { ask } = instance;
-  const solution = solve(instance.network, starts, ask.seed, ask.limit);
   const plan = planOf(instance, solution);
   return {
     plan,
@@ -149,6 +150,7 @@ export function planWith(ask: PlanAsk, best: Best, slots: Readonly<Record<string
     bound,
     proven: best.proven && value >= bound - ROUNDING,
     notes: notesOf(ask, cards),
+    ...upOf(ask),
   };
 }
 

@@ -50,7 +50,15 @@ export interface Plan {
   readonly bound: number;
   readonly proven: boolean;
   readonly notes: readonly string[];
+  /**
+   * Which face of its sheet lies up while a slot is cut; left out where what a piece shows does not depend on it,
+   * because it is not known where on the sides their colours lie.
+   */
+  readonly up?: FacesUp;
 }
+
+/** Slot id to the face of its sheet that lies up. */
+export type FacesUp = Readonly<Record<string, 'front' | 'back'>>;
 
 /** How she likes them: each in [-1, 1], 0 in the middle. */
 export interface Taste {

@@ -1,3 +1,4 @@
+import { sharesWithin } from '../colour/colour-map.ts';
 import type { PlacedPiece } from '../cutting/piece.ts';
 import type { BatchCard } from '../cutting/pieces-of.ts';
 import { borders } from '../layouts/borders.ts';
@@ -9,7 +10,7 @@ import { createColourTable } from './coordination/look.ts';
 import type { ColourTable, Look } from './coordination/look.ts';
 import { readable } from './coordination/greeting.ts';
 import { pairScore } from './coordination/pair-score.ts';
-import { lookOfSide, lookOfSolid, reachOf } from './coordination/shown.ts';
+import { lookAtPlace, lookOfSide, lookOfSolid, reachOf } from './coordination/shown.ts';
 import type { Choice } from './plan.ts';
 import { LYING, SAME_PAPER, TOGETHER, WANTED_DISCOUNT } from './weights.ts';
 
@@ -100,19 +101,39 @@ function faceOf(
   const own = piecesOfPaper(ask, card.number, layer.paper).filter(
     ({ piece }) => piece.layer === layer.id,
   );
-  const here = own[0] === undefined ? null : (ask.shown?.(side.id, own[0]) ?? null);
-  const palette = here ?? side.palette;
+  const { palette, pattern } = side;
+  const here = own[0] === undefined ? null : sharesOn(ask, side, choice.slot, own[0]);
+  const indices = palette.colours.map((colour) => table.add(colour));
   const short = Math.min(toMillimetres(layer.box.width), toMillimetres(layer.box.height));
   return {
-    look: lookOfSide(
-      palette,
-      side.pattern,
-      palette.colours.map((colour) => table.add(colour)),
-      here === null ? reachOf(short, side.pattern.scale) : 1,
-    ),
+    look:
+      here === null
+        ? lookOfSide(palette, pattern, indices, reachOf(short, pattern.scale))
+        : lookAtPlace(palette, pattern, indices, here),
     paper: side.id,
     part: own.some((placed) => liesDown(side, placed)) ? LYING : 1,
   };
+}
+
+/** The colours of a side under a piece: its corners on the face that lies up, seen from the other face mirrored. */
+function sharesOn(
+  { pad, scheme, up }: PlanAsk,
+  side: Side,
+  slot: string,
+  { piece, x, y, turned }: PlacedPiece,
+): number[] | null {
+  const { width, height } = scheme.sheet;
+  const right = x + (turned ? piece.size.height : piece.size.width);
+  const bottom = y + (turned ? piece.size.width : piece.size.height);
+  const isBack = pad.sheets.some(({ back }) => back?.id === side.id);
+  const mirrored = isBack !== (up?.[slot] === 'back');
+  const left = mirrored ? width - right : x;
+  return sharesWithin(side.palette, {
+    x: left / width,
+    y: y / height,
+    width: (right - x) / width,
+    height: (bottom - y) / height,
+  });
 }
 
 /**

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type { Side } from '../../server/pad/pad.ts';
+import type { PlanAsk } from '../../server/plan/ask.ts';
 import { checkPlan } from '../../server/plan/check.ts';
+import { upOf } from '../../server/plan/faces-up.ts';
 import { planCards } from '../../server/plan/plan-cards.ts';
 import type { Plan } from '../../server/plan/plan.ts';
 import { Refusal } from '../../server/refusals/refusal.ts';
@@ -7,6 +10,7 @@ import { bestByTryingAll } from './brute-force.ts';
 import {
   ask,
   BANDED,
+  cardstock,
   EDGED,
   FRAMED,
   QUILT,
@@ -226,19 +230,79 @@ describe('the plan', () => {
         slot('t', [{ card: 1, layout: BANDED, paper: 'b' }]),
       ],
     });
-    const bare = { colours: [world.pad.sheets[0]!.front!.palette.colours[0]!], tonal: false };
-    const placed = {
-      ...world,
-      shown: (id: string) =>
-        id === 'a' ? { ...bare, colours: [{ ...bare.colours[0]!, share: 1 }] } : null,
-    };
-    const plan = planCards(placed);
-    expect(checkPlan(placed, plan)).toEqual([]);
-    expect(plan.value).not.toBeCloseTo(planCards(world).value, 3);
+    const pins = [{ card: 1, layer: 'panel', side: 'a' }];
+    const plan = planCards({ ...world, pins });
     const between = (one: Plan): string =>
       one.cards[0]!.reasons.find(({ layers }) => layers.join() === 'panel,strip')!.text;
-    expect(between(planCards(world))).toMatch(/ share /);
-    expect(between(plan)).toMatch(/have no colour in common/);
+    expect(between(plan)).toMatch(/ share .*\(50 % and 50 %\)/);
+    // White where the panel lies, the coral beside it: on the right of the sheet and below.
+    const placed = { ...halves(world, 'a', 4 / 6, 5.25 / 6), pins };
+    const bare = planCards(placed);
+    expect(checkPlan(placed, bare)).toEqual([]);
+    expect(between(bare)).toMatch(/have no colour in common/);
+    expect(bare.up).toEqual({ s: 'front', t: 'front' });
+    expect(bare.value).not.toBeCloseTo(plan.value, 3);
+  });
+
+  test('a back that lies down is cut mirrored; where most pieces show it, it lies up', () => {
+    const worldWith = (back: Side): PlanAsk =>
+      ask({
+        sheets: [sheet('A', side('front', { violet: 1 }), back)],
+        cards: [1, 2, 3].map((number) => ({ number, layout: FRAMED })),
+        slots: [
+          slot(
+            's',
+            [1, 2, 3].map((card) => ({ card, layout: FRAMED, paper: 'a' })),
+          ),
+        ],
+        supplies: [cardstock('white', 'white'), cardstock('coral', 'coral')],
+      });
+    const stock = [1, 2, 3].flatMap((card) => [
+      { card, layer: 'base', supply: 'white' },
+      { card, layer: 'mat', supply: 'coral' },
+    ]);
+    const showing = (world: PlanAsk, backs: readonly number[]): PlanAsk => ({
+      ...world,
+      pins: [1, 2, 3]
+        .map((card): PlanAsk['pins'][number] => ({
+          card,
+          layer: 'panel',
+          side: backs.includes(card) ? 'back' : 'front',
+        }))
+        .concat(stock),
+    });
+    // White up to the right edge of what is left when 3 3/4 in are cut from the other end, coral beyond.
+    const back = side('back', { white: 0.375, coral: 0.625 });
+    const placed = halves(worldWith(back), 'back', 2.25 / 6, 1);
+    const coral = planCards(showing(worldWith(side('back', { coral: 1 })), [1])).cards[0]!.score;
+    const few = planCards(showing(placed, [1]));
+    expect(few.up).toEqual({ s: 'front' });
+    expect(few.cards[0]!.score).toBeCloseTo(coral, 9);
+    const most = planCards(showing(placed, [1, 2]));
+    expect(most.up).toEqual({ s: 'back' });
+    expect(Math.abs(most.cards[0]!.score - coral)).toBeGreaterThan(0.01);
+    expect(checkPlan(showing(placed, [1]), few)).toEqual([]);
+    expect(checkPlan(showing(placed, [1, 2]), most)).toEqual([]);
+    expect(checkPlan(showing(placed, [1, 2]), { ...most, up: { s: 'front' } }).join()).toMatch(
+      /worked out again/,
+    );
+  });
+
+  test('with places known the plan equals the best of all choices with the same faces up', () => {
+    for (let seed = 71; seed <= 74; seed++) {
+      const plain = randomWorld(seed, { designs: 5, copies: 1, slots: 3, cards: 3 });
+      const world = plain.pad.sheets
+        .flatMap(({ front, back }) => [front, back])
+        .reduce(
+          (one, printed, at) =>
+            printed === null ? one : halves(one, printed.id, 0.2 + 0.07 * at, 0.9 - 0.07 * at),
+          plain,
+        );
+      const plan = planCards(world);
+      expect(plan.proven).toBe(true);
+      expect(checkPlan(world, plan)).toEqual([]);
+      expect(plan.value).toBeCloseTo(bestByTryingAll({ ...world, ...upOf(plan) }), 9);
+    }
   });
 
   test('gives a reason for every border, a sentence for every card, and what to buy', () => {
@@ -273,6 +337,24 @@ describe('the plan', () => {
     expect(greeting?.text).toMatch(/light and calm enough/);
   });
 });
+
+/** The world with the first colour of a side in its upper left part, so wide and so high, and the last one elsewhere. */
+function halves(world: PlanAsk, id: string, width: number, height: number): PlanAsk {
+  const printed = (one: Side | null): Side | null => {
+    if (one?.id !== id) return one;
+    const last = 'abcdefgh'.charAt(one.palette.colours.length - 1);
+    const of = Array.from({ length: 60 * 60 }, (_, cell) =>
+      (cell % 60) + 0.5 < 60 * width && Math.floor(cell / 60) + 0.5 < 60 * height ? 'a' : last,
+    ).join('');
+    return { ...one, palette: { ...one.palette, where: { width: 60, height: 60, of } } };
+  };
+  const sheets = world.pad.sheets.map((one) => ({
+    ...one,
+    front: printed(one.front),
+    back: printed(one.back),
+  }));
+  return { ...world, pad: { ...world.pad, sheets } };
+}
 
 describe('what cannot be met', () => {
   test('fewer sheets than slots: says how many are missing', () => {

@@ -43,6 +43,38 @@ export function lookOfSide(
 }
 
 /**
+ * What a piece shows of a side, where it is known which colours lie at its place.
+ *
+ * @param indices the palette's colours in the table of differences, in order
+ * @param shares  of each palette colour at the place; they add up to 1
+ */
+export function lookAtPlace(
+  palette: Palette,
+  pattern: PatternTraits,
+  indices: readonly number[],
+  shares: readonly number[],
+): Look {
+  const accents = (of: (at: number) => number): number =>
+    palette.colours.reduce((sum, { role }, at) => sum + (role === 'accent' ? of(at) : 0), 0);
+  const whole = accents((at) => palette.colours[at]!.share);
+  // Where fewer accents lie than elsewhere less goes on, as on a narrow strip of a large print.
+  const reach = whole === 0 ? 1 : Math.min(1, accents((at) => shares[at]!) / whole);
+  return lookWith(
+    palette.colours.flatMap(({ lab, role }, at) =>
+      shares[at] === 0
+        ? []
+        : [{ lab, ground: role === 'ground', share: shares[at]!, index: indices[at]! }],
+    ),
+    {
+      busyness: pattern.busyness * (0.5 + 0.5 * reach),
+      scale: pattern.scale,
+      directional: pattern.direction !== 'none',
+      solid: false,
+    },
+  );
+}
+
+/**
  * How much of a print comes into its own on a piece, in quarters: 1 when the short edge holds
  * one and a half printed shapes or more.
  */

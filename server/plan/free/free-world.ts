@@ -9,6 +9,7 @@ import { expected } from '../../refusals/refusal.ts';
 import type { Pad, Side } from '../../pad/pad.ts';
 import type { PlanAsk } from '../ask.ts';
 import type { CardTable } from '../card-table.ts';
+import { withoutPlaces } from '../faces-up.ts';
 import { instanceOf } from '../instance.ts';
 import type { Instance } from '../instance.ts';
 
@@ -50,7 +51,9 @@ export interface FreeWorld {
   readonly most: number;
 }
 
-export function freeWorld(ask: FreeAsk): FreeWorld {
+export function freeWorld(asked: FreeAsk): FreeWorld {
+  // Where the pieces will lie is not known yet, so a side counts as a whole.
+  const ask = { ...asked, pad: withoutPlaces(asked.pad) };
   const { pad, cards, settings } = ask;
   refuseManyPapers(ask);
   const room = sheetRoom(piecesOf(cards).patterned, pad.sheetSize, settings);

@@ -45,7 +45,7 @@ export function planFreely(ask: FreeAsk): FreePlan {
   }
   const { scheme, slots } = cutAs(world, found.deal);
   const best: Best = { bound, proven: true };
-  return { scheme, plan: planWith({ ...ask, scheme }, best, slots) };
+  return { scheme, plan: planWith({ ...world.ask, scheme }, best, slots) };
 }
 
 export interface Searched {

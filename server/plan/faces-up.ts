@@ -1,0 +1,46 @@
+import type { Pad } from '../pad/pad.ts';
+import type { PlanAsk } from './ask.ts';
+import type { ChosenCard, FacesUp, Plan } from './plan.ts';
+
+/** Whether it is known of some side where its colours lie, so that what a piece shows depends on its place. */
+export function byPlace({ sheets }: Pad): boolean {
+  return sheets.some(({ front, back }) =>
+    [front, back].some((side) => side?.palette.where !== undefined),
+  );
+}
+
+/** The pad as if it were not known where on its sides the colours lie. */
+export function withoutPlaces(pad: Pad): Pad {
+  const side = (one: Pad['sheets'][number]['front']): typeof one => {
+    if (one === null) return null;
+    const { colours, tonal } = one.palette;
+    return { ...one, palette: { colours, tonal } };
+  };
+  const sheets = pad.sheets.map((sheet) => ({
+    ...sheet,
+    front: side(sheet.front),
+    back: side(sheet.back),
+  }));
+  return { ...pad, sheets };
+}
+
+/** The face that most pieces of each slot show; the front where as many show the one as the other. */
+export function facesShown(
+  { pad, scheme }: Pick<PlanAsk, 'pad' | 'scheme'>,
+  cards: readonly ChosenCard[],
+): FacesUp {
+  const backs = new Set(pad.sheets.flatMap(({ back }) => (back === null ? [] : [back.id])));
+  const more = new Map<string, number>();
+  for (const { layers } of cards)
+    for (const { choice } of layers)
+      if (choice.kind === 'paper')
+        more.set(choice.slot, (more.get(choice.slot) ?? 0) + (backs.has(choice.side) ? 1 : -1));
+  return Object.fromEntries(
+    scheme.slots.map(({ id }) => [id, (more.get(id) ?? 0) > 0 ? 'back' : 'front'] as const),
+  );
+}
+
+/** The faces that lie up, as part of an ask or a plan. */
+export function upOf({ up }: Pick<Plan, 'up'>): Pick<Plan, 'up'> {
+  return up === undefined ? {} : { up };
+}
