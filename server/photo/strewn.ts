@@ -1,7 +1,8 @@
 import { aspectOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
-import { regionsOf, spreadOut, withoutGaps, withoutThin } from './regions.ts';
+import { regionsOf } from './regions.ts';
 import type { Mask, Region } from './regions.ts';
+import { spreadOut, withoutGaps, withoutThin } from './spread.ts';
 import { shrunken } from './white-card.ts';
 
 export interface Strewn {
@@ -81,14 +82,15 @@ export function shredsOver(
   one: number,
 ): Region[] {
   const { width, height } = things;
-  const of = table.reached.map((reached) => 1 - reached);
+  const of = new Uint8Array(width * height);
+  // The picture's outermost pixels belong to no table.
+  for (let y = 3; y < height - 3; y++)
+    for (let pixel = y * width + 3, end = (y + 1) * width - 3; pixel < end; pixel++)
+      of[pixel] = 1 - table.reached[pixel]!;
   wipeTold({ width, height, of }, sheets, candidates, one);
   for (const { pixels } of cutOff) for (const pixel of pixels) of[pixel] = 0;
   let left = 0;
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++)
-      if (x < 3 || y < 3 || x >= width - 3 || y >= height - 3) of[y * width + x] = 0;
-      else left += of[y * width + x]!;
+  for (const thing of of) left += thing;
   if (left < WORTH_A_LOOK * one) return [];
   const groups = regionsOf(
     spreadOut({ width, height, of }, Math.round(Math.sqrt(one) / 20)),
