@@ -80,6 +80,12 @@ describe('the plan', () => {
     expect(checkPlan(world, short)).toEqual([]);
   });
 
+  test('a plan is given also when all time is over before the search begins', () => {
+    const world = randomWorld(31, { designs: 12, copies: 1, slots: 6, cards: 12 });
+    const late = { ...world, limit: { until: () => true } };
+    expect(checkPlan(late, planCards(late))).toEqual([]);
+  });
+
   test('every design is used at most as often as it has copies', () => {
     const plain = side('a', { white: 0.7, teal: 0.3 }, { busyness: 0.1 });
     const world = ask({

@@ -42,7 +42,9 @@ export function goodChoices(
     found.length = Math.min(found.length, GIVEN);
   };
   for (const start of starts) offer(placed(designs, start));
-  for (let turn = 0; turn < STARTS && !until(); turn++) offer(atRandom(ground, random, null));
+  // Without any choice there is no plan to give, however late it is.
+  for (let turn = 0; turn < STARTS && (found.length === 0 || !until()); turn++)
+    offer(atRandom(ground, random, null));
   for (let turn = 0; turn < KICKS && found.length > 0 && !until(); turn++)
     offer(atRandom(ground, random, found[turn % Math.min(2, found.length)]!.places));
   return found.map(({ places }) => Array.from(places, (place, at) => designs[at]![place]!));
