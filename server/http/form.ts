@@ -1,8 +1,11 @@
+import { readFile } from 'node:fs/promises';
 import type { MultipartFile } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import type { z } from 'zod';
+import { withoutPlace } from '../images/without-place.ts';
 import { expected } from '../refusals/refusal.ts';
 import type { Files, Received } from '../store/files.ts';
+import { once } from '../store/once.ts';
 import { Spoken } from './problem.ts';
 import { notUnderstood } from './problem-of.ts';
 import { issueInWords } from './zod-in-words.ts';
@@ -15,7 +18,7 @@ export interface Form {
 }
 
 /**
- * Reads a multipart form; the file is on disk, whole, when this is kept. The name that the client gave the
+ * Reads a multipart form; the file is on disk, whole but for the place where it was taken, when this is kept. The name that the client gave the
  * file is not used. When anything is wrong, nothing stays behind.
  */
 export async function readForm(
@@ -53,7 +56,7 @@ function keepWord(words: Map<string, string[]>, name: string, value: unknown): v
 
 async function receive(part: MultipartFile, files: Files): Promise<Received> {
   const received = await files.receive(part.file as AsyncIterable<Uint8Array>);
-  if (!part.file.truncated) return received;
+  if (!part.file.truncated) return forgetPlace(received, files);
   await files.drop(received);
   throw expected(
     'a file of at most 40 MB',
@@ -62,6 +65,14 @@ async function receive(part: MultipartFile, files: Files): Promise<Received> {
     'Save the picture smaller and send it again.',
     'too-large',
   );
+}
+
+async function forgetPlace(received: Received, files: Files): Promise<Received> {
+  const bytes = await readFile(received.path);
+  const without = withoutPlace(bytes);
+  if (without === bytes) return received;
+  await files.drop(received);
+  return files.receive(once(without));
 }
 
 function unexpectedFile(part: MultipartFile, fileField: string): Error {

@@ -57,6 +57,34 @@ describe('the door', () => {
   });
 });
 
+describe('how often one device may ask', () => {
+  test.each([
+    ['POST', '/api/keys', 30],
+    ['POST', '/api/plans', 1200],
+    ['GET', '/api/plans/none/guide.pdf', 1200],
+    ['GET', '/api/plans/none/others', 1200],
+    ['POST', '/api/pads/none/photos', 1200],
+    ['POST', '/api/supplies', 1200],
+    ['GET', '/api/pads/none/file', 1200],
+    ['GET', '/api/pads', 60_000],
+  ] as const)('%s %s: at most %i a minute', async (method, url, most) => {
+    const service = await mount(await newFolder());
+    const { headers } = await ask(service, method, url, method === 'GET' ? undefined : {});
+    expect(headers['x-ratelimit-limit']).toBe(String(most));
+  });
+
+  test('beyond that it is told when to come back, and other ways still answer', async () => {
+    const service = await mount(await newFolder(), fakeDesk(), '0.0.0.0');
+    const guess = (): ReturnType<typeof ask> =>
+      ask(service, 'POST', '/api/keys', { code: 'guess' });
+    for (let at = 0; at < 30; at++) expect((await guess()).statusCode).toBeLessThan(429);
+    const answer = await guess();
+    expect(problemIn(answer)).toMatchObject({ status: 429, type: '/problems/too-many' });
+    expect(Number(answer.headers['retry-after'])).toBeGreaterThan(0);
+    expect((await ask(service, 'GET', '/api/health')).statusCode).toBe(200);
+  });
+});
+
 describe('problems (RFC 9457)', () => {
   test('an unknown address is not found; a known one asked wrongly says how', async () => {
     const service = await mount(await newFolder());

@@ -3,7 +3,18 @@ import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
 import type * as Plans from '../../server/contract/plans.ts';
 import { newFolder } from '../store/folder.ts';
-import { ask, filledPad, mount, newPlan, padAt, problemIn, valueOf } from './mount.ts';
+import { papers } from './fake-desk.ts';
+import {
+  ask,
+  filledPad,
+  mount,
+  newPad,
+  newPlan,
+  padAt,
+  problemIn,
+  sendForm,
+  valueOf,
+} from './mount.ts';
 import type { Mounted } from './mount.ts';
 
 const TAR = { 'content-type': 'application/x-tar' };
@@ -76,6 +87,22 @@ describe('a pad moved to another computer as one file', () => {
     expect((await bring(there, renamed)).statusCode).toBe(201);
     expect((await ask(there, 'GET', '/api/layouts')).payload).not.toContain('Of another');
     expect((await padAt(there, pad.id)).id).toBe(pad.id);
+  });
+
+  test('a photo travels without the place where it was taken', async () => {
+    const here = await mount(await newFolder());
+    const pad = await newPad(here);
+    const place = '<x:xmpmeta exif:GPSLatitude="51,30.785N"></x:xmpmeta>';
+    const scene = Buffer.from(JSON.stringify({ papers: papers(2), note: place }));
+    const sent = await sendForm(here, `/api/pads/${pad}/photos`, [
+      ['side', 'front'],
+      ['arrangement', 'one'],
+      ['photo', scene, 'photo.jpg'],
+    ]);
+    expect(sent.statusCode).toBe(201);
+    const { rawPayload } = await ask(here, 'GET', `/api/pads/${pad}/file`);
+    expect(rawPayload.includes('"papers":[{')).toBe(true);
+    expect(rawPayload.includes('GPSLatitude')).toBe(false);
   });
 
   test('brought a second time it is refused and stays as it is', async () => {
