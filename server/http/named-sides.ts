@@ -11,5 +11,5 @@ export async function namedSides(
   const names = new Map(
     await Promise.all([...pads].map(async (pad) => [pad, padNames(await all.ofPad(pad))] as const)),
   );
-  return sides.map((side) => withNames([side], names.get(side.pad)!)[0]!);
+  return sides.map((side) => withNames([side], names.get(side.pad))[0]!);
 }

@@ -33,8 +33,8 @@ export function chancesOfBands(
 }
 
 /** Beyond so many standard errors nothing counts. */
-const REACH = 6;
-const STEPS_PER_SIGMA = 4;
+const REACH = 4;
+const STEPS_PER_SIGMA = 2.5;
 
 function integral(measured: number, sigma: number, from: number, to: number): number {
   const steps = Math.max(4, Math.ceil((STEPS_PER_SIGMA * (to - from)) / sigma));

@@ -1,4 +1,4 @@
-import { difference, labDistance } from '../colour/difference.ts';
+import { difference } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Palette, PaletteColour } from '../colour/palette.ts';
 import { labFromLinear, linearFromLab } from '../colour/spaces.ts';
@@ -25,10 +25,10 @@ export function tooFineFor(lab: Lab, palette: Palette): PaletteColour | null {
   let whole: LinearRgb | null = null;
   for (const { thin, beside } of pairsOf(palette)) {
     if (!isSameWay(beside.lab, thin.lab, lab)) continue;
-    whole ??= linearFromLab(lab);
+    whole ??= lightOf(lab);
     const mixed = mixtureNearest(beside.linear, thin.linear, whole);
-    if (mixed === null || labDistance(mixed, thin.lab) > FAR) continue;
-    if (difference(mixed, thin.lab) < LIKE) return thin.colour;
+    if (mixed === null || Math.abs(lightnessOf(mixed) - thin.lab.l) > FAR) continue;
+    if (difference(labFromLinear(mixed), thin.lab) < LIKE) return thin.colour;
   }
   return null;
 }
@@ -38,8 +38,8 @@ const LEAST_PART = 0.3;
 const MOST_PART = 0.98;
 /** How near, in CIEDE2000, the colour seen is to the mixture: what reading both leaves open. */
 const LIKE = 4;
-/** Plain CIELAB distance at which no difference is below LIKE: S_C and S_H reach 7 at the rim of print. */
-const FAR = 28;
+/** Steps of L at which no difference is below LIKE: S_L is at most 1.75 (Sharma, Wu, Dalal 2005, eq. 15). */
+const FAR = 1.75 * LIKE;
 
 interface InLight {
   readonly colour: PaletteColour;
@@ -79,15 +79,32 @@ function isSameWay(beside: Lab, colour: Lab, lab: Lab): boolean {
   const [m, n, o] = [lab.l - beside.l, lab.a - beside.a, lab.b - beside.b];
   const [near, far] = [l * l + a * a + b * b, m * m + n * n + o * o];
   const along = l * m + a * n + b * o;
-  return along > 0 && far > near && along * along > 0.6 * near * far;
+  return along > 0 && far > near && along * along > 0.75 * near * far && near > 0.1 * far;
 }
 
 /** The mixture with `whole` that is nearest to `seen`; null when it would hold too little or all of it. */
-function mixtureNearest(beside: LinearRgb, seen: LinearRgb, whole: LinearRgb): Lab | null {
+function mixtureNearest(beside: LinearRgb, seen: LinearRgb, whole: LinearRgb): LinearRgb | null {
   const [r, g, b] = [whole.r - beside.r, whole.g - beside.g, whole.b - beside.b];
   const part =
     (r * (seen.r - beside.r) + g * (seen.g - beside.g) + b * (seen.b - beside.b)) /
     (r * r + g * g + b * b);
   if (!(part >= LEAST_PART && part <= MOST_PART)) return null;
-  return labFromLinear({ r: beside.r + part * r, g: beside.g + part * g, b: beside.b + part * b });
+  return { r: beside.r + part * r, g: beside.g + part * g, b: beside.b + part * b };
+}
+
+/** L of a light in linear sRGB (IEC 61966-2-1 for its luminance, CIE 15 for L), quicker than the whole of Lab. */
+function lightnessOf({ r, g, b }: LinearRgb): number {
+  const y = 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  return y > 216 / 24389 ? 116 * Math.cbrt(y) - 16 : (24389 / 27) * y;
+}
+
+/** A supply is asked about against every side. */
+const lights = new WeakMap<Lab, LinearRgb>();
+
+function lightOf(lab: Lab): LinearRgb {
+  const before = lights.get(lab);
+  if (before !== undefined) return before;
+  const light = linearFromLab(lab);
+  lights.set(lab, light);
+  return light;
 }

@@ -1,3 +1,4 @@
+import { differenceCiede2000 } from 'culori';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { difference, differencePerUnit, labDistance } from '../../server/colour/difference.ts';
@@ -52,6 +53,17 @@ describe('CIEDE2000', () => {
   // 4.8045): the table, and what stands here, take the second.
   test.each(SHARMA)('published pair %i', (_pair, first, second, published) => {
     expect(Math.abs(difference(lab(first), lab(second)) - published)).toBeLessThanOrEqual(1e-4);
+  });
+
+  test('is what culori works out, anywhere', () => {
+    const culori = differenceCiede2000();
+    fc.assert(
+      fc.property(anyLab(), anyLab(), (a, b) => {
+        const theirs = culori({ mode: 'lab65', ...a }, { mode: 'lab65', ...b });
+        expect(Math.abs(difference(a, b) - theirs)).toBeLessThan(1e-9);
+      }),
+      { seed: 2, numRuns: 2000 },
+    );
   });
 
   test('is symmetric, and 0 for equal colours only', () => {
