@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe } from 'vitest';
 import { findBrowser, NO_BROWSER } from './find-browser.ts';
 import { corners } from './journeys/corners.ts';
+import { cutAnotherWay } from './journeys/cut-another-way.ts';
 import { errors } from './journeys/errors.ts';
 import { everyScene } from './journeys/every-scene.ts';
 import { keyboardOnly } from './journeys/keyboard-only.ts';
@@ -38,6 +39,7 @@ describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
   describe('corners', () => corners(at));
   describe('scraps', () => scraps(at));
   describe('a card of her own', () => ownCard(at));
+  describe('cut another way', () => cutAnotherWay(at));
   describe('match check', () => matchCheck(at));
   describe('nothing is lost', () => nothingLost(at));
   describe('two devices', () => twoDevices(at));

@@ -39,6 +39,17 @@ export function scenesInOrder(): readonly Scene[] {
     ],
     ['guide', guide],
     ['guide ticked', (page) => page.getByRole('button', { name: 'Done' }).click()],
+    [
+      'guide of cardstock and cards',
+      (page) =>
+        opened(page.getByRole('button', { name: /^Build card 1/ }).click(), page, '.piece-drawing'),
+    ],
+    ['guide for a class', forClass],
+    [
+      'own cutting table',
+      (page) => opened(page.getByText('By a cutting table of your own').click(), page, '.scheme'),
+    ],
+    ['what is left', (page) => page.getByRole('button', { name: 'Keep what is left' }).click()],
     ['supplies', supplies],
     ['match board', matchBoard],
     ['new supply', newSupply],
@@ -110,6 +121,13 @@ async function sheetGone(page: Page): Promise<void> {
 async function guide(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
   await opened(page.getByRole('link', { name: 'To the cutting guide' }).click(), page, '.now');
+}
+
+async function forClass(page: Page): Promise<void> {
+  await page.getByText('For several people, or in higher stacks').click();
+  const more = page.getByRole('button', { name: /^One more: People/ });
+  await opened(more.click(), page, '.sheets-to-have');
+  await opened(page.getByRole('button', { name: /^Cut 1:/ }).click(), page, '.square');
 }
 
 async function supplies(page: Page): Promise<void> {

@@ -1,0 +1,136 @@
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { goTo, plannedDemo } from '../hands.ts';
+import type { Table } from '../table.ts';
+
+/** The guide one cut at a time, for a class, by a table of her own, and what it leaves. */
+export function cutAnotherWay(at: () => Table): void {
+  it('shows one cut at a time and goes on where she stopped', async () => {
+    const { page, context, faults } = await at().open('tablet');
+    await plannedDemo(page, 2);
+    await openGuide(page);
+    await page.getByRole('button', { name: 'Done' }).click();
+    await page.getByText(/^Cut 1 of \d+$/).waitFor();
+    const first = await page.locator('.act-main').textContent();
+    await expect.poll(() => page.locator('.shown-on .blade').count()).toBe(1);
+    await page.getByRole('button', { name: 'Done', exact: true }).click();
+    await page.getByText(/^Cut 2 of \d+$/).waitFor();
+    await page.reload();
+    await page.getByText(/^Cut 2 of \d+$/).waitFor();
+    await page
+      .locator('.cut-line', { hasText: first ?? '' })
+      .first()
+      .waitFor();
+
+    await page.getByRole('button', { name: /^Build card 1/ }).click();
+    await page.getByText(/^Layer 1 of \d+$/).waitFor();
+    await page.getByRole('img', { name: 'The flat base with its score lines' }).waitFor();
+    await page.getByRole('button', { name: 'Done', exact: true }).click();
+    await page.getByText(/^Layer 2 of \d+$/).waitFor();
+    await expect.poll(() => page.locator('.shown-on .at-hand').count()).toBe(1);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('cuts for a class in stacks of her own, and prints it so', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await plannedDemo(page, 2);
+    await openGuide(page);
+    await page.getByText('For several people, or in higher stacks').click();
+    const more = page.getByRole('button', { name: /^One more: People/ });
+    await more.click();
+    await more.click();
+    await page.getByText(/^3 people, 2 cards each/).waitFor();
+    await page.getByRole('button', { name: /^One fewer: Sheets under the blade/ }).click();
+    await page.getByRole('button', { name: /^Cut 1:/ }).click();
+    // Three sheets, two at once, make two stacks.
+    await expect.poll(() => page.locator('.cut-number.square').count()).toBe(2);
+    await page
+      .locator('.cut-line', { has: page.locator('.square') })
+      .first()
+      .click();
+    await page.reload();
+    await page.getByRole('button', { name: /^Cut 1:/ }).click();
+    const stacks = page.locator('.cut-line', { has: page.locator('.square') });
+    await expect.poll(() => stacks.first().getAttribute('aria-pressed')).toBe('true');
+    await stacks.nth(1).click();
+    await page.getByText(/^1 of \d+ steps done$/).waitFor();
+    const print = page.getByRole('link', { name: /^Print the guide/ });
+    await expect.poll(() => print.getAttribute('href')).toContain('&stack=2&people=3');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('follows a cutting table of her own, or says why it cannot be cut', async () => {
+    const { page, context, faults } = await at().open('phone');
+    await plannedDemo(page, 2);
+    await openGuide(page);
+    const before = page.url();
+    const cuts = page.getByRole('button', { name: /^Cut \d+:/ });
+    await cuts.first().waitFor();
+    const sheets = await cuts.count();
+    await page.getByText('By a cutting table of your own').click();
+    const homes = page.locator('.scheme select');
+    await homes.first().selectOption({ label: 'another sheet' });
+    await page.getByRole('button', { name: 'Work out these cuts' }).click();
+    await page.waitForURL((url) => url.href !== before, { timeout: 60_000 });
+    await expect.poll(() => cuts.count()).toBe(sheets + 1);
+    await page.reload();
+    await expect.poll(() => cuts.count()).toBe(sheets + 1);
+
+    await page.getByText('By a cutting table of your own').click();
+    // Two papers of one card cannot come out of one sheet.
+    const same = await homes.first().inputValue();
+    await homes.nth(1).selectOption(same);
+    await page.getByRole('button', { name: 'Work out these cuts' }).click();
+    await page.locator('.opened .mishap').waitFor({ timeout: 60_000 });
+    await expect.poll(() => page.locator('.scheme [aria-invalid="true"]').count()).toBe(1);
+    await page.getByRole('button', { name: 'Back to the fewest sheets' }).click();
+    await expect.poll(() => cuts.count(), { timeout: 60_000 }).toBe(sheets);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('keeps what is left, and cuts the next batch out of it', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await plannedDemo(page, 2);
+    await openGuide(page);
+    await page.getByRole('button', { name: 'Keep what is left' }).click();
+    await page.getByRole('button', { name: 'Keep these for the next batch' }).click();
+    await page.getByText('They are kept with the pad, for the next batch.').first().waitFor();
+    const label = await page.getByRole('button', { name: /^Cut 1:/ }).textContent();
+    const sheet = label?.replace(/^Cut 1: /, '') ?? '';
+    const pieces = await page.request.get(`/api/plans/${page.url().split('/').at(-1)}/cuts`);
+    const { slots } = (await pieces.json()) as { slots: { pieces: unknown[] }[] };
+
+    await goTo(page, 'Pad');
+    const parts = page.locator('.left-parts li');
+    await parts.first().waitFor();
+    // As many whole sheets of it as it gives pieces: the next batch needs no new one.
+    const kept = await parts.count();
+    for (const [at] of slots[0]!.pieces.entries()) {
+      await page.getByLabel('Of which sheet?').selectOption({ label: sheet });
+      await page.getByLabel('Width').fill('6');
+      await page.getByLabel('Height').fill('6');
+      await page.getByRole('button', { name: 'Add a part' }).click();
+      await expect.poll(() => parts.count()).toBe(kept + at + 1);
+    }
+    await page.getByRole('link', { name: /Guide$/ }).click();
+    await page.getByRole('button', { name: `${label}, from left-overs` }).click();
+    await page.getByText('Open no new sheet').waitFor();
+
+    await goTo(page, 'Pad');
+    await parts.first().waitFor();
+    const all = kept + slots[0]!.pieces.length;
+    await expect.poll(() => parts.count()).toBe(all);
+    await parts.first().getByRole('button').click();
+    await expect.poll(() => parts.count()).toBe(all - 1);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+}
+
+async function openGuide(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'To the cutting guide' }).click();
+  await page.getByRole('article', { name: /^Step 1 of/ }).waitFor();
+}
