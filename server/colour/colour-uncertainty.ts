@@ -45,8 +45,8 @@ function strokes(inside: number): number {
   return STROKES * (1 - Math.min(1, inside / FREE)) ** 2;
 }
 
-const STROKES = 4;
-const FREE = 0.3;
+const STROKES = 3.6;
+const FREE = 0.45;
 
 /** No colour of a photo is surer than this: the camera's steps, its JPEG, the print's own unevenness. */
 const EVER = 0.4;
@@ -71,6 +71,6 @@ const TASTE = { always: 3.3, byDistance: 0.088 };
  *
  * Source      280 printed colours and 59 squares of card, seeds 1 to 8 (strokes, EVER and this); judged on others, see the bench.
  */
-const SPREAD = 1.1;
+const SPREAD = 1;
 
 const ALIKE = 16;

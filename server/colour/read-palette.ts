@@ -14,6 +14,7 @@ import { peaksOf } from './peaks.ts';
 import type { Refined } from './refine.ts';
 import { insides, shownIn, withoutMixtures } from './mixtures.ts';
 import type { Shown } from './mixtures.ts';
+import { strokeHue } from './stroke-hue.ts';
 import { thinColours } from './thin-colours.ts';
 import { tonalColours, toneRange } from './tone.ts';
 
@@ -100,9 +101,12 @@ function describe(
   const check = checkGround(shown.labels, shown.colours, areas);
   const ground = check === null ? groundOf(labels, order.length) : order.indexOf(check);
   const colours = order.map((old, index): PaletteColour => {
-    const lab = shown.colours[old]!;
     const area = areas[old]!;
     const free = Math.min(1, inside[old]! / Math.max(1, area));
+    const lab =
+      free < ALL_STROKES && !tonal
+        ? strokeHue(image, shown.labels, shown.colours, old)
+        : shown.colours[old]!;
     return {
       lab,
       share: area / labels.of.length,
@@ -114,6 +118,9 @@ function describe(
   });
   return { palette: { colours, tonal }, labels };
 }
+
+/** A colour of which less than this part lies inside shapes shows in nothing but thin strokes. */
+const ALL_STROKES = 0.035;
 
 /** Labels by the place of each colour in `order`. */
 function renamed({ width, height, of }: Labels, order: readonly number[]): Labels {
