@@ -30,7 +30,7 @@ export function ownCard(at: () => Table): void {
     await page.keyboard.press('Control+z');
     await expect.poll(() => left.inputValue()).toBe(before);
 
-    const panel = editor.locator('.drawn-layer.movable');
+    const panel = editor.locator('.drawn-layer.movable > path').first();
     const box = (await panel.boundingBox())!;
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await page.mouse.move(x, y);

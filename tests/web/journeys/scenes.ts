@@ -10,11 +10,8 @@ type Scene = readonly [name: string, come: (page: Page) => Promise<void>];
 export function scenesInOrder(): readonly Scene[] {
   return [
     ['pads', (page) => opened(page.goto('/'), page, '.pad-stack')],
-    [
-      'new pad',
-      (page) =>
-        opened(page.getByRole('button', { name: 'Start a new pad' }).click(), page, 'dialog'),
-    ],
+    ['about a pad', aboutPad],
+    ['new pad', newPad],
     ['own sheet size', (page) => page.getByRole('radio', { name: 'another' }).check()],
     ['settings', settings],
     ['pad', openDemoPad],
@@ -52,6 +49,8 @@ export function scenesInOrder(): readonly Scene[] {
     ['what is left', (page) => page.getByRole('button', { name: 'Keep what is left' }).click()],
     ['supplies', supplies],
     ['match board', matchBoard],
+    ['greeting board', (page) => asked(page, 'Greeting', '.stamped-line')],
+    ['best board', (page) => asked(page, 'Best of yours', '.best-board')],
     ['new supply', newSupply],
     ['no plan', (page) => opened(page.goto('/pads/nobody/plan'), page, '.empty')],
     ['lost pad', (page) => opened(page.goto('/pads/nobody/pad'), page, '.mishap')],
@@ -61,6 +60,17 @@ export function scenesInOrder(): readonly Scene[] {
 async function opened(act: Promise<unknown>, page: Page, thing: string): Promise<void> {
   await act;
   await page.locator(thing).first().waitFor();
+}
+
+async function aboutPad(page: Page): Promise<void> {
+  const about = page.getByRole('button', { name: 'About the pad Tidewrack' });
+  await opened(about.click(), page, 'dialog');
+}
+
+async function newPad(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  await page.getByRole('dialog').waitFor({ state: 'detached' });
+  await opened(page.getByRole('button', { name: 'Start a new pad' }).click(), page, 'dialog');
 }
 
 async function settings(page: Page): Promise<void> {
@@ -136,7 +146,11 @@ async function supplies(page: Page): Promise<void> {
 
 async function matchBoard(page: Page): Promise<void> {
   const papers = page.getByRole('list', { name: 'Papers' });
-  await opened(papers.getByRole('button').first().click(), page, '.stamped-line');
+  await opened(papers.getByRole('button').first().click(), page, '.match-board');
+}
+
+async function asked(page: Page, question: string, thing: string): Promise<void> {
+  await opened(page.getByRole('radio', { name: question }).check(), page, thing);
 }
 
 async function newSupply(page: Page): Promise<void> {
