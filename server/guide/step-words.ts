@@ -96,7 +96,7 @@ function sizedPiece(
   const name =
     twin === undefined
       ? pieceSaid(id, slot)
-      : `${pieceSaid(id, slot)} and ${pieceSaid(twin, slot)} in one`;
+      : `${pieceSaid(id, slot)} and ${twinSaid(id, twin, slot)} in one`;
   return piece === undefined ? name : `${name}, ${sizeSaid(piece.size, ruler)}`;
 }
 
@@ -115,6 +115,15 @@ const SLIVER = INCH / 8;
 export function pieceSaid(id: string, slot: Slot): string {
   const piece = slot.pieces.find((one) => one.piece.id === id)?.piece;
   return piece === undefined ? id : `card ${piece.card} ${layerSaid(piece.layer)}`;
+}
+
+/** The other of two triangles; its card only where that is another. */
+function twinSaid(id: string, twin: string, slot: Slot): string {
+  const card = slot.pieces.find((one) => one.piece.id === id)?.piece.card;
+  const other = slot.pieces.find((one) => one.piece.id === twin)?.piece;
+  return other?.card === card && other !== undefined
+    ? layerSaid(other.layer)
+    : pieceSaid(twin, slot);
 }
 
 function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
@@ -149,7 +158,7 @@ function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
 
 /** Two triangles of one rectangle: one cut, from corner to corner. */
 function partedWords(step: SlantStep, twin: string, slot: Slot, ruler: Ruler): StepWords {
-  const [one, other] = [pieceSaid(step.piece, slot), pieceSaid(twin, slot)];
+  const [one, other] = [pieceSaid(step.piece, slot), twinSaid(step.piece, twin, slot)];
   const kept = keptSaid(step, slot)
     .replace(/^ Keep t/, 'T')
     .replace(/\.$/, '');

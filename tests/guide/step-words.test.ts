@@ -102,11 +102,11 @@ test('two triangles of one rectangle are parted from corner to corner, and each 
   ];
   const [slot] = cutScheme(pieces, parseSize('6 x 6 in'), usualSettings('in')).slots;
   const steps = stepWords(cutSteps(slot!), slot!, 'in');
-  expect(steps.at(-2)!.small).toContain('card 3 first and card 3 second in one, 3 x 2 in');
+  expect(steps.at(-2)!.small).toContain('card 3 first and second in one, 3 x 2 in');
   expect(steps.at(-1)).toMatchObject({
-    main: 'Card 3 first and card 3 second: cut apart',
+    main: 'Card 3 first and second: cut apart',
     small:
-      'Shown side up, the arrow of card 3 first up. Cut from the upper right corner to the lower left corner. The part with the upper left corner is card 3 first, the other card 3 second.',
+      'Shown side up, the arrow of card 3 first up. Cut from the upper right corner to the lower left corner. The part with the upper left corner is card 3 first, the other second.',
   });
   // Each number stands in its own triangle: above and below the line between them.
   const labels = pieceLabels(
