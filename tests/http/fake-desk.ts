@@ -23,6 +23,8 @@ export interface Scene {
   readonly papers: readonly { readonly l: number; readonly a: number; readonly b: number }[];
   /** The camera stepped aside by so many pixels. */
   readonly shift?: number;
+  /** Places of the squares or smears in which the light mirrors, from 0. */
+  readonly glossy?: readonly number[];
 }
 
 /** A 'photo' that the fake desk reads: its scene as JSON. */
@@ -60,7 +62,7 @@ export function fakeDesk(): Desk {
         corners: cornersAt(at, 0),
         lab,
         uncertainty: 1.2,
-        glossy: false,
+        glossy: scene.glossy?.includes(at) ?? false,
       }));
       return { width, height, white, notes, picture, supplies };
     },

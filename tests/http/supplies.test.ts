@@ -65,6 +65,38 @@ describe('supplies', () => {
     expect(valueOf<Match>(await ask(service, 'POST', '/api/matches', match)).verdict).toBe('match');
   });
 
+  test('smears in which the light mirrors are told by number and keep no verdict, over the picture with its size', async () => {
+    const service = await mount(await newFolder());
+    const scene = { papers: papers(3), glossy: [0, 2] };
+    const sent = await sendForm(service, '/api/supplies', [
+      ['photo', photoOf(scene), 'inks.jpg'],
+      ['kind', 'ink'],
+      ['name', 'Wet'],
+    ]);
+    const { supplies, notes, picture } = valueOf<Supplies>(sent);
+    expect(supplies.map(({ name, glossy }) => [name, glossy])).toEqual([
+      ['Wet 1', true],
+      ['Wet 2', false],
+      ['Wet 3', true],
+    ]);
+    expect(notes.join()).toContain('mirrors in smears 1 and 3');
+    expect(picture).toMatchObject({ address: `/api/photos/${supplies[0]!.photo}/picture` });
+    for (const [x, y] of supplies.flatMap(({ corners }) => corners ?? [])) {
+      expect(x).toBeLessThanOrEqual(picture!.width);
+      expect(y).toBeLessThanOrEqual(picture!.height);
+    }
+    const kept = valueOf<Supply>(await ask(service, 'GET', `/api/supplies/${supplies[2]!.id}`));
+    expect(kept.glossy).toBe(true);
+    const pad = await newPad(service);
+    const { sides } = await sendPhoto(service, pad, 'front', { papers: papers(3) });
+    const asked = await ask(service, 'POST', '/api/matches', {
+      supply: kept.id,
+      side: sides[2]!.id,
+    });
+    expect(valueOf<Match>(asked)).toMatchObject({ verdict: 'cannot tell' });
+    expect(valueOf<Match>(asked).reason).toMatch(/glossy smear/i);
+  });
+
   test('a touch beside everything plain, or beside the photo, is refused with what to touch', async () => {
     const service = await mount(await newFolder());
     const { photo } = await sendPhoto(service, await newPad(service), 'front', {
