@@ -19,18 +19,16 @@ export function spareSheets(
   let best = [...start];
   for (let tries = settings.steps; tries > 0 && best.length > fewest;) {
     const search = new Refill(best, work, oracle, random);
-    for (let steps = 0; tries > 0 && steps < ANEW && !search.done(); steps++) {
+    while (tries > 0 && !search.done()) {
       if (settings.until?.() === true) return best;
       search.step();
       tries--;
     }
-    if (search.done()) best = search.slots;
+    if (!search.done()) return best;
+    best = search.slots;
   }
   return best;
 }
-
-/** After so many steps a search that found no home for all begins anew: most that end well end sooner. */
-const ANEW = 300;
 
 /** How much emptier, of a sheet, a refilled sheet may be. */
 const SLACK = 0.02;
