@@ -4,6 +4,7 @@ import { piecesOf } from '../../server/cutting/pieces-of.ts';
 import { usualSettings } from '../../server/cutting/settings.ts';
 import { catalogue } from '../../server/layouts/catalogue.ts';
 import { papersOf } from '../../server/layouts/papers-of.ts';
+import { INCH, units } from '../../server/lengths/length.ts';
 import type { Side } from '../../server/pad/pad.ts';
 import { checkPlan } from '../../server/plan/check.ts';
 import { freeWorld } from '../../server/plan/free/free-world.ts';
@@ -61,8 +62,31 @@ describe('a plan with any piece from any sheet', () => {
       expect(bound).toBeGreaterThanOrEqual(filled.value - 1e-9);
       const free = planFreely(ask);
       expect(free.plan.value).toBeGreaterThanOrEqual(filled.value - 1e-9);
-      expect(free.plan.bound).toBeGreaterThanOrEqual(bound - 1e-9);
+      expect(free.plan.bound).toBeGreaterThanOrEqual(filled.value - 1e-9);
       expect(faultsOf(ask, free)).toEqual([]);
+    },
+  );
+
+  test.each([90, 270] as const)(
+    'prints that point sideways (%i) stand on turned pieces, and the plan is worth as much as if they stood',
+    (up) => {
+      const ask = askOf(9109, { designs: 6, cards: 4 });
+      const free = planFreely(pointing(ask, up));
+      expect(faultsOf(pointing(ask, up), free)).toEqual([]);
+      const oblong = free.scheme.slots
+        .flatMap(({ pieces }) => pieces)
+        .filter(({ piece }) => piece.size.width !== piece.size.height);
+      expect(oblong.length).toBeGreaterThan(3);
+      expect(oblong.every(({ turned }) => turned)).toBe(true);
+      const standing = planFreely(pointing(ask, 0));
+      expect(free.plan.value).toBeCloseTo(standing.plan.value, 9);
+      expect(free.plan.bound).toBeCloseTo(standing.plan.bound, 9);
+      const long = { width: ask.pad.sheetSize.width, height: units(9 * INCH) };
+      const oblongSheets = {
+        ...pointing(ask, up),
+        pad: { ...pointing(ask, up).pad, sheetSize: long },
+      };
+      expect(faultsOf(oblongSheets, planFreely(oblongSheets))).toEqual([]);
     },
   );
 
@@ -182,6 +206,18 @@ function askOf(seed: number, size: { designs: number; cards: number }): FreeAsk 
   return { ...ask, limit: STEPS, settings: { ...usualSettings('in'), steps: scheme.slots.length } };
 }
 
+/** The ask with one-way prints that all point one way in their swatches. */
+function pointing(ask: FreeAsk, up: 0 | 90 | 270): FreeAsk {
+  const turned = (side: Side | null): Side | null =>
+    side && { ...side, pattern: { ...side.pattern, direction: 'one-way', up } };
+  const sheets = ask.pad.sheets.map((sheet) => ({
+    ...sheet,
+    front: turned(sheet.front),
+    back: turned(sheet.back),
+  }));
+  return { ...ask, pad: { ...ask.pad, sheets } };
+}
+
 /** The ask with one plain sheet, and one-way prints that all point sideways in their swatches. */
 function sideways(ask: FreeAsk): FreeAsk {
   const sheets = ask.pad.sheets.map((sheet, at) => {
@@ -203,7 +239,7 @@ function faultsOf(ask: FreeAsk, { scheme, plan }: FreePlan): string[] {
 }
 
 /** The greatest sum over every choice of designs for every paper that comes out of one sheet each. */
-function bestOfAll({ cards, room, copies, upright }: FreeWorld): number {
+function bestOfAll({ cards, fits, copies }: FreeWorld): number {
   const designs = copies.length;
   let best = -Infinity;
   const on: number[][] = copies.map(() => []);
@@ -219,10 +255,7 @@ function bestOfAll({ cards, room, copies, upright }: FreeWorld): number {
         (_, at) => Math.floor(cell / designs ** (lots.length - 1 - at)) % designs,
       );
       if (new Set(chosen).size < chosen.length) return;
-      const fits = lots.every((lot, at) =>
-        room.fits([...on[chosen[at]!]!, lot], upright[chosen[at]!]!),
-      );
-      if (!fits) return;
+      if (!lots.every((lot, at) => fits([...on[chosen[at]!]!, lot], chosen[at]!))) return;
       lots.forEach((lot, at) => on[chosen[at]!]!.push(lot));
       tryOut(card + 1, sum + worth);
       lots.forEach((_, at) => on[chosen[at]!]!.pop());

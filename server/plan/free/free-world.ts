@@ -12,6 +12,8 @@ import type { CardTable } from '../card-table.ts';
 import { withoutPlaces } from '../faces-up.ts';
 import { instanceOf } from '../instance.ts';
 import type { Instance } from '../instance.ts';
+import { asLaid, liesAsLaid, onItsSide, stanceOf } from './stance.ts';
+import type { Stance } from './stance.ts';
 
 /** All that a plan is made from, when which pieces share a sheet is open too. */
 export interface FreeAsk extends Omit<PlanAsk, 'scheme'> {
@@ -39,14 +41,16 @@ export interface FreeWorld {
   readonly cards: readonly FreeCard[];
   /** The cards as if every print stood on every piece: how pieces are turned is open, and no bound may leave it out. */
   readonly standing: readonly FreeCard[];
-  /** Whether some print lies in its swatch, so that it would stand only on turned pieces. */
+  /** Whether the two sides of some sheet point different ways, so that one of its prints lies as it is laid. */
   readonly sideways: boolean;
   readonly room: SheetRoom;
   /** Part of a sheet that each lot fills. */
   readonly area: Float64Array;
   readonly copies: readonly number[];
-  /** Whether a design has a side with a direction, so that nothing of it may be turned. */
-  readonly upright: readonly boolean[];
+  /** How the pieces of each design are laid on its sheets. */
+  readonly stance: readonly Stance[];
+  /** Whether these lots come out of one sheet of a design, laid as its stance says. */
+  readonly fits: (lots: readonly number[], design: number) => boolean;
   /** No more sheets than this. */
   readonly most: number;
 }
@@ -57,14 +61,23 @@ export function freeWorld(asked: FreeAsk): FreeWorld {
   const { pad, cards, settings } = ask;
   refuseManyPapers(ask);
   const room = sheetRoom(piecesOf(cards).patterned, pad.sheetSize, settings);
-  const instance = instanceOf(apart(ask, room));
+  const instance = instanceOf(apart({ ...ask, pad: asLaid(ask.pad, settings.keepUp) }, room));
   const sheets = instance.designs.map(({ sheet }) => sheet.id);
   const real = new Map(pad.sheets.map(({ id, copies }) => [id, copies]));
   const copies = sheets.map((id) => (ask.without.includes(id) ? 0 : real.get(id)!));
   const free = cardsOf(instance);
-  const sideways = pad.sheets.some(({ front, back }) =>
-    [front, back].some((side) => side !== null && liesInSwatch(side)),
+  const sideways = pad.sheets.some((sheet) => liesAsLaid(sheet, settings.keepUp));
+  const stance = instance.designs.map(({ sheet }) =>
+    stanceOf(
+      pad.sheets.find(({ id }) => id === sheet.id)!,
+      settings.keepUp,
+    ),
   );
+  const { width, height } = pad.sheetSize;
+  const turnedRoom =
+    width === height || !stance.includes('turned')
+      ? room
+      : sheetRoom(piecesOf(cards).patterned, onItsSide(pad.sheetSize), settings);
   const all = copies.reduce((sum, count) => sum + count, 0);
   return {
     ask,
@@ -75,9 +88,11 @@ export function freeWorld(asked: FreeAsk): FreeWorld {
     room,
     area: Float64Array.from(room.lots, ({ area }) => area),
     copies,
-    upright: instance.designs.map(({ sides }) =>
-      sides.some(({ pattern }) => pattern.direction !== 'none'),
-    ),
+    stance,
+    fits: (lots, design) =>
+      stance[design] === 'turned'
+        ? turnedRoom.fits(lots, true)
+        : room.fits(lots, stance[design] === 'along'),
     most: Math.min(all, ask.sheets ?? all),
   };
 }
@@ -112,10 +127,6 @@ function cardsOf({ cards, designs, network }: Instance): FreeCard[] {
     );
     return { number: model.card.number, lots: scope, table: shared };
   });
-}
-
-function liesInSwatch({ pattern }: Side): boolean {
-  return pattern.direction === 'one-way' && (pattern.up === 90 || pattern.up === 270);
 }
 
 /** The pad with every print standing in its swatch. */

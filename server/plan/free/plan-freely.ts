@@ -11,6 +11,7 @@ import type { Deal } from './deal.ts';
 import { freeWorld } from './free-world.ts';
 import type { FreeAsk, FreeWorld } from './free-world.ts';
 import { pricesFor } from './prices.ts';
+import { onItsSide, turnedSlot } from './stance.ts';
 import { tooFew } from './too-few.ts';
 import { wantedAt } from './wanted.ts';
 
@@ -62,7 +63,7 @@ export function searched(world: FreeWorld): Searched {
   const { seed, limit } = world.ask;
   const none = new Float64Array(world.copies.length);
   const loose = deal(world, wantedAt(world, none, CONSIDERED), seed, { steps: FIRST });
-  // Sheets filled first turn their pieces, so that prints that lie in their swatches can stand.
+  // Sheets filled first turn their pieces one by one, so that of two sides that point different ways both can stand.
   const { tight, clash } = loose === null || world.sideways ? tightPlan(world) : UNTRIED;
   const start = loose ?? (tight === null ? null : dealOf(world, tight));
   const { price, bound } = pricesFor(world, loose?.value ?? tight?.plan.value ?? 0);
@@ -108,22 +109,22 @@ function dealOf({ room, instance }: FreeWorld, { scheme, plan }: FreePlan): Deal
 
 /** The deal as a scheme: the pieces of every sheet cut for themselves. */
 function cutAs(
-  { ask, room, instance, upright }: FreeWorld,
+  { ask, room, instance, stance }: FreeWorld,
   { sheets }: Deal,
 ): { scheme: CuttingScheme; slots: Record<string, string> } {
   const size = ask.pad.sheetSize;
   const slots: Record<string, string> = {};
   const cut = sheets.map(({ design, lots }, at): Slot => {
     const pieces = lots.flatMap((lot) => room.lots[lot]!.pieces);
-    const standing = upright[design]!
-      ? pieces.map((piece) => ({ ...piece, keepUp: true }))
-      : pieces;
-    const [slot, more] = cutScheme(standing, size, ask.settings).slots;
+    const turned = stance[design] === 'turned';
+    const laid =
+      stance[design] === 'any' ? pieces : pieces.map((piece) => ({ ...piece, keepUp: true }));
+    const [slot, more] = cutScheme(laid, turned ? onItsSide(size) : size, ask.settings).slots;
     if (slot === undefined || more !== undefined)
       throw new RangeError('Expected lots that fit one sheet to be cut from one');
     const id = `slot-${at + 1}`;
     slots[id] = instance.designs[design]!.sheet.id;
-    return { ...slot, id };
+    return { ...(turned ? turnedSlot(slot, pieces) : slot), id };
   });
   const area = room.lots.reduce((sum, lot) => sum + lot.area, 0);
   const fewestSheets = Math.ceil(area - 1e-9);
