@@ -1,6 +1,8 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { request } from 'node:http';
+import type { IncomingHttpHeaders } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -135,19 +137,15 @@ export async function sendPhoto(
   ]);
   const start = performance.now();
   try {
-    const answer = await fetch(`${address}/api/pads/${pad}/photos`, {
-      method: 'POST',
-      headers,
-      body: new Uint8Array(body),
-    });
-    const type = answer.headers.get('content-type') ?? '';
-    const value = (await answer.json()) as Partial<PhotoAnswer> & Told;
+    const answer = await post(`${address}/api/pads/${pad}/photos`, headers, body);
+    const type = answer.headers['content-type'] ?? '';
+    const value = JSON.parse(answer.text) as Partial<PhotoAnswer> & Told;
     return {
       status: answer.status,
       sides: value.sides?.length ?? 0,
       isProblem: type.startsWith('application/problem+json'),
       kind: answer.status === 201 ? 'read' : kindOf(value),
-      retryAfter: answer.headers.get('retry-after'),
+      retryAfter: answer.headers['retry-after'] ?? null,
       milliseconds: performance.now() - start,
     };
   } catch {
@@ -161,6 +159,32 @@ export async function sendPhoto(
       milliseconds,
     };
   }
+}
+
+interface Answered {
+  readonly status: number;
+  readonly headers: IncomingHttpHeaders;
+  readonly text: string;
+}
+
+/** By hand, because `fetch` gives up after five minutes, and the last of a crowd may wait longer on a busy machine. */
+function post(url: string, headers: Record<string, string>, body: Buffer): Promise<Answered> {
+  return new Promise((resolve, reject) => {
+    const asked = request(url, { method: 'POST', headers, agent: false }, (answer) => {
+      const pieces: Buffer[] = [];
+      answer.on('data', (piece: Buffer) => pieces.push(piece));
+      answer.on('error', reject);
+      answer.on('end', () =>
+        resolve({
+          status: answer.statusCode ?? 0,
+          headers: answer.headers,
+          text: Buffer.concat(pieces).toString(),
+        }),
+      );
+    });
+    asked.on('error', reject);
+    asked.end(body);
+  });
 }
 
 interface Told {
