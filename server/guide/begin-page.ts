@@ -29,7 +29,7 @@ export function beginPages(ask: GuideAsk, facts: Facts): GuidePage[] {
     y += note.height + 2;
   }
   marks.push(...printRuler(2, y + 9, ask.ruler));
-  const grid = sheetsGrid(facts, y + 19);
+  const grid = sheetsGrid(facts, y + 21.5);
   const name = 'Before you begin';
   if (grid === null || grid.bottom > LOWEST) return [{ name, marks }, ...sheetsPages(facts)];
   return [{ name, marks: [...marks, ...grid.marks] }];

@@ -22,8 +22,9 @@ const STACK = 3;
 const PLACE = { top: BODY.top - 0.5, bottom: BODY.bottom - 5 } as const;
 const GAP = 4;
 const ROOM = PLACE.bottom - PLACE.top;
-/** Two sheets a page where their cuts leave room; else one, drawn larger. */
+/** Three sheets a page where they have few cuts, two where these leave room; else one, drawn larger. */
 const PLACES: readonly SheetPlace[] = [
+  { steps: 3, picture: { width: 48, height: 48 }, room: (ROOM - 2 * GAP) / 3 },
   { steps: 9, picture: { width: 64, height: 64 }, room: (ROOM - GAP) / 2 },
   { steps: 9, picture: { width: 82, height: 82 }, room: 0.6 * ROOM },
   { steps: Infinity, picture: { width: 118, height: 150 }, room: ROOM },
