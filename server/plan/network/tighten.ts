@@ -1,6 +1,7 @@
 import { assign } from './assignment.ts';
 import { HAIR } from './network.ts';
-import { cutDown, NEVER } from './relaxation.ts';
+import { cutDown } from './narrowed.ts';
+import { NEVER } from './relaxation.ts';
 import type { Pair, Relaxation, Triple } from './relaxation.ts';
 
 export interface Tightened {
