@@ -25,11 +25,14 @@ export function padFileRoutes(app: Service, edges: Edges): void {
     },
     async (request, reply) => {
       const file = await padAsFile(edges, request.params.pad);
-      return reply
-        .type(TAR)
-        .header('content-disposition', 'attachment; filename="pad.tar"')
-        .serializer((sent: string) => sent)
-        .send(file);
+      return (
+        reply
+          .type(TAR)
+          // Without a name, so that the page gives it that of the pad.
+          .header('content-disposition', 'attachment')
+          .serializer((sent: string) => sent)
+          .send(file)
+      );
     },
   );
 

@@ -46,7 +46,8 @@ export function PlanTable(table: OnTable): VNode {
     const next = { ...wishes, ...change };
     setWished(next);
     await anew(() => replan(pad.id, next, plan.id));
-    setWished(null);
+    // A later wish that is still on its way stays shown.
+    setWished((now) => (now === next ? null : now));
   }
 
   async function anew(make: () => Promise<void>): Promise<void> {

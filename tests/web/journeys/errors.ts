@@ -18,7 +18,7 @@ export function errors(at: () => Table): void {
       buffer: Buffer.from('Dear reading room, thank you.'),
     });
     const beside = page.getByRole('list', { name: 'Not taken in' }).getByRole('alert');
-    await beside.waitFor();
+    await beside.waitFor({ timeout: 90_000 });
     // A detail and a mend, both sentences.
     await expect.poll(() => beside.locator('p').count()).toBeGreaterThanOrEqual(2);
     // It holds no place: the next photo lies where it would have lain.

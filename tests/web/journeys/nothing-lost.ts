@@ -55,4 +55,38 @@ export function nothingLost(at: () => Table): void {
     await expect.poll(() => page.locator('.sending').count()).toBe(0);
     await context.close();
   });
+
+  it('saves a pad as one file, and brings it back after it was deleted', async () => {
+    const { page, context, faults } = await at().open('tablet');
+    const data = { name: 'Carried over', sheetSize: { width: '6 in', height: '6 in' } };
+    await page.request.post('/api/pads', { data });
+    await page.goto('/');
+    const stack = page.getByRole('link', { name: /Carried over/ });
+    const about = page.getByRole('button', { name: 'About the pad Carried over' });
+    await about.click();
+    const [saved] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('link', { name: 'Save as one file' }).click(),
+    ]);
+    expect(saved.suggestedFilename()).toBe('Carried-over.tar');
+    const file = await saved.path();
+    await page.getByRole('button', { name: 'Close' }).click();
+
+    const bring = page.getByLabel('Bring a pad from a file');
+    await bring.setInputFiles(file);
+    await page
+      .getByRole('alert')
+      .getByText(/already here/)
+      .waitFor();
+    await page.getByRole('button', { name: 'Take this notice away' }).click();
+    await about.click();
+    await page.getByRole('button', { name: 'Delete this pad' }).click();
+    await page.getByRole('button', { name: /^Yes, delete it/ }).click();
+    await stack.waitFor({ state: 'detached' });
+    await bring.setInputFiles(file);
+    await stack.waitFor();
+    await expect.poll(() => page.getByRole('alert').count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 }

@@ -107,7 +107,8 @@ async function refusedPhoto(page: Page): Promise<void> {
   const letter = path.join(folder, 'letter.jpg');
   await writeFile(letter, 'not a photo');
   await page.getByLabel('Choose photos').setInputFiles(letter);
-  await page.locator('.refused-photos .mishap').waitFor();
+  // The process that reads photos may have to be started first.
+  await page.locator('.refused-photos .mishap').waitFor({ timeout: 90_000 });
   await rm(folder, { recursive: true });
 }
 
