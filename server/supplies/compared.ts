@@ -35,6 +35,6 @@ export function uncertaintyOfDifference(
   colour: PaletteColour,
   how: Compared,
 ): number {
-  const left = LEFT[how] * Math.hypot(supply.uncertainty, colour.uncertainty);
-  return Math.hypot(left, spreadOfThin(colour));
+  const both = supply.uncertainty ** 2 + colour.uncertainty ** 2;
+  return Math.sqrt(LEFT[how] ** 2 * both + spreadOfThin(colour) ** 2);
 }

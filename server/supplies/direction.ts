@@ -46,7 +46,7 @@ interface Part {
 function hueParts(colour: Lab, beside: Lab): Part[] {
   const [c, c0] = [chroma(colour), chroma(beside)];
   const [strength, hue] = [1 + 0.0225 * (c + c0), 1 + 0.0075 * (c + c0)];
-  const whole = Math.hypot(colour.a - beside.a, colour.b - beside.b);
+  const whole = Math.sqrt((colour.a - beside.a) ** 2 + (colour.b - beside.b) ** 2);
   if (Math.min(c, c0) < GREYISH) return [{ word: tint(colour, beside), size: whole / strength }];
   return [
     { word: c > c0 ? 'stronger' : 'greyer', size: Math.abs(c - c0) / strength },
@@ -76,7 +76,7 @@ function amount(whole: number): string {
 }
 
 function chroma({ a, b }: Lab): number {
-  return Math.hypot(a, b);
+  return Math.sqrt(a * a + b * b);
 }
 
 function scaled(lab: Lab, by: number): Lab {
