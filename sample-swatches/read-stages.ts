@@ -20,7 +20,7 @@ export interface Stages {
   readonly preview: Picture;
   readonly sheets: readonly Quad<'photo'>[];
   readonly white: Quad<'photo'> | null;
-  /** Which pixels of the preview are bare table: the light is read from them. */
+  /** Which pixels of the preview are bare table: the light is read from them and from what is plain on the sheets. */
   readonly table: Uint8Array;
   readonly field: LightField;
   /** The sheet laid flat, as the photo shows it and with the light evened. */
@@ -66,13 +66,17 @@ export async function readStages(
   const sheet = read.sheets[follow]!;
   const onPreview = (quad: Quad<'photo'>): Quad<'photo'> => scaledQuad(quad, 1 / photo.scale);
   const white = read.white.corners === null ? null : onPreview(read.white.corners);
+  const sheets = read.sheets.map(({ corners }) => onPreview(corners));
   const { palette, labels } = readColours(sheet.reading, sheet.error, SEED);
   return {
     preview: photo.preview,
-    sheets: read.sheets.map(({ corners }) => onPreview(corners)),
+    sheets,
     white,
     table: found.reached,
-    field: lightOnTable(photo.preview, found.reached, white),
+    field: lightOnTable(photo.preview, found.reached, white, {
+      corners: sheets,
+      known: lightOnTable(photo.preview, found.reached),
+    }),
     before: straighten(
       photo.full,
       scaledQuad(sheet.corners, 1 / (photo.fullScale ?? 1)),

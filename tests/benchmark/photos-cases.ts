@@ -165,7 +165,10 @@ function generator(): string {
   const sources = readdirSync(SAMPLES, { recursive: true, encoding: 'utf8' })
     .filter(
       (file) =>
-        file.endsWith('.ts') && !file.includes('demo') && !/^(?:shoots|render)\.ts$/.test(file),
+        file.endsWith('.ts') &&
+        !file.includes('demo') &&
+        !file.includes('stages') &&
+        !/^(?:shoots|render|shown-photo)\.ts$/.test(file),
     )
     .sort();
   const hash = createHash('sha256');

@@ -43,8 +43,11 @@ interface Ask {
 const REPORTED = 8000;
 
 const LEVELS = ['scanner', 'normal', 'hard'] as const;
-/** Pictures of 7 megapixels: a phone takes 12, and smaller ones lose fine strokes before any reading begins. */
-const QUICK = { pads: { scanner: 1, normal: 3, hard: 1 }, supplies: 1, pixels: 3024 };
+/**
+ * Pictures of 7 megapixels: a phone takes 12, and smaller ones lose fine strokes before any reading begins. What the
+ * white card of one picture happens to be moves all of its colours, so figures of plain colours need several.
+ */
+const QUICK = { pads: { scanner: 2, normal: 3, hard: 1 }, supplies: 4, pixels: 3024 };
 const FULL = { pads: { scanner: 6, normal: 20, hard: 10 }, supplies: 8, pixels: 3024 };
 
 async function measure(ask: Ask): Promise<Figure[]> {
