@@ -59,8 +59,11 @@ export function statementsOn(
     return [against('One paper lies here twice, where the layout asks for two.')];
   const terms = termsOf(a.look, b.look, table, taste, link.touching);
   return [
-    ...[link.a, link.b].flatMap((layer) => hindrances(shown(layer), called(layer))),
+    ...[link.a, link.b]
+      .filter((layer) => shown(layer).lying)
+      .map((layer) => against(`The print of ${called(layer)} lies on its side.`)),
     ...statements(a.look, b.look, table, terms, names),
+    ...toBuy([link.a, link.b].filter((layer) => shown(layer).wanted).map(called)),
   ];
 }
 
@@ -69,11 +72,11 @@ export function weightiest(said: readonly Statement[], worth: number): Statement
   return said.find(({ good }) => good === worth >= WEAK) ?? said[0]!;
 }
 
-function hindrances(shown: Shown, name: string): Statement[] {
-  return [
-    ...(shown.lying ? [against(`The print of ${name} lies on its side.`)] : []),
-    ...(shown.wanted ? [against(`The cardstock of ${name} is still to be bought.`)] : []),
-  ];
+/** What has to be bought is said last: it takes a little off, and the notes of the plan list it. */
+function toBuy(names: readonly string[]): Statement[] {
+  return names.length === 0
+    ? []
+    : [against(`Cardstock for ${names.join(' and ')} is still to be bought.`)];
 }
 
 function against(text: string): Statement {
@@ -85,10 +88,10 @@ function greetingReasons({ links, shown }: Chosen, called: (layer: Layer) => str
     const score = readable(shown(layer).look);
     const [long, short] =
       score >= 0.7
-        ? ['is light and calm enough for a dark greeting', 'carries a dark greeting']
+        ? ['is light and calm enough to be read in dark ink', 'is easy to read']
         : score >= 0.35
-          ? ['carries a greeting only in bold letters and dark ink', 'takes bold letters']
-          : ['is too dark or too busy to read a greeting on', 'hides a greeting'];
+          ? ['can be read only in bold letters and dark ink', 'takes bold letters only']
+          : ['is too dark or too busy to be read', 'is hard to read'];
     const name = sentence(called(layer));
     return { layers: [layer.id], text: `${name} ${long}.`, short: `${name} ${short}.`, score };
   });
