@@ -12,6 +12,7 @@ const RADIUS = 0.9;
 
 /** The two pencil marks of every slant of a piece, in its own mm from its middle. */
 export function pencilMarks({ shape, size }: Piece, scale: number): Mark[] {
+  if (shape.kind !== 'corners') return [];
   return slants(shape, size).flatMap((ends) =>
     ends.map((end): Mark => {
       const { x, y } = placeOfMark(end, size);

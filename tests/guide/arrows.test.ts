@@ -50,8 +50,11 @@ test.each([
   },
 );
 
-test('a slant has a pencil mark at both of its ends, and a rectangle none', () => {
+test('a slant has a pencil mark at both of its ends; what is not slanted has none', () => {
+  const radius = units(INCH / 8);
   expect(pencilMarks(PIECE, 1)).toEqual([]);
+  expect(pencilMarks({ ...PIECE, shape: { kind: 'rounded', radius } }, 1)).toEqual([]);
+  expect(pencilMarks({ ...PIECE, shape: { kind: 'circle' } }, 1)).toEqual([]);
   const size = parseSize('4 x 2 in');
   const corner = (x: number, y: number): { x: typeof INCH; y: typeof INCH } => ({
     x: units(x * INCH),
