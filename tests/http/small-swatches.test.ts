@@ -13,7 +13,12 @@ describe('swatches for the screen', () => {
       .jpeg()
       .toBuffer();
     let reads = 0;
-    const small = smallSwatches({ read: () => Promise.resolve((reads += 1) && bytes) });
+    const small = smallSwatches({
+      read: () => {
+        reads += 1;
+        return Promise.resolve(bytes);
+      },
+    });
     const size = async (width: number): Promise<unknown> => {
       const { width: across, height, format } = await sharp(await small('h', width)).metadata();
       return { across, height, format };
