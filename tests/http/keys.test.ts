@@ -304,6 +304,7 @@ async function fill(who: Device): Promise<Filled> {
 function idFor(hers: Filled, name: string): string {
   if (name === 'card') return 'card-1';
   if (name === 'slot') return 'slot-1';
+  if (name === 'layer') return 'base';
   if (name === 'key') return 'someone-elses';
   const id = hers[name as keyof Filled] as string | undefined;
   if (id === undefined) throw new Error(`Nothing of hers is called ${name}`);
