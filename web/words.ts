@@ -346,8 +346,9 @@ export const words = {
     instead: 'What else could lie here, best first',
     noOtherPaper: 'This pad has no other paper.',
     forbidden: (papers: number): string => `${papers} more that what you keep forbids`,
-    useAllTheSame: (name: string): string => `Use ${name} all the same, and keep less`,
-    use: (name: string): string => `Use ${name}`,
+    useAllTheSame: (name: string, score: number): string =>
+      `Use ${name} ${words.goes(score)} all the same, and keep less`,
+    use: (name: string, score: number): string => `Use ${name} ${words.goes(score)}`,
     wanted: (name: string): string => `cardstock to find: ${name}`,
     plain: 'plain cardstock',
     noCardstock: 'Add your cardstock under Supplies, and it can be chosen here.',

@@ -91,12 +91,14 @@ function ChoiceButton({
       class="swatch-button named"
       disabled={!choice.allowed && choice.forbiddenBy.length === 0}
       aria-label={
-        choice.allowed ? words.plan.use(stuff.name) : words.plan.useAllTheSame(stuff.name)
+        choice.allowed
+          ? words.plan.use(stuff.name, choice.score)
+          : words.plan.useAllTheSame(stuff.name, choice.score)
       }
       onClick={() => pin(withPin(free, wanted))}
     >
       <Picture stuff={stuff} />
-      <span class="small">{stuff.name}</span>
+      <span class="small">{stuff.name}</span>{' '}
       <span class="score-words">{words.goes(choice.score)}</span>
     </button>
   );

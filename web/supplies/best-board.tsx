@@ -13,7 +13,7 @@ export function BestBoard({ best }: { best: BestSupplies }): VNode {
   return (
     <div class="best-board">
       {best.takes.length > 0 ? <Takes takes={best.takes} /> : <BestStock stock={stock} />}
-      <h4>{say.inks}</h4>
+      <h3>{say.inks}</h3>
       {inks.length === 0 && <p>{say.noInk}</p>}
       <ul class="best-list">
         {inks.map(({ accent, cards, best: ink }) => (
@@ -37,7 +37,7 @@ function BestStock({ stock }: { stock: BestSupplies['cardstock'] }): VNode {
   const say = words.match.best;
   return (
     <>
-      <h4>{say.cardstock}</h4>
+      <h3>{say.cardstock}</h3>
       {stock.length === 0 && <p>{say.noCardstock}</p>}
       <ul class="best-list">
         {stock.map(({ supply, name, use, why }) => (
@@ -56,7 +56,7 @@ function Takes({ takes }: { takes: readonly StockTaken[] }): VNode {
   const say = words.match.takes;
   return (
     <>
-      <h4>{say.heading}</h4>
+      <h3>{say.heading}</h3>
       <ul class="best-list shopping">
         {takes.map(({ name, colour, supply, sheets, left }) => (
           <li key={name}>
@@ -80,7 +80,7 @@ function ShoppingList({ missing }: { missing: readonly Purchase[] }): VNode {
   const say = words.match.shopping;
   return (
     <>
-      <h4>{say.heading}</h4>
+      <h3>{say.heading}</h3>
       {missing.length === 0 ? (
         <p>{say.nothing}</p>
       ) : (

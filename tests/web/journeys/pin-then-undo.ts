@@ -17,7 +17,8 @@ export function pinThenUndo(at: () => Table): void {
       .first()
       .click();
     const other = page.locator('.alternatives .swatch-button').nth(1);
-    const wanted = (await other.getAttribute('aria-label'))?.replace('Use ', '') ?? '';
+    const wanted =
+      (await other.getAttribute('aria-label'))?.replace(/^Use (.*) goes .*$/, '$1') ?? '';
     expect(wanted).not.toBe(before);
     await other.click();
     await page.waitForURL((url) => url.href !== first);
