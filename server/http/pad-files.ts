@@ -25,14 +25,12 @@ export function padFileRoutes(app: Service, edges: Edges): void {
     },
     async (request, reply) => {
       const file = await padAsFile(edges, request.params.pad);
-      return (
-        reply
-          .type(TAR)
-          // Without a name, so that the page gives it that of the pad.
-          .header('content-disposition', 'attachment')
-          .serializer((sent: string) => sent)
-          .send(file)
-      );
+      // Without a name for the file, so that the page gives it that of the pad.
+      return reply
+        .type(TAR)
+        .header('content-disposition', 'attachment')
+        .serializer((sent: string) => sent)
+        .send(file);
     },
   );
 
