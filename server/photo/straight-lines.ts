@@ -52,7 +52,10 @@ function segmentsOf({ width, height, steep, cos2, sin2 }: Edges, least: number):
   const seen = new Uint8Array(width * height).fill(1);
   const order: number[][] = Array.from({ length: 32 }, () => []);
   for (let pixel = width + 1; pixel < steep.length - width - 1; pixel++)
-    if (steep[pixel]! > least && isCrest(pixel, width, steep, cos2, sin2)) {
+    if (
+      steep[pixel]! > least &&
+      (steep[pixel]! < FAINT * least || isCrest(pixel, width, steep, cos2, sin2))
+    ) {
       seen[pixel] = 0;
       order[Math.min(31, Math.floor(steep[pixel]!))]!.push(pixel);
     }
@@ -101,6 +104,8 @@ function isCrest(
   return steep[pixel]! >= least;
 }
 
+/** Times the least steepness; fainter edges are all noise and have no crest. */
+const FAINT = 2.5;
 /** An edge may lie between two pixels, and noise may make the one or the other a little steeper. */
 const CREST = 0.92;
 
