@@ -68,9 +68,15 @@ async function receive(part: MultipartFile, files: Files): Promise<Received> {
 }
 
 async function forgetPlace(received: Received, files: Files): Promise<Received> {
-  const bytes = await readFile(received.path);
-  const without = withoutPlace(bytes);
-  if (without === bytes) return received;
+  let without: Buffer;
+  try {
+    const bytes = await readFile(received.path);
+    without = withoutPlace(bytes);
+    if (without === bytes) return received;
+  } catch (error) {
+    await files.drop(received);
+    throw error;
+  }
   await files.drop(received);
   return files.receive(once(without));
 }

@@ -19,13 +19,16 @@ export function withoutPlace(bytes: Buffer): Buffer {
     return changed[0]!;
   };
   for (const start of placesOf(bytes, TIFF_STARTS)) blankGps(bytes, start, copy);
-  for (const start of placesOf(bytes, ['<x:xmpmeta'])) {
-    const end = bytes.indexOf(XMP_END, start);
-    if (end > 0) copy().fill(' ', start, end + XMP_END.length);
+  for (let at = bytes.indexOf(XMP_START); at >= 0; at = bytes.indexOf(XMP_START, at)) {
+    const end = bytes.indexOf(XMP_END, at);
+    if (end < 0) break;
+    copy().fill(' ', at, end + XMP_END.length);
+    at = end + XMP_END.length;
   }
   for (const start of placesOf(bytes, [IPTC])) {
     const length = start >= 2 ? bytes.readUInt16BE(start - 2) - 2 : 0;
-    if (length > IPTC.length) copy().fill(0, start + IPTC.length, start + length);
+    const end = Math.min(bytes.length, start + length);
+    if (length > IPTC.length) copy().fill(0, start + IPTC.length, end);
   }
   return changed[0] ?? bytes;
 }
@@ -33,21 +36,30 @@ export function withoutPlace(bytes: Buffer): Buffer {
 const PNG = '\x89PNG\r\n\x1a\n';
 /** Either order of bytes, with the first directory right behind, as cameras write it. */
 const TIFF_STARTS = ['II*\0\x08\0\0\0', 'MM\0*\0\0\0\x08'];
+const XMP_START = '<x:xmpmeta';
 const XMP_END = '</x:xmpmeta>';
 const IPTC = 'Photoshop 3.0\0';
+
+/** A photo tells its place once or twice; a file that repeats itself is made to keep the service busy. */
+const MOST_PLACES = 8;
 
 function placesOf(bytes: Buffer, signatures: readonly string[]): number[] {
   return signatures.flatMap((signature) => {
     const found: number[] = [];
     const wanted = Buffer.from(signature, 'latin1');
-    for (let at = bytes.indexOf(wanted); at >= 0; at = bytes.indexOf(wanted, at + 1))
+    let at = bytes.indexOf(wanted);
+    while (at >= 0 && found.length < MOST_PLACES) {
       found.push(at);
+      at = bytes.indexOf(wanted, at + wanted.length);
+    }
     return found;
   });
 }
 
 const GPS = 0x8825;
 const ENTRY = 12;
+/** Entries of a directory; cameras write some dozens. */
+const MOST_ENTRIES = 512;
 /** Bytes of one value, by the types of TIFF 6.0. */
 const BYTES_OF_TYPE = [0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8];
 
@@ -58,11 +70,12 @@ function blankGps(bytes: Buffer, start: number, copy: () => Buffer): void {
   const entriesAt = (directory: number): number[] =>
     directory + 2 > bytes.length
       ? []
-      : Array.from({ length: short(directory) }, (_, at) => directory + 2 + ENTRY * at).filter(
-          (entry) => entry + ENTRY <= bytes.length,
-        );
-  for (const entry of entriesAt(start + 8)) {
-    if (short(entry) !== GPS) continue;
+      : Array.from(
+          { length: Math.min(MOST_ENTRIES, short(directory)) },
+          (_, at) => directory + 2 + ENTRY * at,
+        ).filter((entry) => entry + ENTRY <= bytes.length);
+  const entry = entriesAt(start + 8).find((one) => short(one) === GPS);
+  if (entry !== undefined) {
     const directory = start + long(entry + 8);
     for (const told of entriesAt(directory)) {
       const size = (BYTES_OF_TYPE[short(told + 2)] ?? 0) * long(told + 4);

@@ -81,4 +81,21 @@ describe('the place where a photo was taken', () => {
       { numRuns: 300, seed: 20260504 },
     );
   });
+
+  test('a file that repeats itself is searched eight times and no more', async () => {
+    const exif = (await sharp(await told().jpeg().toBuffer()).metadata()).exif!;
+    const without = withoutPlace(Buffer.concat(Array.from({ length: 20 }, () => exif)));
+    expect(without.toString('latin1').split(numbers.toString('latin1'))).toHaveLength(1 + 12);
+  });
+
+  test('a photo cut off within its notes is a photo like others', () => {
+    // IPTC in an APP13 segment that says to be longer than the file is.
+    const cutOff = Buffer.concat([
+      Buffer.from([0xff, 0xed, 0x10, 0x00]),
+      Buffer.from(`Photoshop 3.0\0${ROAD}`, 'latin1'),
+    ]);
+    expect(withoutPlace(cutOff).includes(ROAD)).toBe(false);
+    const open = Buffer.from('<x:xmpmeta'.repeat(50), 'latin1');
+    expect(withoutPlace(open)).toBe(open);
+  });
 });
