@@ -19,7 +19,7 @@ const VULGAR: Record<string, string> = {
   '⅝': '5/8',
   '⅞': '7/8',
 };
-const FORM = /^(\d+(?:[.,]\d+)?)?(?:[\s-]*(\d+)\/(\d+))?\s*([a-z"″]+)?$/;
+const FORM = /^(?:(\d+(?:[.,]\d+)?)(?=[\s\-a-z"″]|$))?(?:[\s-]*(\d+)\/(\d+))?\s*([a-z"″]+)?$/;
 
 /** Millimetres of a length as a person writes it (`4 1/4 in`, `5¾"`, `14,6 cm`), or null. */
 export function millimetres(text: string, otherwise: Ruler = 'in'): number | null {
