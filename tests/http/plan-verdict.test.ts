@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { verdictOf } from '../../server/http/wire/plan-verdict.ts';
 
 test('a plan that is proven best is called so, and no gap is named', () => {
-  expect(verdictOf({ proven: true, value: 9, bound: 9 })).toMatch(/^Proven best/);
+  expect(verdictOf({ proven: true, value: 9, bound: 9 }, false)).toMatch(/^Proven best/);
 });
 
 test.each([
@@ -10,6 +10,14 @@ test.each([
   [5, 10, 100],
   [10, 10.05, 1],
 ])('a plan of %d under a bound of %d: another is at most %i %% better', (value, bound, gap) => {
-  expect(verdictOf({ proven: false, value, bound })).toContain(`at most ${gap} % better`);
+  expect(verdictOf({ proven: false, value, bound }, false)).toContain(`at most ${gap} % better`);
   expect(value * (1 + gap / 100)).toBeGreaterThanOrEqual(bound - 1e-9);
+});
+
+test('a plan with pins is judged among those that keep them, and says so', () => {
+  const given = { value: 9, bound: 9 };
+  for (const proven of [true, false]) {
+    expect(verdictOf({ proven, ...given }, true)).toContain('with what you kept');
+    expect(verdictOf({ proven, ...given }, false)).not.toContain('kept');
+  }
 });

@@ -1,13 +1,16 @@
 import type { Plan } from '../../plan/plan.ts';
 
-/** How sure a plan is, in words: proven best, or by how much another could be better at most. */
-export function verdictOf({
-  proven,
-  value,
-  bound,
-}: Pick<Plan, 'proven' | 'value' | 'bound'>): string {
+/**
+ * How sure a plan is, in words: proven best, or by how much another could be better at most; both among the
+ * plans that keep what she asked to keep.
+ */
+export function verdictOf(
+  { proven, value, bound }: Pick<Plan, 'proven' | 'value' | 'bound'>,
+  kept: boolean,
+): string {
+  const given = kept ? 'with what you kept, and the sheets' : 'with the sheets';
   if (proven)
-    return 'Proven best: with the sheets cut as in the guide, no choice of papers goes together better.';
+    return `Proven best: ${given} cut as in the guide, no choice of papers goes together better.`;
   const gap = Math.max(1, Math.ceil((100 * (bound - value)) / Math.max(value, 1e-9)));
-  return `The best found so far; another choice could be at most ${gap} % better.`;
+  return `The best found so far${kept ? ' with what you kept' : ''}; another choice could be at most ${gap} % better.`;
 }

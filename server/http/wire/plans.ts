@@ -21,7 +21,7 @@ export function planOnWire(kept: KeptPlan): Wire.Plan {
     value,
     bound,
     proven,
-    verdict: verdictOf(plan),
+    verdict: verdictOf(plan, (asked.pins ?? []).length > 0),
     cards: plan.cards.map((card) => cardOnWire(card, cards, id)),
     sheetsUsed: scheme.slots.map((slot) => ({
       slot: slot.id,
