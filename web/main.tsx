@@ -4,7 +4,7 @@ import { useCodeInAddress } from './phone/code-in-address.ts';
 import { retryLost, takeUp } from './photos/queue.ts';
 import { onComingBack } from './table/coming-back.ts';
 import { hearNews } from './wire/news.ts';
-import { padList, pads, plansOf, supplies, ticks } from './wire/shelves.ts';
+import { guides, padList, pads, plansOf, supplies, ticks } from './wire/shelves.ts';
 import { App } from './table/app.tsx';
 
 const table = document.getElementById('table');
@@ -15,7 +15,7 @@ void takeUp();
 hearNews();
 onComingBack(() => {
   retryLost();
-  for (const shelf of [padList, pads, plansOf, supplies, ticks]) shelf.freshAll();
+  for (const shelf of [padList, pads, plansOf, supplies, guides, ticks]) shelf.freshAll();
 });
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) {

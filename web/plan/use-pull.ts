@@ -44,6 +44,8 @@ function listen(field: HTMLElement, now: { readonly current: Pull }): () => void
   const { signal } = ways;
 
   function press(event: PointerEvent): void {
+    // A second finger joins no pull.
+    if (pressed !== null) return;
     justPulled = false;
     const { clientX: x, clientY: y, pointerId: id } = event;
     const finger = event.pointerType === 'touch';
@@ -107,7 +109,10 @@ function listen(field: HTMLElement, now: { readonly current: Pull }): () => void
   field.addEventListener('pointerdown', press, { signal });
   field.addEventListener('pointermove', move, { signal });
   field.addEventListener('pointerup', release, { signal });
-  field.addEventListener('pointercancel', stop, { signal });
+  const cancel = (event: PointerEvent): void => {
+    if (event.pointerId === pressed?.id) stop();
+  };
+  field.addEventListener('pointercancel', cancel, { signal });
   // A finger that pulls does not scroll.
   const hold = (event: Event): void => {
     if (from.peek() !== null && event.cancelable) event.preventDefault();

@@ -6,7 +6,7 @@ import { Mishap } from '../table/mishap.tsx';
 import { words } from '../words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
-import { supplies } from '../wire/shelves.ts';
+import { guides, supplies } from '../wire/shelves.ts';
 
 /** One cardstock or ink: its colour as a large piece of it, its name that can be changed in place. */
 export function SupplyCard({ supply }: { supply: Supply }): VNode {
@@ -17,6 +17,8 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
     try {
       await service.removeSupply(supply.id);
       await supplies.fresh('all');
+      // What a guide says is to be bought follows what is left.
+      guides.freshAll();
     } catch (fault) {
       setProblem(asProblem(fault));
     }
@@ -27,6 +29,8 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
     try {
       await service.changeSupply(supply.id, what);
       await supplies.fresh('all');
+      // What a guide says is to be bought follows what is left.
+      guides.freshAll();
     } catch (fault) {
       setProblem(asProblem(fault));
     }

@@ -23,15 +23,18 @@ export function pullPapers(at: () => Table): void {
     await page.getByRole('button', { name: 'Undo' }).first().click();
     await page.waitForURL(first);
 
-    // Let go beside the cards, or where nothing is to be changed, it does nothing.
+    // Escape lets go of it over the other paper; what she does next is all that is planned.
+    await picturesDrawn(page, '.planned-card img', 4);
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
-    await page.mouse.move(from.x, from.y + 12, { steps: 3 });
-    await page.getByText('Pull it onto another paper').waitFor();
+    await page.mouse.move(to.x, to.y, { steps: 5 });
+    await page.getByText(/^Change over with /).waitFor();
     await page.keyboard.press('Escape');
-    await page.getByText('Pull it onto another paper').waitFor({ state: 'detached' });
+    await page.getByText(/^Change over with /).waitFor({ state: 'detached' });
     await page.mouse.up();
-    expect(page.url()).toBe(first);
+    await page.getByRole('slider', { name: /calm to busy/ }).press('ArrowRight');
+    await page.waitForURL((url) => url.href !== first);
+    expect(await keptSides(page)).toEqual({});
     expect(faults).toEqual([]);
     await context.close();
   });
