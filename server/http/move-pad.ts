@@ -21,6 +21,8 @@ import { planOnWire } from './wire/plans.ts';
 
 /** Which form of file this is; a later form gets a later number and this one stays readable. */
 const FORM = 'plyhue pad, form 1';
+/** Steps of all its plans together; each is written by itself. */
+const MOST_TICKS = 20_000;
 
 const Row = z.looseObject({ id: words(80) });
 const Hash = z.string().regex(/^[0-9a-f]{64}$/);
@@ -44,7 +46,13 @@ const Contents = z.object({
     .max(5000)
     .default([]),
   plans: z.array(z.looseObject({ id: words(80), swatches: z.record(z.string(), Hash) })).max(500),
-  ticks: z.record(words(80), z.array(words(80)).max(5000)).default({}),
+  ticks: z
+    .record(words(80), z.array(words(80)).max(5000))
+    .default({})
+    .refine(
+      (ticks) => Object.values(ticks).reduce((sum, steps) => sum + steps.length, 0) <= MOST_TICKS,
+      `at most ${MOST_TICKS} steps that are ticked off`,
+    ),
   layouts: z.array(Layout).max(500).default([]),
 });
 

@@ -108,5 +108,5 @@ async function swatchOf(records: Records, side: string, of?: string): Promise<st
   const now = (await records.sides.at(side))?.swatch ?? null;
   if (now !== null && (of === undefined || now.startsWith(of))) return now;
   const then = of === undefined ? null : await records.plans.swatchLike(of);
-  return found(then ?? now, 'side', side);
+  return found(of === undefined ? now : then, 'side', side);
 }
