@@ -39,6 +39,7 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
   const [chosen, choose] = useState(start.layers.length - 1);
   const [mishap, setMishap] = useState<Problem | null>(null);
   const [sure, setSure] = useState(false);
+  const [leaving, setLeaving] = useState(false);
   const layout = draft ?? drawn.now;
   const at = Math.min(chosen, layout.layers.length - 1);
   const { checked, fault } = useCheck(drawn.now);
@@ -55,6 +56,12 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
   function walk(step: typeof undone): void {
     setDraft(null);
     setDrawn(step);
+  }
+
+  /** Asks before a drawing that is not kept is lost. */
+  function leave(): void {
+    if (drawn.past.length === 0) close();
+    else setLeaving(true);
   }
 
   function keys(event: KeyboardEvent): void {
@@ -107,7 +114,18 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
   }
 
   return (
-    <Dialog title={hers === null ? said.title : said.titleHers} close={close} wide>
+    <Dialog title={hers === null ? said.title : said.titleHers} close={leave} wide>
+      {leaving && (
+        <div class="editor-ends" role="alert">
+          <p>{said.notKept}</p>
+          <button type="button" class="button" onClick={() => setLeaving(false)}>
+            {said.stay}
+          </button>
+          <button type="button" class="button quiet" onClick={close}>
+            {said.leave}
+          </button>
+        </div>
+      )}
       <div class="editor" onKeyDown={keys}>
         <div class="editor-card">
           <CardDrawing
@@ -231,7 +249,7 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
 }
 
 /** As many as the service takes. */
-const MOST_LAYERS = 16;
+const MOST_LAYERS = 24;
 
 /** The letter of a patterned paper; plain cardstock has none. */
 function letterOf(layout: NewLayout, layer: Layer): string {

@@ -44,7 +44,7 @@ export function statements(
     value(judged, 'direction') < 0.9
       ? bad(
           'direction',
-          `The prints of ${called.a} and ${called.b} have a direction each and are of one size, so they quarrel.`,
+          `The prints of ${called.a} and ${called.b} have a direction each, and these quarrel.`,
           `The directions of ${called.a} and ${called.b} quarrel.`,
         )
       : null,

@@ -49,6 +49,10 @@ export function ownCard(at: () => Table): void {
     await editor.getByText(/^Meets Base along/).waitFor();
     await expect.poll(() => editor.getByText(/leaves it at the right/).count()).toBe(0);
 
+    await editor.getByRole('button', { name: 'Close' }).click();
+    await editor.getByText('Your drawing is not kept yet.').waitFor();
+    await editor.getByRole('button', { name: 'Go on drawing' }).click();
+
     await editor.getByLabel('Its name').fill('Reading room');
     await editor.getByLabel('Its name').press('Tab');
     const [download] = await Promise.all([
