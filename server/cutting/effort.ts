@@ -11,7 +11,7 @@ const SLIVER = INCH / 8;
  * sliver to trim away two; of patterned paper a turned piece outweighs them, as a print with an up lies
  * down on it.
  */
-export function effortOf(slot: Slot, patterned: boolean): number {
+function effortOf(slot: Slot, patterned: boolean): number {
   const steps = cutSteps(slot).filter(({ kind }) => kind === 'cut');
   const slivers = leftSizes(slot).filter(
     ({ width, height }) => Math.min(width, height) <= SLIVER,

@@ -112,7 +112,7 @@ function restSaid(size: Size, ruler: Ruler): string {
 const SLIVER = INCH / 8;
 
 /** 'card 3 panel'. */
-export function pieceSaid(id: string, slot: Slot): string {
+function pieceSaid(id: string, slot: Slot): string {
   const piece = slot.pieces.find((one) => one.piece.id === id)?.piece;
   return piece === undefined ? id : `card ${piece.card} ${layerSaid(piece.layer)}`;
 }

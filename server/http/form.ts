@@ -18,8 +18,8 @@ export interface Form {
 }
 
 /**
- * Reads a multipart form; the file is on disk, whole but for the place where it was taken, when this is kept. The name that the client gave the
- * file is not used. When anything is wrong, nothing stays behind.
+ * Reads a multipart form; the file is on disk, whole but for the place where it was taken, when this is kept.
+ * The name that the client gave the file is not used. When anything is wrong, nothing stays behind.
  */
 export async function readForm(
   request: FastifyRequest,

@@ -113,9 +113,9 @@ export async function planAt(edges: Edges, id: string): Promise<KeptPlan> {
   const atHand = plansAtHand(edges);
   const known = atHand.at(id);
   // Asked all the same whether it is still there, and hers.
-  if (known !== null && (await plans.padOf(id)) !== null) return known;
+  if (known !== undefined && (await plans.padOf(id)) !== null) return known;
   const plan = found((await plans.at(id)) as KeptPlan | null, 'plan', id);
-  atHand.put(plan);
+  atHand.put(id, plan);
   return plan;
 }
 

@@ -34,7 +34,7 @@ export interface White {
  *
  * Source      photographs of known colours on white paper: L 89 to 96, b -2 to -7 (measured); the middle.
  */
-export const WHITE_PAPER = { l: 94.4, a: 0.3, b: -3.4 };
+const WHITE_PAPER = { l: 94.4, a: 0.3, b: -3.4 };
 
 /**
  * How much of the hue in which a scanner shows white counts: its own white is set when it is made, to within about

@@ -23,7 +23,7 @@ export function comparedHow(supply: Supply, side: Side): Compared {
  * typed: no photo is behind one of them, nothing cancels.
  * `npm run bench supplies` measures it on other seeds.
  */
-export const LEFT: Readonly<Record<Compared, number>> = {
+const LEFT: Readonly<Record<Compared, number>> = {
   'one photo': 0.25,
   'two photos': 0.55,
   typed: 1,
