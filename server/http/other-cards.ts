@@ -1,6 +1,7 @@
 import type { OtherPlan } from '../plan/plan-desk.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Edges } from './edges.ts';
+import { Lately } from './lately.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { wishesKept } from './make-plan.ts';
 
@@ -16,17 +17,11 @@ export interface OtherCards {
 
 /** Pictures of plans that are offered and not kept: their address names the sheet of every slot. */
 export function otherCards(): OtherCards {
-  const offered = new Map<string, Plan>();
-  const note = (key: string, plan: Plan): void => {
-    offered.delete(key);
-    offered.set(key, plan);
-    const [oldest] = offered.keys();
-    if (offered.size > MOST_OFFERED) offered.delete(oldest!);
-  };
+  const offered = new Lately<string, Plan>(MOST_OFFERED);
   return {
     picturesOf: (kept, { plan }) => {
       const sheets = named(kept, plan.slots);
-      note(`${kept.id} ${sheets}`, plan);
+      offered.put(`${kept.id} ${sheets}`, plan);
       const before = new Map(kept.batch.plan.cards.map((card) => [card.number, made(card)]));
       return plan.cards
         .filter((card) => before.get(card.number) !== made(card))
@@ -38,10 +33,10 @@ export function otherCards(): OtherCards {
     withSheets: async ({ desk }, kept, sheets) => {
       const key = `${kept.id} ${sheets}`;
       const plan =
-        offered.get(key) ??
+        offered.at(key) ??
         (await desk.withSheets({ batch: kept.batch, ask: wishesKept(kept) }, read(kept, sheets)))
           .plan;
-      note(key, plan);
+      offered.put(key, plan);
       return { ...kept, batch: { ...kept.batch, plan } };
     },
   };

@@ -3,6 +3,7 @@ import { groupSheets } from '../from-photo-to-guide.ts';
 import { withNames } from '../pad/pad-names.ts';
 import type { Records } from '../store/records.ts';
 import { found } from './found.ts';
+import { Lately } from './lately.ts';
 import { padOnWire, sheetsOf } from './wire/pads.ts';
 import type { PadRows } from './wire/pads.ts';
 
@@ -23,18 +24,15 @@ export interface PadReader {
 const REMEMBERED = 100;
 
 export function createPadReader(): PadReader {
-  const remembered = new Map<string, Wire.Pad>();
+  const remembered = new Lately<string, Wire.Pad>(REMEMBERED);
   return {
     read: async (records, id) => {
       const { revision } = found(await records.pads.at(id), 'pad', id);
-      const known = remembered.get(id);
+      const known = remembered.at(id);
       if (known?.revision === revision) return known;
       const rows = await rowsOfPad(records, id);
       const pad = padOnWire(rows, groupSheets(sheetsOf(rows)));
-      remembered.delete(id);
-      remembered.set(id, pad);
-      const oldest = remembered.keys().next();
-      if (remembered.size > REMEMBERED && oldest.done !== true) remembered.delete(oldest.value);
+      remembered.put(id, pad);
       return pad;
     },
   };
