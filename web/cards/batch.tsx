@@ -6,7 +6,7 @@ import type { Problem } from '../../server/contract/values.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { cardsWords } from '../words/cards.ts';
 import { asProblem } from '../wire/ask.ts';
 import { countsOf } from './counts.ts';
 import { sheetsFor } from './sheets-needed.ts';
@@ -39,12 +39,12 @@ export function Batch({ pad, layouts }: { pad: Pad; layouts: readonly LayoutList
   }
 
   return (
-    <aside class="bar" aria-label={words.cards.batch}>
+    <aside class="bar" aria-label={cardsWords.batch}>
       {problem && <Mishap problem={problem} />}
       <div class="bar-line">
         <p role="status">
-          <strong>{words.cards.chosen(cards)}</strong>
-          {cards > 0 && <span class="small">{words.cards.sheets(sheets, has)}</span>}
+          <strong>{cardsWords.chosen(cards)}</strong>
+          {cards > 0 && <span class="small">{cardsWords.sheets(sheets, has)}</span>}
         </p>
         <button
           type="button"
@@ -52,7 +52,7 @@ export function Batch({ pad, layouts }: { pad: Pad; layouts: readonly LayoutList
           disabled={cards === 0 || tooMany || planning}
           onClick={() => void plan()}
         >
-          {planning ? words.cards.planning : words.cards.plan} <Icon name="next" />
+          {planning ? cardsWords.planning : cardsWords.plan} <Icon name="next" />
         </button>
       </div>
     </aside>

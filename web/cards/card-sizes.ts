@@ -1,6 +1,6 @@
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import { millimetres } from '../lengths/lengths.ts';
-import { words } from '../words.ts';
+import { cardsWords } from '../words/cards.ts';
 
 /** The layouts of one size of card, upright and lying. */
 export interface CardSize {
@@ -32,7 +32,7 @@ function sidesOf({ card }: LayoutListing): string[] {
 /** A6 by its name (ISO 216), every other size by its sides in the unit in which it is cut. */
 function nameOf(layout: LayoutListing): string {
   const [short, long] = sidesOf(layout) as [string, string];
-  if (millimetres(short) === 105 && millimetres(long) === 148) return words.cards.a6;
+  if (millimetres(short) === 105 && millimetres(long) === 148) return cardsWords.a6;
   const unit = short.replace(/^.*\s/, '');
   return `${short.replace(/\s\w+$/, '')} × ${long.replace(/\s\w+$/, '')} ${unit}`;
 }

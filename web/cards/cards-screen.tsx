@@ -4,7 +4,7 @@ import { remembered } from '../table/memory.ts';
 import { ruler } from '../table/settings.ts';
 import { OpenEditor } from '../layouts/open-editor.tsx';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { cardsWords } from '../words/cards.ts';
 import { layouts, pads } from '../wire/shelves.ts';
 import { Batch } from './batch.tsx';
 import { cardSizesOf, type CardSize } from './card-sizes.ts';
@@ -18,8 +18,8 @@ const lastSize = remembered('card-size', '', (value) => typeof value === 'string
 export function CardsScreen({ pad }: { pad: string }): VNode {
   return (
     <div class="screen with-bar">
-      <h1>{words.cards.heading}</h1>
-      <p class="lead">{words.cards.lead}</p>
+      <h1>{cardsWords.heading}</h1>
+      <p class="lead">{cardsWords.lead}</p>
       <Once of={layouts.at('all')} again={() => void layouts.fresh('all')}>
         {(list) => (
           <>
@@ -44,7 +44,7 @@ function Layouts({ pad, list }: { pad: string; list: readonly LayoutListing[] })
   return (
     <>
       <fieldset class="choices">
-        <legend>{words.cards.size}</legend>
+        <legend>{cardsWords.size}</legend>
         {sizes.map((size) => (
           <label key={size.key} class="choice">
             <input
@@ -64,7 +64,7 @@ function Layouts({ pad, list }: { pad: string; list: readonly LayoutListing[] })
       {shown?.layouts[0] && (
         <div class="own-card">
           <OpenEditor from={shown.layouts[0]} pad={pad} empty />
-          <span class="small">{words.cards.ownLead}</span>
+          <span class="small">{cardsWords.ownLead}</span>
         </div>
       )}
       <ul class="layouts">
@@ -82,5 +82,5 @@ function Layouts({ pad, list }: { pad: string; list: readonly LayoutListing[] })
 function chosenOf({ layouts: some }: CardSize, pad: string): string {
   const counts = countsOf(pad);
   const sum = some.reduce((so, { id }) => so + (counts[id] ?? 0), 0);
-  return sum === 0 ? '' : words.cards.chosenOf(sum);
+  return sum === 0 ? '' : cardsWords.chosenOf(sum);
 }

@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { cardsWords } from '../words/cards.ts';
 import { OpenEditor } from '../layouts/open-editor.tsx';
 import { countsOf, MOST_OF_ONE, setCount } from './counts.ts';
 
@@ -13,19 +13,19 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
       <button
         type="button"
         class="layout-picture"
-        aria-label={words.cards.more(layout.name)}
+        aria-label={cardsWords.more(layout.name)}
         onClick={() => setCount(pad, layout.id, count + 1)}
       >
         <img src={drawn(layout.drawing)} alt="" loading="lazy" />
       </button>
       <strong>{layout.name}</strong>
-      <span class="small">{words.cards.papers(layout.papers)}</span>
+      <span class="small">{cardsWords.papers(layout.papers)}</span>
       <div class="counter">
         <button
           type="button"
           class="round"
           disabled={count === 0}
-          aria-label={words.cards.fewer(layout.name)}
+          aria-label={cardsWords.fewer(layout.name)}
           onClick={() => setCount(pad, layout.id, count - 1)}
         >
           <Icon name="minus" />
@@ -37,14 +37,14 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
           min="0"
           max={MOST_OF_ONE}
           value={count}
-          aria-label={words.cards.howMany(layout.name)}
+          aria-label={cardsWords.howMany(layout.name)}
           onChange={(event) => setCount(pad, layout.id, Number(event.currentTarget.value) || 0)}
         />
         <button
           type="button"
           class="round"
           disabled={count === MOST_OF_ONE}
-          aria-label={words.cards.more(layout.name)}
+          aria-label={cardsWords.more(layout.name)}
           onClick={() => setCount(pad, layout.id, count + 1)}
         >
           <Icon name="plus" />

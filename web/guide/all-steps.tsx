@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
 import type { Step } from './step.ts';
 import { isTicked } from './ticked.ts';
 
@@ -16,10 +16,10 @@ export function AllSteps({ plan, steps, at, go }: Props): VNode {
   const kinds = [...new Set(steps.map(({ kind }) => kind))];
   return (
     <section aria-labelledby="all-steps">
-      <h2 id="all-steps">{words.guide.all}</h2>
+      <h2 id="all-steps">{guideWords.all}</h2>
       {kinds.map((kind) => (
         <div key={kind} class="chapter">
-          <h3>{words.guide.chapters[kind]}</h3>
+          <h3>{guideWords.chapters[kind]}</h3>
           <ol class="all-steps">
             {steps.map((one, index) =>
               one.kind === kind ? (
@@ -34,7 +34,7 @@ export function AllSteps({ plan, steps, at, go }: Props): VNode {
                   >
                     {isTicked(plan, one.id) ? <Icon name="tick" /> : <span class="box" />}
                     {one.title}
-                    {isTicked(plan, one.id) && <span class="unseen">{words.guide.isDone}</span>}
+                    {isTicked(plan, one.id) && <span class="unseen">{guideWords.isDone}</span>}
                   </button>
                 </li>
               ) : null,

@@ -4,7 +4,9 @@ import { millimetres } from '../lengths/lengths.ts';
 import { drawnAt } from '../plan/card-image.tsx';
 import { layoutOf } from '../plan/layout-of.ts';
 import type { OnTable } from '../plan/table-of.ts';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
+import { planWords } from '../words/plan.ts';
+import { words } from '../words/words.ts';
 import type { Act, Picture, Shown, Spot, Step } from './step.ts';
 
 /** Room around the drawn card for its shadow, in mm. */
@@ -15,11 +17,11 @@ export function cardStep(card: CardToMake, table: OnTable, people: number): Step
   const id = `card-${card.number}`;
   const planned = table.plan.cards.find(({ number }) => number === card.number)!;
   const layout = layoutOf(table, planned);
-  const lines = [card.why, ...(people === 1 ? [] : [words.guide.makeTimes(people)]), card.post];
+  const lines = [card.why, ...(people === 1 ? [] : [guideWords.makeTimes(people)]), card.post];
   return {
     id,
     kind: 'card',
-    title: words.guide.make(card.number, card.name),
+    title: guideWords.make(card.number, card.name),
     picture: pictureOf(drawnAt(planned), card.number, layout),
     lines: lines.filter((line) => line !== ''),
     acts: [
@@ -47,7 +49,7 @@ function layerAct(
   return {
     id,
     number,
-    main: words.guide.layer(words.layerName(name), size, from),
+    main: guideWords.layer(words.layerName(name), size, from),
     small: [base ? card.base : '', note].filter((text) => text !== '').join(' '),
     shown: base ? baseShown(card) : drawn ? { kind: 'layer', outline: outlineOf(drawn) } : null,
   };
@@ -58,7 +60,7 @@ function stampAct({ greeting, layers, elements }: CardToMake, id: string): Act[]
   const act = {
     id,
     number: layers.length + elements.length + 1,
-    main: words.guide.stamp,
+    main: guideWords.stamp,
     small: greeting,
   };
   return [{ ...act, shown: null }];
@@ -74,7 +76,7 @@ function pictureOf(src: string, number: number, layout: LayoutListing | undefine
   const [width, height] = [layout?.card.width, layout?.card.height].map(
     (side) => (millimetres(side ?? '') ?? 100) + 2 * ROOM,
   );
-  return { src, alt: words.plan.card(number), width: width!, height: height! };
+  return { src, alt: planWords.card(number), width: width!, height: height! };
 }
 
 /** The outline of a layer on the drawn card, in mm; of a round one or a notched one its box. */

@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
 import { MOST_PEOPLE, MOST_STACKED, peopleFor, setPeople, stacked } from './how-cut.ts';
 import { Stepper } from './stepper.tsx';
 import type { GuideBook } from './steps-of.ts';
@@ -12,14 +12,14 @@ export function ForPeople({ book }: { book: GuideBook }): VNode {
     <>
       <div class="steppers">
         <Stepper
-          label={words.guide.people}
+          label={guideWords.people}
           value={peopleFor(plan.id)}
           least={1}
           most={MOST_PEOPLE}
           set={(count) => setPeople(plan.id, count)}
         />
         <Stepper
-          label={words.guide.stacked}
+          label={guideWords.stacked}
           value={stacked.value}
           least={1}
           most={MOST_STACKED}
@@ -28,7 +28,7 @@ export function ForPeople({ book }: { book: GuideBook }): VNode {
           }}
         />
       </div>
-      <p class="small">{words.guide.stackedHow}</p>
+      <p class="small">{guideWords.stackedHow}</p>
       {set && (
         <>
           <ul class="said">
@@ -36,12 +36,12 @@ export function ForPeople({ book }: { book: GuideBook }): VNode {
               <li key={line}>{line}</li>
             ))}
           </ul>
-          <h3>{words.guide.sheetsToHave}</h3>
+          <h3>{guideWords.sheetsToHave}</h3>
           <ul class="sheets-to-have">
             {set.ofSheets.map(({ sheet, label, needed, inPad }) => (
               <li key={sheet}>
-                <strong>{words.guide.ofSheet(label, needed)}</strong>{' '}
-                <span class="small">{words.guide.inPad(inPad, needed)}</span>
+                <strong>{guideWords.ofSheet(label, needed)}</strong>{' '}
+                <span class="small">{guideWords.inPad(inPad, needed)}</span>
               </li>
             ))}
           </ul>

@@ -6,7 +6,8 @@ import type { OnTable } from '../plan/table-of.ts';
 import { WithPlan } from '../plan/with-plan.tsx';
 import { ruler } from '../table/settings.ts';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
+import { words } from '../words/words.ts';
 import { classSets, cuts, guides, leftovers } from '../wire/shelves.ts';
 import { GuideSteps } from './guide-steps.tsx';
 import { peopleFor, stacked } from './how-cut.ts';
@@ -38,12 +39,12 @@ function WithCuts(table: OnTable): VNode {
   const set = people === 1 ? null : classSets.at(`${plan.id}/${people}/${stack}`).value;
   const kept = leftovers.at(`${pad.id}/${plan.id}`).value.value ?? NOTHING_KEPT;
   return (
-    <Once of={cuts.at(cutsAt)} again={() => void cuts.fresh(cutsAt)} heading={words.guide.heading}>
+    <Once of={cuts.at(cutsAt)} again={() => void cuts.fresh(cutsAt)} heading={guideWords.heading}>
       {(slots) => (
         <Once
           of={guides.at(guideAt)}
           again={() => void guides.fresh(guideAt)}
-          heading={words.guide.heading}
+          heading={guideWords.heading}
         >
           {(guide) => (
             <GuideSteps

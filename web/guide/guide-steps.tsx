@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Problem } from '../../server/contract/values.ts';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
 import { AllSteps } from './all-steps.tsx';
 import { HowElse } from './how-else.tsx';
 import { Now } from './now.tsx';
@@ -29,16 +29,16 @@ export function GuideSteps({ book, problem }: Props): VNode {
   return (
     <>
       <div class="heading-line">
-        <h1>{words.guide.heading}</h1>
+        <h1>{guideWords.heading}</h1>
         <PrintLinks book={book} />
       </div>
       <div class="how-far">
-        <p role="status">{words.guide.done(done, steps.length)}</p>
+        <p role="status">{guideWords.done(done, steps.length)}</p>
         <progress
           class="ruler-progress"
           value={done}
           max={steps.length}
-          aria-label={words.guide.progress}
+          aria-label={guideWords.progress}
         />
       </div>
       {problem && <Mishap problem={problem} />}

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { ComponentChildren, VNode } from 'preact';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
+import { schemeWords } from '../words/scheme.ts';
 import { ForPeople } from './for-people.tsx';
 import { OwnScheme } from './own-scheme.tsx';
 import type { GuideBook } from './steps-of.ts';
@@ -9,11 +10,11 @@ import type { GuideBook } from './steps-of.ts';
 export function HowElse({ book }: { book: GuideBook }): VNode {
   return (
     <section class="what-else" aria-labelledby="how-else">
-      <h2 id="how-else">{words.guide.else}</h2>
-      <Opening title={words.guide.forPeople} begin={book.set !== null}>
+      <h2 id="how-else">{guideWords.else}</h2>
+      <Opening title={guideWords.forPeople} begin={book.set !== null}>
         <ForPeople book={book} />
       </Opening>
-      <Opening title={words.scheme.title} begin={false}>
+      <Opening title={schemeWords.title} begin={false}>
         <OwnScheme book={book} />
       </Opening>
     </section>

@@ -3,7 +3,7 @@ import type { VNode } from 'preact';
 import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { leftWords } from '../words/left.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { leftovers } from '../wire/shelves.ts';
@@ -20,7 +20,7 @@ export function KeepLeft({ book }: { book: GuideBook }): VNode {
     try {
       await service.keepLeftovers(pad.id, { plan: plan.id });
       leftovers.freshAll();
-      announce(words.left.kept);
+      announce(leftWords.kept);
     } catch (fault) {
       setProblem(asProblem(fault));
     }
@@ -30,11 +30,11 @@ export function KeepLeft({ book }: { book: GuideBook }): VNode {
     <>
       {problem && <Mishap problem={problem} />}
       {kept ? (
-        <p>{words.left.kept}</p>
+        <p>{leftWords.kept}</p>
       ) : (
         <p>
           <button type="button" class="button quiet" onClick={() => void keep()}>
-            {words.left.keep}
+            {leftWords.keep}
           </button>
         </p>
       )}

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
 import { ActLines } from './act-lines.tsx';
 import { KeepLeft } from './keep-left.tsx';
 import { BaseDrawing, FinishDrawing } from './piece-drawing.tsx';
@@ -76,9 +76,9 @@ export function Now({ step, book, number, count, move }: Props): VNode {
     <article
       ref={article}
       class={`now now-${step.kind}`}
-      aria-label={words.guide.step(number, count)}
+      aria-label={guideWords.step(number, count)}
     >
-      <p class="small">{words.guide.step(number, count)}</p>
+      <p class="small">{guideWords.step(number, count)}</p>
       <h2>{step.title}</h2>
       <div class={step.picture ? 'now-body' : 'now-body plain'}>
         {step.picture && (
@@ -93,7 +93,7 @@ export function Now({ step, book, number, count, move }: Props): VNode {
         <div class="now-words">
           {now && (
             <div class="act-now">
-              <p class="small">{words.guide.act[step.kind](now.number, step.acts.length)}</p>
+              <p class="small">{guideWords.act[step.kind](now.number, step.acts.length)}</p>
               <p class="act-main">{now.main}</p>
               {shown?.kind === 'finish' && <FinishDrawing {...shown} />}
               {shown?.kind === 'base' && <BaseDrawing {...shown} />}
@@ -107,7 +107,7 @@ export function Now({ step, book, number, count, move }: Props): VNode {
           </ul>
           {(step.kind === 'paper' || step.kind === 'cardstock') && (
             <p class="blade-care">
-              <Icon name="caution" /> {words.guide.blade}
+              <Icon name="caution" /> {guideWords.blade}
             </p>
           )}
           {step.kind === 'left' && <KeepLeft book={book} />}
@@ -115,10 +115,10 @@ export function Now({ step, book, number, count, move }: Props): VNode {
       </div>
       <div class="now-buttons">
         <button type="button" class="button quiet" disabled={number === 1} onClick={() => move(-1)}>
-          <Icon name="back" /> {words.guide.before}
+          <Icon name="back" /> {guideWords.before}
         </button>
         <button type="button" class="button" aria-pressed={ticked} onClick={press}>
-          <Icon name="tick" /> {ticked ? words.guide.untick : words.guide.tick}
+          <Icon name="tick" /> {ticked ? guideWords.untick : guideWords.tick}
         </button>
         <button
           type="button"
@@ -126,7 +126,7 @@ export function Now({ step, book, number, count, move }: Props): VNode {
           disabled={number === count}
           onClick={() => move(1)}
         >
-          {words.guide.after} <Icon name="next" />
+          {guideWords.after} <Icon name="next" />
         </button>
       </div>
       <ActLines plan={plan} acts={step.acts} now={now} tick={tickAct} />

@@ -3,7 +3,7 @@ import type { VNode } from 'preact';
 import type { Problem } from '../../server/contract/values.ts';
 import { layoutOf } from '../plan/layout-of.ts';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { schemeWords } from '../words/scheme.ts';
 import { asProblem } from '../wire/ask.ts';
 import { recut } from './recut.ts';
 import { SchemeRows } from './scheme-rows.tsx';
@@ -45,11 +45,11 @@ export function OwnScheme({ book }: { book: GuideBook }): VNode {
   const names = scheme.slots.map((slot, at) => {
     const sheet = plan.sheetsUsed.find((one) => one.slot === slot)?.sheet;
     const label = pad.sheets.find(({ id }) => id === sheet)?.label;
-    return { slot, name: words.scheme.slot(at + 1, label ?? null) };
+    return { slot, name: schemeWords.slot(at + 1, label ?? null) };
   });
   return (
     <>
-      <p>{words.scheme.lead}</p>
+      <p>{schemeWords.lead}</p>
       <SchemeRows
         rows={rows}
         names={names}
@@ -60,13 +60,13 @@ export function OwnScheme({ book }: { book: GuideBook }): VNode {
           setScheme(moved(scheme, rows, row, slot));
         }}
       />
-      <ul class="slots-full" aria-label={words.scheme.howFull}>
+      <ul class="slots-full" aria-label={schemeWords.howFull}>
         {names.map(({ slot, name }) => {
           const full = fullness(slot, scheme, rows, pad.sheetSize);
           return (
             <li key={slot} class={full > 1 ? 'too-full' : undefined}>
               <span>{name}</span>
-              <strong>{words.scheme.full(full)}</strong>
+              <strong>{schemeWords.full(full)}</strong>
             </li>
           );
         })}
@@ -80,11 +80,11 @@ export function OwnScheme({ book }: { book: GuideBook }): VNode {
             disabled={busy}
             onClick={() => void have(false)}
           >
-            {words.scheme.ours}
+            {schemeWords.ours}
           </button>
         )}
         <button type="button" class="button" disabled={busy} onClick={() => void have(true)}>
-          {busy ? words.scheme.working : words.scheme.have}
+          {busy ? schemeWords.working : schemeWords.have}
         </button>
       </div>
     </>

@@ -3,7 +3,7 @@ import type { CutStep, ShownSheet, SlotCuts, StockCuts } from '../../server/cont
 import { pieceFor } from '../lengths/lengths.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import type { Ruler } from '../table/settings.ts';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
 import type { Act, Picture, Stack, Step } from './step.ts';
 
 /** A sheet of the pad with its cuts. */
@@ -21,9 +21,9 @@ export function paperStep(
   return {
     id,
     kind: 'paper',
-    title: words.guide.cut(number, label),
-    picture: pictureOf(cuts, words.guide.laid),
-    lines: mine.length > first.length ? [laying, words.guide.inStacks] : [laying],
+    title: guideWords.cut(number, label),
+    picture: pictureOf(cuts, guideWords.laid),
+    lines: mine.length > first.length ? [laying, guideWords.inStacks] : [laying],
     acts: actsOf(id, steps),
     stacks: first,
   };
@@ -41,8 +41,8 @@ export function sparedStep(
   const { slot, pieces } = cuts;
   return {
     ...step,
-    title: words.guide.fromLeft(step.title),
-    lines: [words.guide.spared],
+    title: guideWords.fromLeft(step.title),
+    lines: [guideWords.spared],
     acts: pieces.map(({ card, layer, name, size, up }, at): Act => {
       const use = kept.pieces.find(
         (one) => one.slot === slot && one.card === card && one.layer === layer,
@@ -53,8 +53,8 @@ export function sparedStep(
       return {
         id: `${step.id}-kept-${at + 1}`,
         number: at + 1,
-        main: words.guide.fromPart(card, name, size),
-        small: words.guide.outOfPart(whole, up),
+        main: guideWords.fromPart(card, name, size),
+        small: guideWords.outOfPart(whole, up),
         shown: null,
       };
     }),
@@ -68,9 +68,9 @@ export function stockSteps({ name, sheets }: StockCuts, people: number): Step[] 
     return {
       id,
       kind: 'cardstock',
-      title: words.guide.cutStock(name, sheets.length > 1 ? sheets.indexOf(sheet) + 1 : null),
-      picture: pictureOf(sheet, words.guide.laidStock),
-      lines: people === 1 ? [sheet.laying] : [sheet.laying, words.guide.times(people)],
+      title: guideWords.cutStock(name, sheets.length > 1 ? sheets.indexOf(sheet) + 1 : null),
+      picture: pictureOf(sheet, guideWords.laidStock),
+      lines: people === 1 ? [sheet.laying] : [sheet.laying, guideWords.times(people)],
       acts: actsOf(id, sheet.steps),
       stacks: [],
     };

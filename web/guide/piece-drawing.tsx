@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
 import type { Shown, Spot } from './step.ts';
 
 type Finish = Extract<Shown, { kind: 'finish' }>;
@@ -15,7 +15,7 @@ export function FinishDrawing({ piece, kept, marks }: Finish): VNode {
       class="piece-drawing"
       viewBox={`${-room} ${-room} ${width + 2 * room} ${height + 2 * room}`}
       role="img"
-      aria-label={words.guide.finishDrawn}
+      aria-label={guideWords.finishDrawn}
     >
       <rect class="falls" width={width} height={height} stroke-width={unit} />
       <path class="stays" d={`${outline(kept)}Z`} stroke-width={unit} />
@@ -42,7 +42,7 @@ export function BaseDrawing({ flat, from, scores }: Base): VNode {
       class="piece-drawing"
       viewBox={`${-2 * unit} ${-2 * unit} ${width + 4 * unit} ${height + 4 * unit}`}
       role="img"
-      aria-label={words.guide.baseDrawn}
+      aria-label={guideWords.baseDrawn}
     >
       <rect class="stays" width={width} height={height} stroke-width={0.7 * unit} />
       {scores.map(({ at, said }, index) => {

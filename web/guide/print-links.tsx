@@ -1,7 +1,8 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
 import { printPaper } from '../table/settings.ts';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
+import { settingsWords } from '../words/settings.ts';
 import type { GuideBook } from './steps-of.ts';
 
 /** The printed guide, on the paper in her printer or the other, for as many people as it is cut for. */
@@ -14,10 +15,10 @@ export function PrintLinks({ book }: { book: GuideBook }): VNode {
   return (
     <div class="print-links">
       <a class="button quiet" href={address(printPaper.value)} target="_blank">
-        <Icon name="print" /> {words.guide.print(words.settings.prints[printPaper.value])}
+        <Icon name="print" /> {guideWords.print(settingsWords.prints[printPaper.value])}
       </a>
       <a class="print-else" href={address(other)} target="_blank">
-        {words.guide.printElse(words.settings.prints[other])}
+        {guideWords.printElse(settingsWords.prints[other])}
       </a>
     </div>
   );

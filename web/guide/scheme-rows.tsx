@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { schemeWords } from '../words/scheme.ts';
+import { words } from '../words/words.ts';
 import type { Row, SchemeTable } from './scheme-table.ts';
 
 interface Props {
@@ -17,9 +18,9 @@ export function SchemeRows({ rows, names, table, wrong, move }: Props): VNode {
     <table class="scheme">
       <thead>
         <tr>
-          <th scope="col">{words.scheme.card}</th>
-          <th scope="col">{words.scheme.piece}</th>
-          <th scope="col">{words.scheme.from}</th>
+          <th scope="col">{schemeWords.card}</th>
+          <th scope="col">{schemeWords.piece}</th>
+          <th scope="col">{schemeWords.from}</th>
         </tr>
       </thead>
       <tbody>
@@ -31,7 +32,7 @@ export function SchemeRows({ rows, names, table, wrong, move }: Props): VNode {
             </th>
             <td>
               <select
-                aria-label={words.scheme.sheetOf(row.card, row.name)}
+                aria-label={schemeWords.sheetOf(row.card, row.name)}
                 aria-invalid={row.key === wrong}
                 value={table.homes[row.key]}
                 onChange={({ currentTarget: { value } }) => move(row, value === '' ? null : value)}
@@ -41,7 +42,7 @@ export function SchemeRows({ rows, names, table, wrong, move }: Props): VNode {
                     {name}
                   </option>
                 ))}
-                <option value="">{words.scheme.another}</option>
+                <option value="">{schemeWords.another}</option>
               </select>
             </td>
           </tr>

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
 import type { Stack } from './step.ts';
 import { isTicked } from './ticked.ts';
 
@@ -15,7 +15,7 @@ export function Stacks({ plan, stacks, tick }: Props): VNode | null {
   if (stacks.length === 0) return null;
   return (
     <div class="chapter">
-      <h3>{words.guide.stacks(stacks.length)}</h3>
+      <h3>{guideWords.stacks(stacks.length)}</h3>
       <ul class="cut-lines">
         {stacks.map((stack) => {
           const done = isTicked(plan, stack.id);
@@ -31,7 +31,7 @@ export function Stacks({ plan, stacks, tick }: Props): VNode | null {
                   {done && <Icon name="tick" />}
                   <span class={done ? 'unseen' : ''}>{stack.number}</span>
                 </span>
-                <span>{words.guide.stack(stack.of)}</span>
+                <span>{guideWords.stack(stack.of)}</span>
               </button>
             </li>
           );

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
 
 interface Props {
   readonly label: string;
@@ -23,7 +23,7 @@ export function Stepper({ label, value, least, most, set }: Props): VNode {
           type="button"
           class="round"
           disabled={value <= least}
-          aria-label={words.guide.fewer(label)}
+          aria-label={guideWords.fewer(label)}
           onClick={() => within(value - 1)}
         >
           <Icon name="minus" />
@@ -42,7 +42,7 @@ export function Stepper({ label, value, least, most, set }: Props): VNode {
           type="button"
           class="round"
           disabled={value >= most}
-          aria-label={words.guide.more(label)}
+          aria-label={guideWords.more(label)}
           onClick={() => within(value + 1)}
         >
           <Icon name="plus" />

@@ -3,7 +3,7 @@ import type { LeftoverList } from '../../server/contract/leftovers.ts';
 import type { PlanCuts, PlanGuide } from '../../server/contract/plans.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import type { Ruler } from '../table/settings.ts';
-import { words } from '../words.ts';
+import { guideWords } from '../words/guide.ts';
 import { cardStep } from './card-steps.ts';
 import { paperStep, sparedStep, stockSteps } from './paper-steps.ts';
 import type { Stack, Step } from './step.ts';
@@ -42,7 +42,7 @@ function beforeStep({ cautions }: PlanGuide, { rounding }: PlanCuts): Step {
   return {
     id: 'before',
     kind: 'before',
-    title: words.guide.beforeCut,
+    title: guideWords.beforeCut,
     picture: null,
     lines: [...cautions, ...(rounding === null ? [] : [rounding])],
     acts: [],
@@ -65,9 +65,9 @@ function leftStep({ slots }: PlanCuts, { pad }: OnTable): Step[] {
     .filter(({ left }) => left.length > 0)
     .map(({ sheet, left }) => {
       const label = pad.sheets.find((one) => one.id === sheet)?.label ?? sheet;
-      return words.guide.leftOf(label, left);
+      return guideWords.leftOf(label, left);
     });
   if (lines.length === 0) return [];
-  const title = words.guide.leftTitle;
+  const title = guideWords.leftTitle;
   return [{ id: 'left', kind: 'left', title, picture: null, lines, acts: [], stacks: [] }];
 }

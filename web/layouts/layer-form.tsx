@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
-import { words } from '../words.ts';
+import { editorWords } from '../words/editor.ts';
 import { freePaper, papersIn, shifted, withLayer, without } from './order-layers.ts';
 import { typed, type Measure } from './place-layer.ts';
 
@@ -13,7 +13,7 @@ interface Props {
 
 const roles = ['mat', 'panel', 'strip', 'focal', 'greeting'] as const;
 const materials = ['patterned', 'cardstock'] as const;
-const said = words.editor;
+const said = editorWords;
 
 /** What the chosen layer is: its place and size as she types them, what it does, its paper, its turn in the stack. */
 export function LayerForm({ layout, chosen, settle }: Props): VNode | null {

@@ -2,7 +2,8 @@ import { useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { editorWords } from '../words/editor.ts';
+import { words } from '../words/words.ts';
 import type { PaperShown } from './layer-paper.tsx';
 import { withLayer, without } from './order-layers.ts';
 import { grown, moved, rulerOf, stepOf } from './place-layer.ts';
@@ -49,7 +50,7 @@ export function LayerList(props: Props): VNode {
 
   return (
     <div>
-      <ul class="layer-list" aria-label={words.editor.layers} ref={list}>
+      <ul class="layer-list" aria-label={editorWords.layers} ref={list}>
         {layout.layers
           .map((layer, at) => (
             <li key={layer.id}>
@@ -63,13 +64,13 @@ export function LayerList(props: Props): VNode {
                 {at === faulty && <Icon name="caution" />}
                 <Chip layer={layer} paper={paperOf(layer)} letter={letterOf(layer)} />
                 {words.layerName(layer.id)}
-                {at === faulty && <span class="unseen">{words.editor.faulty}</span>}
+                {at === faulty && <span class="unseen">{editorWords.faulty}</span>}
               </button>
             </li>
           ))
           .reverse()}
       </ul>
-      <p class="small">{words.editor.keys}</p>
+      <p class="small">{editorWords.keys}</p>
     </div>
   );
 }

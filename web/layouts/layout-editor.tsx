@@ -6,7 +6,9 @@ import { announce } from '../table/announce.tsx';
 import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { editorWords } from '../words/editor.ts';
+import { planWords } from '../words/plan.ts';
+import { words } from '../words/words.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { layouts, pads } from '../wire/shelves.ts';
@@ -30,7 +32,7 @@ interface Props {
   readonly close: () => void;
 }
 
-const said = words.editor;
+const said = editorWords;
 
 /** A layout drawn by her own hand: seen large, changed layer by layer, told at once whether it can be cut. */
 export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
@@ -137,7 +139,7 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
             letterOf={letters}
             paperOf={paperOf}
           />
-          <div class="steps" role="group" aria-label={words.plan.steps}>
+          <div class="steps" role="group" aria-label={planWords.steps}>
             <button
               type="button"
               class="round wide"
@@ -145,7 +147,7 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
               onClick={() => walk(undone)}
             >
               <Icon name="undo" />
-              <span>{words.plan.undo}</span>
+              <span>{planWords.undo}</span>
             </button>
             <button
               type="button"
@@ -154,7 +156,7 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
               onClick={() => walk(redone)}
             >
               <Icon name="redo" />
-              <span>{words.plan.redo}</span>
+              <span>{planWords.redo}</span>
             </button>
           </div>
           <div class="adds" role="group" aria-label={said.add}>

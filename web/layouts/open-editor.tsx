@@ -2,7 +2,8 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { LayoutListing, NewLayout } from '../../server/contract/layouts.ts';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { cardsWords } from '../words/cards.ts';
+import { editorWords } from '../words/editor.ts';
 
 /** The editor is fetched when it is first wanted. */
 type Editor = typeof import('./layout-editor.tsx').LayoutEditor;
@@ -25,8 +26,8 @@ export function OpenEditor({ from, pad, empty }: Props): VNode {
       import('./order-layers.ts'),
     ]);
     const { card, fold, layers } = from;
-    const name = hers ? from.name : words.editor.copyOf(from.name);
-    const start = empty ? blank(from, words.editor.blank) : { name, card, fold, layers };
+    const name = hers ? from.name : editorWords.copyOf(from.name);
+    const start = empty ? blank(from, editorWords.blank) : { name, card, fold, layers };
     setOpen({ editor: LayoutEditor, start });
   }
 
@@ -36,12 +37,12 @@ export function OpenEditor({ from, pad, empty }: Props): VNode {
         type="button"
         class={empty ? 'button quiet' : 'in-text'}
         aria-label={
-          empty ? undefined : (hers ? words.cards.changeOwn : words.cards.makeMine)(from.name)
+          empty ? undefined : (hers ? cardsWords.changeOwn : cardsWords.makeMine)(from.name)
         }
         onClick={() => void begin()}
       >
         {empty && <Icon name="plus" />}{' '}
-        {empty ? words.cards.own : hers ? words.cards.change : words.cards.mine}
+        {empty ? cardsWords.own : hers ? cardsWords.change : cardsWords.mine}
       </button>
       {open && (
         <open.editor

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import type { CheckedLayout, NewLayout } from '../../server/contract/layouts.ts';
-import { words } from '../words.ts';
+import { editorWords } from '../words/editor.ts';
+import { words } from '../words/words.ts';
 
 interface Props {
   readonly checked: CheckedLayout;
@@ -15,12 +16,12 @@ export function Told({ checked, layout, chosen }: Props): VNode {
   const meets = checked.borders.filter(({ a, b }) => a === id || b === id);
   return (
     <div class="told small">
-      {seen && <p>{words.editor.seen(seen.share)}</p>}
+      {seen && <p>{editorWords.seen(seen.share)}</p>}
       {meets.length > 0 && (
-        <ul aria-label={words.editor.borders}>
+        <ul aria-label={editorWords.borders}>
           {meets.map(({ a, b, length }) => (
             <li key={`${a}/${b}`}>
-              {words.editor.meets(words.layerName(a === id ? b : a), length)}
+              {editorWords.meets(words.layerName(a === id ? b : a), length)}
             </li>
           ))}
         </ul>

@@ -7,7 +7,7 @@ import { announce } from '../table/announce.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { ruler } from '../table/settings.ts';
-import { words } from '../words.ts';
+import { leftWords } from '../words/left.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { leftovers } from '../wire/shelves.ts';
@@ -34,21 +34,21 @@ export function LeftStock({ pad }: { pad: Pad }): VNode | null {
   if (pad.sheets.length === 0) return null;
   return (
     <section class="left-stock" aria-labelledby="left-stock">
-      <h2 id="left-stock">{words.left.title}</h2>
-      <p class="small">{parts.length === 0 ? words.left.none : words.left.how}</p>
+      <h2 id="left-stock">{leftWords.title}</h2>
+      <p class="small">{parts.length === 0 ? leftWords.none : leftWords.how}</p>
       {problem && <Mishap problem={problem} />}
       <ul class="left-parts">
         {parts.map(({ id, label, size }) => {
-          const name = words.left.part(label, sizeFor(size, ruler.value));
+          const name = leftWords.part(label, sizeFor(size, ruler.value));
           return (
             <li key={id}>
               <span>{name}</span>
               <button
                 type="button"
                 class="round"
-                aria-label={words.left.takeAway(name)}
+                aria-label={leftWords.takeAway(name)}
                 onClick={() =>
-                  void change(() => service.removeLeftover(pad.id, id), words.left.gone)
+                  void change(() => service.removeLeftover(pad.id, id), leftWords.gone)
                 }
               >
                 <Icon name="close" />
@@ -59,7 +59,7 @@ export function LeftStock({ pad }: { pad: Pad }): VNode | null {
       </ul>
       <NewPart
         pad={pad}
-        add={(part) => change(() => service.keepLeftovers(pad.id, part), words.left.added)}
+        add={(part) => change(() => service.keepLeftovers(pad.id, part), leftWords.added)}
       />
     </section>
   );

@@ -3,7 +3,8 @@ import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
 import { millimetres } from '../lengths/lengths.ts';
 import { ruler } from '../table/settings.ts';
-import { words } from '../words.ts';
+import { leftWords } from '../words/left.ts';
+import { padsWords } from '../words/pads.ts';
 
 interface Part {
   readonly sheet: string;
@@ -38,7 +39,7 @@ export function NewPart({ pad, add }: Props): VNode {
   return (
     <form class="new-part" onSubmit={(event) => void submit(event)}>
       <label class="field">
-        <span>{words.left.sheet}</span>
+        <span>{leftWords.sheet}</span>
         <select value={sheet} onChange={({ currentTarget }) => setSheet(currentTarget.value)}>
           {pad.sheets.map(({ id, label }) => (
             <option key={id} value={id}>
@@ -49,8 +50,8 @@ export function NewPart({ pad, add }: Props): VNode {
       </label>
       {(
         [
-          [words.pads.width, width, setWidth],
-          [words.pads.height, height, setHeight],
+          [padsWords.width, width, setWidth],
+          [padsWords.height, height, setHeight],
         ] as const
       ).map(([label, value, set]) => (
         <label key={label} class="field">
@@ -63,7 +64,7 @@ export function NewPart({ pad, add }: Props): VNode {
         </label>
       ))}
       <button type="submit" class="button quiet" disabled={!fits}>
-        {words.left.add}
+        {leftWords.add}
       </button>
     </form>
   );

@@ -4,7 +4,7 @@ import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { padsWords } from '../words/pads.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { padList, pads } from '../wire/shelves.ts';
@@ -21,7 +21,7 @@ export function BringPad(): VNode {
     try {
       const pad = await service.bringPad(file);
       pads.put(pad.id, pad);
-      announce(words.pads.brought(pad.name));
+      announce(padsWords.brought(pad.name));
       await padList.fresh('all');
     } catch (fault) {
       setProblem(asProblem(fault));
@@ -41,7 +41,7 @@ export function BringPad(): VNode {
             event.currentTarget.value = '';
           }}
         />
-        <Icon name="bring" /> {bringing ? words.pads.bringing : words.pads.bring}
+        <Icon name="bring" /> {bringing ? padsWords.bringing : padsWords.bring}
       </label>
       {problem && <Mishap problem={problem} away={() => setProblem(null)} />}
     </div>

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
 
 interface Props {
   readonly pad: Pad;
@@ -12,7 +12,7 @@ interface Props {
 export function ColourStory({ pad, lit, light }: Props): VNode {
   return (
     <section aria-labelledby="story">
-      <h2 id="story">{words.pad.story}</h2>
+      <h2 id="story">{padWords.story}</h2>
       <ul class="story">
         {pad.story.map((colour) => (
           <li key={colour.hex} style={{ flexGrow: String(0.25 + colour.share) }}>
@@ -24,7 +24,7 @@ export function ColourStory({ pad, lit, light }: Props): VNode {
             >
               <span class="story-colour" style={{ background: colour.hex }} />
               <span class="story-name">{colour.name}</span>
-              <span class="small">{words.pad.carriedBy(colour.sides.length)}</span>
+              <span class="small">{padWords.carriedBy(colour.sides.length)}</span>
             </button>
           </li>
         ))}

@@ -2,7 +2,8 @@ import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
 import { Once } from '../table/waiting.tsx';
 import { swatchAt } from './swatch-at.ts';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
+import { words } from '../words/words.ts';
 import { companions } from '../wire/shelves.ts';
 import { sideIn } from './sides.ts';
 
@@ -17,14 +18,14 @@ export function GoesWith({ pad, side, show }: Props): VNode {
   const key = `${pad.id}/${side}`;
   return (
     <section class="goes-with" aria-labelledby="goes-with">
-      <h3 id="goes-with">{words.pad.goesWith}</h3>
+      <h3 id="goes-with">{padWords.goesWith}</h3>
       <Once of={companions.at(key)} again={() => void companions.fresh(key)}>
         {(list) => (
           <ol>
             {list.slice(0, 12).map((companion) => {
               const faced = sideIn(pad, companion.side);
               if (!faced) return null;
-              const name = words.pad.sideName(faced.sheet.label, faced.face);
+              const name = padWords.sideName(faced.sheet.label, faced.face);
               return (
                 <li key={companion.side}>
                   <button type="button" class="companion" onClick={() => show(companion.side)}>

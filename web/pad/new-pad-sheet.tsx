@@ -4,7 +4,7 @@ import type { Problem } from '../../server/contract/values.ts';
 import { Dialog } from '../table/dialog.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { go } from '../table/way.ts';
-import { words } from '../words.ts';
+import { padsWords } from '../words/pads.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { padList } from '../wire/shelves.ts';
@@ -32,17 +32,17 @@ export function NewPadSheet({ close }: { close: () => void }): VNode {
   }
 
   return (
-    <Dialog title={words.pads.start} close={close}>
+    <Dialog title={padsWords.start} close={close}>
       <form onSubmit={(event) => void start(event)}>
         <label class="field">
-          <span>{words.pads.name}</span>
+          <span>{padsWords.name}</span>
           <input
             name="name"
             required
             maxLength={120}
             autoComplete="off"
             value={name}
-            placeholder={words.pads.nameHint}
+            placeholder={padsWords.nameHint}
             onInput={(event) => setName(event.currentTarget.value)}
           />
         </label>
@@ -50,7 +50,7 @@ export function NewPadSheet({ close }: { close: () => void }): VNode {
         {problem && <Mishap problem={problem} />}
         <div class="ends">
           <button type="submit" class="button" disabled={sending}>
-            {words.pads.create}
+            {padsWords.create}
           </button>
         </div>
       </form>

@@ -6,7 +6,7 @@ import { announce } from '../table/announce.tsx';
 import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { padsWords } from '../words/pads.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { padList, pads } from '../wire/shelves.ts';
@@ -40,14 +40,14 @@ export function PadFactsSheet({ pad, close }: { pad: PadSummary; close: () => vo
       return;
     }
     if (!(await attempt(() => service.removePad(pad.id)))) return;
-    announce(words.pads.removed(pad.name));
+    announce(padsWords.removed(pad.name));
     close();
   }
 
   return (
-    <Dialog title={words.pads.look(pad.name)} close={close}>
+    <Dialog title={padsWords.look(pad.name)} close={close}>
       <label class="field">
-        <span>{words.pads.rename}</span>
+        <span>{padsWords.rename}</span>
         <input
           value={pad.name}
           maxLength={120}
@@ -56,15 +56,15 @@ export function PadFactsSheet({ pad, close }: { pad: PadSummary; close: () => vo
         />
       </label>
       <div class="pad-saving">
-        <p>{words.pads.saveLead}</p>
+        <p>{padsWords.saveLead}</p>
         <a class="button" href={`/api/pads/${pad.id}/file`} download={fileName(pad.name)}>
-          <Icon name="save" /> {words.pads.save}
+          <Icon name="save" /> {padsWords.save}
         </a>
       </div>
       {problem && <Mishap problem={problem} />}
       <div class="ends">
         <button type="button" class="button quiet" onClick={() => void remove()}>
-          {sure ? words.pads.throwAwaySure : words.pads.throwAway}
+          {sure ? padsWords.throwAwaySure : padsWords.throwAway}
         </button>
       </div>
     </Dialog>

@@ -5,7 +5,8 @@ import { LeftStock } from '../leftovers/left-stock.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Link } from '../table/link.tsx';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
+import { words } from '../words/words.ts';
 import { pads } from '../wire/shelves.ts';
 import { ColourStory } from './colour-story.tsx';
 import { PatternSets } from './pattern-sets.tsx';
@@ -37,7 +38,7 @@ function Spread({ pad }: { pad: Pad }): VNode {
       <ColourStory pad={pad} lit={lit} light={setLit} />
       <PatternSets pad={pad} open={setOpen} />
       <section aria-labelledby="sheets">
-        <h2 id="sheets">{words.pad.sheets(pad.sheets.length)}</h2>
+        <h2 id="sheets">{padWords.sheets(pad.sheets.length)}</h2>
         <ul class="sheets">
           {pad.sheets.map((sheet) => (
             <li key={sheet.id}>
@@ -54,7 +55,7 @@ function Spread({ pad }: { pad: Pad }): VNode {
       <LeftStock pad={pad} />
       <div class="onward">
         <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button">
-          {words.pad.onward} <Icon name="next" />
+          {padWords.onward} <Icon name="next" />
         </Link>
       </div>
       {open !== null && <SideSheet key={open} pad={pad} side={open} show={setOpen} />}
@@ -65,10 +66,10 @@ function Spread({ pad }: { pad: Pad }): VNode {
 function NoSheets({ pad }: { pad: string }): VNode {
   return (
     <div class="empty">
-      <h1>{words.pad.emptyTitle}</h1>
-      <p class="lead">{words.pad.empty}</p>
+      <h1>{padWords.emptyTitle}</h1>
+      <p class="lead">{padWords.empty}</p>
       <Link to={{ at: 'photos', pad, plan: null }} class="button">
-        {words.pad.toPhotos} <Icon name="next" />
+        {padWords.toPhotos} <Icon name="next" />
       </Link>
     </div>
   );

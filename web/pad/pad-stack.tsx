@@ -3,7 +3,7 @@ import type { PadSummary } from '../../server/contract/pads.ts';
 import { sizeFor } from '../lengths/lengths.ts';
 import { Link } from '../table/link.tsx';
 import { ruler } from '../table/settings.ts';
-import { words } from '../words.ts';
+import { padsWords } from '../words/pads.ts';
 import { pads } from '../wire/shelves.ts';
 import { sidesOf } from './sides.ts';
 import { swatchAt } from './swatch-at.ts';
@@ -32,7 +32,7 @@ export function PadStack({ pad }: { pad: PadSummary }): VNode {
       </span>
       <strong>{pad.name}</strong>
       <span class="small">
-        {words.pads.summary(pad.sheetCount, sizeFor(pad.sheetSize, ruler.value))}
+        {padsWords.summary(pad.sheetCount, sizeFor(pad.sheetSize, ruler.value))}
       </span>
     </Link>
   );

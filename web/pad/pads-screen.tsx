@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { padsWords } from '../words/pads.ts';
 import { padList } from '../wire/shelves.ts';
 import { BringPad } from './bring-pad.tsx';
 import { NewPadSheet } from './new-pad-sheet.tsx';
@@ -16,10 +16,10 @@ export function PadsScreen(): VNode {
   const [open, setOpen] = useState<string | null>(null);
   return (
     <div class="screen">
-      <h1>{words.pads.welcome}</h1>
-      <p class="lead">{words.pads.lead}</p>
+      <h1>{padsWords.welcome}</h1>
+      <p class="lead">{padsWords.lead}</p>
       <WayDrawn />
-      <h2>{words.pads.heading}</h2>
+      <h2>{padsWords.heading}</h2>
       <Once of={padList.at('all')} again={() => void padList.fresh('all')}>
         {(list) => (
           <ul class="pads">
@@ -29,7 +29,7 @@ export function PadsScreen(): VNode {
                 <button
                   type="button"
                   class="round"
-                  aria-label={words.pads.look(pad.name)}
+                  aria-label={padsWords.look(pad.name)}
                   onClick={() => setOpen(pad.id)}
                 >
                   <Icon name="more" />
@@ -40,7 +40,7 @@ export function PadsScreen(): VNode {
             <li>
               <button type="button" class="new-pad" onClick={() => setStarting(true)}>
                 <Icon name="plus" />
-                <span>{words.pads.start}</span>
+                <span>{padsWords.start}</span>
               </button>
             </li>
           </ul>

@@ -1,6 +1,7 @@
 import type { VNode } from 'preact';
 import type { PaletteColour } from '../../server/contract/pads.ts';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
+import { words } from '../words/words.ts';
 
 /** A palette as a list to read: each colour, its name, how much of the paper it takes. */
 export function PaletteWords({ palette }: { palette: readonly PaletteColour[] }): VNode {
@@ -11,7 +12,7 @@ export function PaletteWords({ palette }: { palette: readonly PaletteColour[] })
           <span class="chip" style={{ background: colour.hex }} />
           <span>
             {colour.name}
-            {colour.role === 'ground' && <em> {words.pad.ground}</em>}
+            {colour.role === 'ground' && <em> {padWords.ground}</em>}
           </span>
           <span class="small">{words.percent(colour.share)}</span>
         </li>

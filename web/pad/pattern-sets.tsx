@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
 import { swatchAt } from './swatch-at.ts';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
 import { sideIn } from './sides.ts';
 
 /** The prints that come in several colour choices, side by side. */
@@ -15,7 +15,7 @@ export function PatternSets({
   if (pad.patternSets.length === 0) return null;
   return (
     <section aria-labelledby="sets">
-      <h2 id="sets">{words.pad.sets}</h2>
+      <h2 id="sets">{padWords.sets}</h2>
       <ul class="sets">
         {pad.patternSets.map((set) => (
           <li key={set.join()} class="set">
@@ -26,7 +26,7 @@ export function PatternSets({
                 <button key={id} type="button" class="swatch-button" onClick={() => open(id)}>
                   <img
                     src={swatchAt(faced.side.swatch, 84)}
-                    alt={words.pad.sideName(faced.sheet.label, faced.face)}
+                    alt={padWords.sideName(faced.sheet.label, faced.face)}
                     loading="lazy"
                     width="96"
                     height="96"

@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import type { Sheet, Side } from '../../server/contract/pads.ts';
 import { Icon } from '../table/icon.tsx';
 import { swatchAt } from './swatch-at.ts';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
 import { PaletteBands } from './palette-bands.tsx';
 
 interface Props {
@@ -16,17 +16,17 @@ interface Props {
 /** One paper of the pad: both its faces as pictures, each with its palette. */
 export function SheetCard({ sheet, bridge, lit, open }: Props): VNode {
   return (
-    <article class="sheet" aria-label={words.pad.sheetName(sheet.label)}>
+    <article class="sheet" aria-label={padWords.sheetName(sheet.label)}>
       <div class="faces">
         <Face sheet={sheet} face="front" side={sheet.front} lit={lit} open={open} />
         <Face sheet={sheet} face="back" side={sheet.back} lit={lit} open={open} />
       </div>
       <footer>
         <strong>{sheet.label}</strong>
-        {sheet.copies > 1 && <span class="small">{words.pad.copies(sheet.copies)}</span>}
+        {sheet.copies > 1 && <span class="small">{padWords.copies(sheet.copies)}</span>}
         {bridge && (
           <span class="tag">
-            <Icon name="bridge" /> {words.pad.bridge}
+            <Icon name="bridge" /> {padWords.bridge}
           </span>
         )}
       </footer>
@@ -40,13 +40,13 @@ interface FaceProps extends Omit<Props, 'bridge'> {
 }
 
 function Face({ sheet, face, side, lit, open }: FaceProps): VNode {
-  if (!side) return <div class="face missing">{words.pad.missing[face]}</div>;
+  if (!side) return <div class="face missing">{padWords.missing[face]}</div>;
   const dim = lit !== null && !lit.has(side.id);
   return (
     <button
       type="button"
       class={dim ? 'face dim' : 'face'}
-      aria-label={words.pad.openSide(sheet.label, face)}
+      aria-label={padWords.openSide(sheet.label, face)}
       onClick={() => open(side.id)}
     >
       <img src={swatchAt(side.swatch, 220)} alt="" loading="lazy" width="220" height="220" />

@@ -4,7 +4,7 @@ import type { Sheet, SheetPatch } from '../../server/contract/pads.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { pads } from '../wire/shelves.ts';
@@ -18,7 +18,7 @@ export function SheetFacts({ pad, sheet }: { pad: string; sheet: Sheet }): VNode
     try {
       await service.changeSheet(sheet.id, change);
       await pads.fresh(pad);
-      announce(words.pad.factsSaved);
+      announce(padWords.factsSaved);
     } catch (fault) {
       setProblem(asProblem(fault));
     }
@@ -27,7 +27,7 @@ export function SheetFacts({ pad, sheet }: { pad: string; sheet: Sheet }): VNode
   return (
     <div class="sheet-facts">
       <label class="field">
-        <span>{words.pad.label}</span>
+        <span>{padWords.label}</span>
         <input
           value={sheet.label}
           maxLength={60}
@@ -36,7 +36,7 @@ export function SheetFacts({ pad, sheet }: { pad: string; sheet: Sheet }): VNode
         />
       </label>
       <label class="field">
-        <span>{words.pad.copyCount}</span>
+        <span>{padWords.copyCount}</span>
         <input
           type="number"
           min="1"

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { millimetres } from '../lengths/lengths.ts';
-import { words } from '../words.ts';
+import { padsWords } from '../words/pads.ts';
 
 export interface SheetSize {
   readonly key: string;
@@ -28,19 +28,19 @@ export function SheetSizes({ chosen, choose }: Props): VNode {
   const own = chosen.key === 'own';
   return (
     <fieldset class="sheet-sizes">
-      <legend>{words.pads.size}</legend>
+      <legend>{padsWords.size}</legend>
       {sheetSizes.map((size) => (
         <SizeChoice key={size.key} size={size} checked={chosen.key === size.key} choose={choose} />
       ))}
       <SizeChoice
-        size={{ key: 'own', words: words.pads.ownSize, width: '6 in', height: '6 in' }}
+        size={{ key: 'own', words: padsWords.ownSize, width: '6 in', height: '6 in' }}
         checked={own}
         choose={choose}
       />
       {own && (
         <div class="pair">
           <label class="field">
-            <span>{words.pads.width}</span>
+            <span>{padsWords.width}</span>
             <input
               name="width"
               required
@@ -49,7 +49,7 @@ export function SheetSizes({ chosen, choose }: Props): VNode {
             />
           </label>
           <label class="field">
-            <span>{words.pads.height}</span>
+            <span>{padsWords.height}</span>
             <input
               name="height"
               required

@@ -3,7 +3,7 @@ import type { Pad } from '../../server/contract/pads.ts';
 import { Dialog } from '../table/dialog.tsx';
 import { ruler } from '../table/settings.ts';
 import { lengthFor } from '../lengths/lengths.ts';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
 import { PaletteWords } from './palette-words.tsx';
 import { sideIn } from './sides.ts';
 import { SheetFacts } from './sheet-facts.tsx';
@@ -22,13 +22,13 @@ export function SideSheet({ pad, side, show }: Props): VNode | null {
   if (!faced) return null;
   const { pattern, palette, notes, swatch } = faced.side;
   return (
-    <Dialog title={words.pad.sideName(faced.sheet.label, faced.face)} close={() => show(null)} wide>
+    <Dialog title={padWords.sideName(faced.sheet.label, faced.face)} close={() => show(null)} wide>
       <div class="close-up">
-        <img class="close-up-picture" src={swatch} alt={words.pad.palette(palette)} />
+        <img class="close-up-picture" src={swatch} alt={padWords.palette(palette)} />
         <div>
           <PaletteWords palette={palette} />
           <p>
-            {words.pad.traits(
+            {padWords.traits(
               pattern,
               pattern.repeat === null ? null : lengthFor(pattern.repeat, ruler.value),
             )}

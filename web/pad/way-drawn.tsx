@@ -1,16 +1,16 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { padsWords } from '../words/pads.ts';
 
 /** The way from a pad to cards in four small scenes of cut paper. */
 export function WayDrawn(): VNode {
   return (
     <ol class="way">
       {scenes.map((Scene, index) => (
-        <li key={words.pads.way[index]}>
+        <li key={padsWords.way[index]}>
           <svg viewBox="0 0 160 110" aria-hidden="true" class="scene">
             <Scene />
           </svg>
-          <span>{words.pads.way[index]}</span>
+          <span>{padsWords.way[index]}</span>
         </li>
       ))}
     </ol>

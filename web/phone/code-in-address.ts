@@ -3,7 +3,7 @@ import { service } from '../wire/service.ts';
 import { me } from '../wire/shelves.ts';
 import { announce } from '../table/announce.tsx';
 import { go, place } from '../table/way.ts';
-import { words } from '../words.ts';
+import { phoneWords } from '../words/phone.ts';
 
 /**
  * A code that came behind the # of the address is turned into a key, once, and taken out of the address, so
@@ -13,7 +13,7 @@ export async function useCodeInAddress(): Promise<void> {
   const code = /^#code=([\w-]{20,80})$/.exec(location.hash)?.[1];
   if (code === undefined) return;
   history.replaceState(null, '', location.pathname);
-  announce(words.phone.opening);
+  announce(phoneWords.opening);
   try {
     const { pad } = await service.bringCode(code);
     await me.fresh('all');

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { encode } from 'uqr';
-import { words } from '../words.ts';
+import { phoneWords } from '../words/phone.ts';
 
 /** Light modules left free around the picture, as ISO/IEC 18004 asks for. */
 const QUIET = 4;
@@ -14,7 +14,7 @@ export function CodePicture({ text }: { text: string }): VNode {
     <svg
       class="code-picture"
       role="img"
-      aria-label={words.phone.picture}
+      aria-label={phoneWords.picture}
       viewBox={`${-QUIET} ${-QUIET} ${whole} ${whole}`}
       shape-rendering="crispEdges"
     >

@@ -4,7 +4,8 @@ import type { Code } from '../../server/contract/keys.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { Dialog } from '../table/dialog.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { phoneWords } from '../words/phone.ts';
+import { photosWords } from '../words/photos.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { keys } from '../wire/shelves.ts';
@@ -16,13 +17,13 @@ export function PhoneSheet({ pad, close }: { pad: string; close: () => void }): 
   const [problem, setProblem] = useState<Problem | null>(null);
   const ask = (): void => {
     setProblem(null);
-    service.newCode({ pad, name: words.phone.name }).then(setCode, (fault: unknown) => {
+    service.newCode({ pad, name: phoneWords.name }).then(setCode, (fault: unknown) => {
       setProblem(asProblem(fault));
     });
   };
   useEffect(ask, [pad]);
   return (
-    <Dialog title={words.phone.title} close={close}>
+    <Dialog title={phoneWords.title} close={close}>
       {problem && <Mishap problem={problem} again={ask} />}
       {code && <Addressed code={code} again={ask} />}
       <Devices />
@@ -32,25 +33,25 @@ export function PhoneSheet({ pad, close }: { pad: string; close: () => void }): 
 
 function Addressed({ code, again }: { code: Code; again: () => void }): VNode {
   const [first, ...others] = code.addresses;
-  if (first === undefined) return <p role="alert">{words.phone.noNetwork}</p>;
+  if (first === undefined) return <p role="alert">{phoneWords.noNetwork}</p>;
   const until = new Date(code.expiresAt).toLocaleTimeString([], { timeStyle: 'short' });
   return (
     <>
-      <p>{words.phone.how}</p>
+      <p>{phoneWords.how}</p>
       <CodePicture text={first} />
       <p class="small">
-        {words.phone.wifi} {words.phone.until(until)}
+        {phoneWords.wifi} {phoneWords.until(until)}
       </p>
-      <p class="small">{words.phone.address}</p>
+      <p class="small">{phoneWords.address}</p>
       <p class="typed-address">{first}</p>
-      {others.length > 0 && <p class="small">{words.phone.other}</p>}
+      {others.length > 0 && <p class="small">{phoneWords.other}</p>}
       {others.map((address) => (
         <p key={address} class="typed-address">
           {address}
         </p>
       ))}
       <button type="button" class="button quiet" onClick={again}>
-        {words.phone.again}
+        {phoneWords.again}
       </button>
     </>
   );
@@ -65,20 +66,20 @@ function Devices(): VNode | null {
   if (devices.length === 0) return null;
   return (
     <>
-      <h3>{words.phone.keys}</h3>
+      <h3>{phoneWords.keys}</h3>
       <ul class="devices">
         {devices.map(({ id, name, pad }) => (
           <li key={id}>
-            {words.phone.keyFor(name, pad === null)}
+            {phoneWords.keyFor(name, pad === null)}
             <button
               type="button"
               class="button quiet"
-              aria-label={words.phone.takeAway(name)}
+              aria-label={phoneWords.takeAway(name)}
               onClick={() => {
                 void service.removeKey(id).finally(() => keys.fresh('all'));
               }}
             >
-              {words.photos.stop}
+              {photosWords.stop}
             </button>
           </li>
         ))}

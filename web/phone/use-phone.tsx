@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 import { me } from '../wire/shelves.ts';
 
 /** The dialog with its drawing of codes is fetched when it is first wanted. */
@@ -22,7 +22,7 @@ export function UsePhone({ pad }: { pad: string }): VNode | null {
           });
         }}
       >
-        <Icon name="phone" /> {words.photos.usePhone}
+        <Icon name="phone" /> {photosWords.usePhone}
       </button>
       {Open && <Open.sheet pad={pad} close={() => setOpen(null)} />}
     </>

@@ -2,7 +2,7 @@ import { useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Photo } from '../../server/contract/pads.ts';
 import type { Corners } from '../../server/contract/values.ts';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 
 interface Props {
   readonly photo: Photo;
@@ -56,10 +56,10 @@ export function CornerHandles({ photo, corners, move, settle }: Props): VNode {
     <div class="corner-handles" ref={field}>
       {corners.map(([x, y], index) => (
         <button
-          key={words.photos.cornerNames[index]}
+          key={photosWords.cornerNames[index]}
           type="button"
           class="corner-handle"
-          aria-label={words.photos.corner(index)}
+          aria-label={photosWords.corner(index)}
           style={{ left: `${(x / width) * 100}%`, top: `${(y / height) * 100}%` }}
           onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
           onPointerMove={(event) => {

@@ -1,13 +1,13 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 
 /** How to lay and photograph the papers, drawn first and said second. */
 export function HowToLay({ open }: { open: boolean }): VNode {
   return (
     <details class="how-to-lay" open={open}>
-      <summary>{words.photos.how}</summary>
+      <summary>{photosWords.how}</summary>
       <ol>
-        {words.photos.steps.map((step, index) => (
+        {photosWords.steps.map((step, index) => (
           <li key={step}>
             {index === 1 ? <Turning /> : <Laid white={index === 0} />}
             <span>{step}</span>

@@ -7,7 +7,8 @@ import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { swatchAt } from '../pad/swatch-at.ts';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
+import { photosWords } from '../words/photos.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { pads } from '../wire/shelves.ts';
@@ -17,8 +18,8 @@ export function Pairs({ pad }: { pad: Pad }): VNode {
   const [open, setOpen] = useState<Sheet | null>(null);
   return (
     <section aria-labelledby="pairs">
-      <h2 id="pairs">{words.photos.pairs(pad.sheets.length)}</h2>
-      <p>{words.photos.pairsHow}</p>
+      <h2 id="pairs">{photosWords.pairs(pad.sheets.length)}</h2>
+      <p>{photosWords.pairsHow}</p>
       <ul class="pairs">
         {pad.sheets.map((sheet) => (
           <li key={sheet.id}>
@@ -27,7 +28,7 @@ export function Pairs({ pad }: { pad: Pad }): VNode {
               <Icon name="turn" />
               <PairFace src={sheet.back?.swatch} />
               <span>{sheet.label}</span>
-              <span class="unseen">{words.photos.changeBack}</span>
+              <span class="unseen">{photosWords.changeBack}</span>
             </button>
           </li>
         ))}
@@ -62,7 +63,7 @@ function BackChooser({ pad, sheet, close }: ChooserProps): VNode {
   }
 
   return (
-    <Dialog title={words.photos.backOf(sheet.label)} close={close} wide>
+    <Dialog title={photosWords.backOf(sheet.label)} close={close} wide>
       {problem && <Mishap problem={problem} />}
       <ul class="swatch-row">
         {sidesOf(pad)
@@ -77,7 +78,7 @@ function BackChooser({ pad, sheet, close }: ChooserProps): VNode {
               >
                 <img
                   src={swatchAt(side.swatch, 84)}
-                  alt={words.pad.sideName(of.label, face)}
+                  alt={padWords.sideName(of.label, face)}
                   width="96"
                   height="96"
                 />
@@ -87,7 +88,7 @@ function BackChooser({ pad, sheet, close }: ChooserProps): VNode {
       </ul>
       <div class="ends">
         <button type="button" class="button quiet" onClick={() => void choose(null)}>
-          {words.photos.noBack}
+          {photosWords.noBack}
         </button>
       </div>
     </Dialog>

@@ -4,7 +4,7 @@ import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
 import { UsePhone } from '../phone/use-phone.tsx';
 import { ChoiceRow } from '../table/choice-row.tsx';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 import { FileButton } from './file-button.tsx';
 import { enqueue } from './queue.ts';
 import { RefusedPhotos } from './refused-photos.tsx';
@@ -34,7 +34,7 @@ export function PhotoIntake({ pad }: { pad: Pad }): VNode {
   return (
     <section
       class={over ? 'intake over' : 'intake'}
-      aria-label={words.photos.intake}
+      aria-label={photosWords.intake}
       onDragOver={(event) => {
         event.preventDefault();
         setOver(true);
@@ -48,20 +48,20 @@ export function PhotoIntake({ pad }: { pad: Pad }): VNode {
     >
       <div class="intake-buttons">
         <FileButton icon="photos" take={take} camera>
-          {words.photos.camera}
+          {photosWords.camera}
         </FileButton>
         <FileButton icon="plus" take={take} several>
-          {words.photos.choose}
+          {photosWords.choose}
         </FileButton>
         <UsePhone pad={pad.id} />
-        <p class="drop-hint">{words.photos.drop}</p>
+        <p class="drop-hint">{photosWords.drop}</p>
       </div>
       <ChoiceRow
-        legend={words.photos.order}
+        legend={photosWords.order}
         name="order"
         of={order}
         choices={orders}
-        words={words.photos.orders}
+        words={photosWords.orders}
       />
       <p role="status" class="small">
         {sorted}
@@ -73,6 +73,6 @@ export function PhotoIntake({ pad }: { pad: Pad }): VNode {
 
 /** In one line, how photos were sorted; nothing where there was nothing to sort. */
 function sortedWords(photos: number, by: SortedBy): string {
-  if (order.peek() !== 'in-turn') return words.photos.sortedAs(words.photos.orders[order.peek()]);
-  return photos < 2 && by !== 'names' ? '' : words.photos.sorted[by];
+  if (order.peek() !== 'in-turn') return photosWords.sortedAs(photosWords.orders[order.peek()]);
+  return photos < 2 && by !== 'names' ? '' : photosWords.sorted[by];
 }

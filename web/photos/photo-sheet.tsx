@@ -6,7 +6,8 @@ import { announce } from '../table/announce.tsx';
 import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
+import { photosWords } from '../words/photos.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { padList, pads } from '../wire/shelves.ts';
@@ -29,8 +30,8 @@ const WHITE = 'white';
 const SCRAPS = 'scraps';
 
 function howTo(chosen: string): string {
-  if (chosen === SCRAPS) return words.photos.scrapsHow;
-  return chosen === WHITE ? words.photos.whiteHow : words.photos.cornersHow;
+  if (chosen === SCRAPS) return photosWords.scrapsHow;
+  return chosen === WHITE ? photosWords.whiteHow : photosWords.cornersHow;
 }
 
 /** One photo close up: put the corners of a sheet right, show where the white card or the scraps lie, take it away. */
@@ -64,7 +65,7 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
     setMoved(to);
     void change(
       () => (chosen === WHITE ? service.showWhite(photo.id, to) : service.moveCorners(chosen, to)),
-      words.photos.cornersSaved,
+      photosWords.cornersSaved,
     );
   }
 
@@ -74,24 +75,24 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
     const touched = async (): Promise<void> => {
       tie = (await service.showChips(photo.id, places)).photo.chips.tie;
     };
-    await change(touched, () => words.photos.scrapsSaved[tie ?? 'none']);
+    await change(touched, () => photosWords.scrapsSaved[tie ?? 'none']);
     return tie;
   }
 
   /** With the photo of the sheets turned over, if it is there: the two change places. */
   async function turn(): Promise<void> {
-    await change(() => swapFaces(sheetsOn(pad, photo.arrangement)), words.photos.swapped);
+    await change(() => swapFaces(sheetsOn(pad, photo.arrangement)), photosWords.swapped);
     close();
   }
 
   async function takeAway(): Promise<void> {
-    await change(() => service.removePhoto(photo.id), words.photos.photoGone);
+    await change(() => service.removePhoto(photo.id), photosWords.photoGone);
     void padList.fresh('all');
     close();
   }
 
   return (
-    <Dialog title={words.photos.corners} close={close} wide>
+    <Dialog title={photosWords.corners} close={close} wide>
       <p>{howTo(chosen)}</p>
       {chosen === SCRAPS ? (
         <ScrapTouch photo={photo} saving={saving} show={showScraps}>
@@ -113,9 +114,9 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
       )}
       {problem && <Mishap problem={problem} />}
       <p role="status" class="small">
-        {saving ? words.photos.cornersSaving : words.photos.found(sides.length)}
+        {saving ? photosWords.cornersSaving : photosWords.found(sides.length)}
       </p>
-      <ul class="swatch-row" aria-label={words.photos.sheetsOn}>
+      <ul class="swatch-row" aria-label={photosWords.sheetsOn}>
         {sides.map(({ side, sheet, face }) => (
           <li key={side.id}>
             <button
@@ -126,7 +127,7 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
             >
               <img
                 src={side.swatch}
-                alt={words.pad.sideName(sheet.label, face)}
+                alt={padWords.sideName(sheet.label, face)}
                 width="84"
                 height="84"
               />
@@ -140,7 +141,7 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
             aria-pressed={chosen === WHITE}
             onClick={() => setChosen(WHITE)}
           >
-            <Icon name="white" /> {words.photos.whiteCard}
+            <Icon name="white" /> {photosWords.whiteCard}
           </button>
         </li>
         <li>
@@ -150,16 +151,16 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
             aria-pressed={chosen === SCRAPS}
             onClick={() => setChosen(SCRAPS)}
           >
-            <Icon name="white" /> {words.photos.scraps}
+            <Icon name="white" /> {photosWords.scraps}
           </button>
         </li>
       </ul>
       <div class="ends">
         <button type="button" class="button quiet" disabled={saving} onClick={() => void turn()}>
-          <Icon name="turn" /> {words.photos.otherFace}
+          <Icon name="turn" /> {photosWords.otherFace}
         </button>
         <button type="button" class="button quiet" onClick={() => void takeAway()}>
-          <Icon name="close" /> {words.photos.removePhoto}
+          <Icon name="close" /> {photosWords.removePhoto}
         </button>
       </div>
     </Dialog>

@@ -3,7 +3,7 @@ import type { Pad } from '../../server/contract/pads.ts';
 import { Icon } from '../table/icon.tsx';
 import { Link } from '../table/link.tsx';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 import { pads } from '../wire/shelves.ts';
 import { HowToLay } from './how-to-lay.tsx';
 import { Pairs } from './pairs.tsx';
@@ -17,7 +17,7 @@ import { tablefulsOf, type Tableful } from './tablefuls.ts';
 export function PhotosScreen({ pad }: { pad: string }): VNode {
   return (
     <div class="screen">
-      <h1>{words.photos.heading}</h1>
+      <h1>{photosWords.heading}</h1>
       <Once of={pads.at(pad)} again={() => void pads.fresh(pad)}>
         {(whole) => <Intake pad={whole} />}
       </Once>
@@ -53,7 +53,7 @@ function Intake({ pad }: { pad: Pad }): VNode {
           <Pairs pad={pad} />
           <div class="onward">
             <Link to={{ at: 'pad', pad: pad.id, plan: null }} class="button">
-              {words.photos.onward} <Icon name="next" />
+              {photosWords.onward} <Icon name="next" />
             </Link>
           </div>
         </>

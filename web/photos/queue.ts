@@ -1,5 +1,5 @@
 import { announce } from '../table/announce.tsx';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 import { asProblem } from '../wire/ask.ts';
 import { padList, pads } from '../wire/shelves.ts';
 import { sendBeside } from './send-beside.ts';
@@ -94,7 +94,7 @@ async function send(sending: Sending): Promise<void> {
   try {
     const answer = await sent.answer;
     change(id, foundIn(answer));
-    announce(words.photos.found(answer.sides.length));
+    announce(photosWords.found(answer.sides.length));
     await takeAway(keyOf(id));
     await pads.fresh(pad);
     void padList.fresh('all');

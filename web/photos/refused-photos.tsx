@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 import { stop } from './queue.ts';
 import { holdsPlace, sendings } from './sending.ts';
 
@@ -10,7 +10,7 @@ export function RefusedPhotos({ pad }: { pad: string }): VNode | null {
   const refused = sendings.value.filter((one) => one.pad === pad && !holdsPlace(one));
   if (refused.length === 0) return null;
   return (
-    <ul class="refused-photos" aria-label={words.photos.refused}>
+    <ul class="refused-photos" aria-label={photosWords.refused}>
       {refused.map(({ id, name, problem }) => (
         <li key={id}>
           <p class="refused-name">
@@ -20,10 +20,10 @@ export function RefusedPhotos({ pad }: { pad: string }): VNode | null {
           <button
             type="button"
             class="button quiet"
-            aria-label={words.photos.stopOne(name)}
+            aria-label={photosWords.stopOne(name)}
             onClick={() => stop(id)}
           >
-            <Icon name="close" /> {words.photos.stop}
+            <Icon name="close" /> {photosWords.stop}
           </button>
         </li>
       ))}

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { ComponentChildren, VNode } from 'preact';
 import type { Photo } from '../../server/contract/pads.ts';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 
 /** A touched place, in pixels of the photo. */
 export type Place = readonly [x: number, y: number];
@@ -66,7 +66,7 @@ export function ScrapTouch({ photo, saving, show, children }: Props): VNode {
         <button
           type="button"
           class="scrap-field"
-          aria-label={words.photos.scrapsTap}
+          aria-label={photosWords.scrapsTap}
           onKeyDown={walk}
           onClick={touch}
         >
@@ -77,7 +77,7 @@ export function ScrapTouch({ photo, saving, show, children }: Props): VNode {
             key={place.join(' ')}
             type="button"
             class="scrap-mark"
-            aria-label={words.photos.scrap(index + 1)}
+            aria-label={photosWords.scrap(index + 1)}
             style={placed(place, photo)}
             onClick={() => setPlaces(places.filter((one) => one !== place))}
           >
@@ -85,9 +85,9 @@ export function ScrapTouch({ photo, saving, show, children }: Props): VNode {
           </button>
         ))}
       </div>
-      <p class="small">{words.photos.scrapsTied[photo.chips.tie]}</p>
+      <p class="small">{photosWords.scrapsTied[photo.chips.tie]}</p>
       <p role="status" class="small">
-        {failed ? words.photos.scrapsSaved.none : words.photos.scrapsTouched(places.length)}
+        {failed ? photosWords.scrapsSaved.none : photosWords.scrapsTouched(places.length)}
       </p>
       <div class="ends">
         <button
@@ -96,7 +96,7 @@ export function ScrapTouch({ photo, saving, show, children }: Props): VNode {
           disabled={saving || places.length < FEWEST}
           onClick={() => void read()}
         >
-          {words.photos.scrapsRead}
+          {photosWords.scrapsRead}
         </button>
         <button
           type="button"
@@ -104,7 +104,7 @@ export function ScrapTouch({ photo, saving, show, children }: Props): VNode {
           disabled={saving || places.length === 0}
           onClick={() => setPlaces([])}
         >
-          {words.photos.scrapsAgain}
+          {photosWords.scrapsAgain}
         </button>
       </div>
     </>

@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 import { retry, stop } from './queue.ts';
 import type { Sending } from './sending.ts';
 
@@ -14,11 +14,11 @@ export function SendingCard({ sending }: { sending: Sending }): VNode {
       {problem ? (
         <Mishap problem={problem} again={() => retry(id)} />
       ) : (
-        <p class="sending-words">{words.photos.states[state](sent, found)}</p>
+        <p class="sending-words">{photosWords.states[state](sent, found)}</p>
       )}
       {!problem && <progress class="ruler-progress" value={sent} max="1" aria-label={name} />}
       <button type="button" class="button quiet" onClick={() => stop(id)}>
-        <Icon name="close" /> {words.photos.stop}
+        <Icon name="close" /> {photosWords.stop}
       </button>
     </div>
   );

@@ -5,7 +5,7 @@ import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 import { asProblem } from '../wire/ask.ts';
 import { pads } from '../wire/shelves.ts';
 import { FileButton } from './file-button.tsx';
@@ -36,7 +36,7 @@ export function TablefulRow({ pad, tableful, number, sendings }: Props): VNode {
     setProblem(null);
     try {
       await swapFaces(sheetsOn(pad, tableful.arrangement));
-      announce(words.photos.swapped);
+      announce(photosWords.swapped);
     } catch (fault) {
       setProblem(asProblem(fault));
     }
@@ -45,9 +45,9 @@ export function TablefulRow({ pad, tableful, number, sendings }: Props): VNode {
   }
 
   return (
-    <section class="tableful" aria-label={words.photos.tableful(number)}>
+    <section class="tableful" aria-label={photosWords.tableful(number)}>
       <div class="heading-line">
-        <h2>{words.photos.tableful(number)}</h2>
+        <h2>{photosWords.tableful(number)}</h2>
         {(tableful.front ?? tableful.back) && (
           <button
             type="button"
@@ -55,7 +55,7 @@ export function TablefulRow({ pad, tableful, number, sendings }: Props): VNode {
             disabled={swapping || sendings.length > 0}
             onClick={() => void swap()}
           >
-            <Icon name="turn" /> {words.photos.swap}
+            <Icon name="turn" /> {photosWords.swap}
           </button>
         )}
       </div>
@@ -88,19 +88,19 @@ function Well({ pad, face, arrangement, photo, sendings }: WellProps): VNode {
   const [open, setOpen] = useState(false);
   return (
     <div class="well">
-      <h3>{words.photos.faces[face]}</h3>
+      <h3>{photosWords.faces[face]}</h3>
       {photo && <Laid pad={pad} photo={photo} open={() => setOpen(true)} />}
       {sendings.map((sending) => (
         <SendingCard key={sending.id} sending={sending} />
       ))}
       {!photo && sendings.length === 0 && (
         <div class="well-empty">
-          <p>{words.photos.missing[face]}</p>
+          <p>{photosWords.missing[face]}</p>
           <FileButton
             icon="photos"
             take={(files) => enqueue(pad.id, files.slice(0, 1), [{ arrangement, side: face }])}
           >
-            {words.photos.add[face]}
+            {photosWords.add[face]}
           </FileButton>
         </div>
       )}
@@ -116,11 +116,11 @@ function Laid({ pad, photo, open }: { pad: Pad; photo: Photo; open: () => void }
       <button type="button" class="laid" onClick={open}>
         <OutlinedPhoto photo={photo} sides={sides} />
         <span class="unseen">
-          {words.photos.openPhoto(words.photos.faces[shownFace(pad, photo)], sides.length)}
+          {photosWords.openPhoto(photosWords.faces[shownFace(pad, photo)], sides.length)}
         </span>
       </button>
       <p class="small">
-        <strong>{words.photos.found(sides.length)}</strong> {words.photos.whites[photo.white.kind]}
+        <strong>{photosWords.found(sides.length)}</strong> {photosWords.whites[photo.white.kind]}
       </p>
       {photo.notes.map((note) => (
         <p key={note} class="small note">

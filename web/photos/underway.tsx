@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 import type { Sending } from './sending.ts';
 
 /** How many photos are on their way, said before all else; each shows its own progress in its place. */
@@ -8,7 +8,7 @@ export function UnderwayLine({ sendings }: { sendings: readonly Sending[] }): VN
   if (going === 0) return null;
   return (
     <p class="underway" role="status">
-      {words.photos.underway(going)}
+      {photosWords.underway(going)}
     </p>
   );
 }

@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import type { Photo } from '../../server/contract/pads.ts';
 import type { Corners } from '../../server/contract/values.ts';
-import { words } from '../words.ts';
+import { photosWords } from '../words/photos.ts';
 
 interface Props {
   readonly photo: Photo;
@@ -14,7 +14,7 @@ export function WhiteCardTap({ photo, place }: Props): VNode {
     <button
       type="button"
       class="white-tap"
-      aria-label={words.photos.whiteTap}
+      aria-label={photosWords.whiteTap}
       onClick={(event) => {
         const box = event.currentTarget.getBoundingClientRect();
         const byKey = event.detail === 0;

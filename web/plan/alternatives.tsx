@@ -1,7 +1,8 @@
 import type { VNode } from 'preact';
 import type { LayerChoice, Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans.ts';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
+import { words } from '../words/words.ts';
 import { layerChoices } from '../wire/shelves.ts';
 import { stuffOf, type Stuff } from './stuff-of.ts';
 import type { OnTable } from './table-of.ts';
@@ -20,8 +21,8 @@ export function Alternatives(props: Props): VNode {
   const { table, card, layer } = props;
   const key = `${table.plan.id}/${card.id}/${layer.layer}`;
   return (
-    <section class="alternatives" aria-label={words.plan.instead}>
-      <h3>{words.plan.instead}</h3>
+    <section class="alternatives" aria-label={planWords.instead}>
+      <h3>{planWords.instead}</h3>
       <Once of={layerChoices.at(key)} again={() => void layerChoices.fresh(key)}>
         {(choices) => <Choices {...props} choices={choices.filter(({ now }) => !now)} />}
       </Once>
@@ -34,7 +35,7 @@ function Choices(props: Props & { choices: readonly LayerChoice[] }): VNode {
   const allowed = choices.filter((choice) => choice.allowed);
   const forbidden = choices.filter((choice) => !choice.allowed);
   if (choices.length === 0)
-    return <p>{layer.side === undefined ? words.plan.noCardstock : words.plan.noOtherPaper}</p>;
+    return <p>{layer.side === undefined ? planWords.noCardstock : planWords.noOtherPaper}</p>;
   return (
     <>
       <ul class="swatch-row">
@@ -46,7 +47,7 @@ function Choices(props: Props & { choices: readonly LayerChoice[] }): VNode {
       </ul>
       {forbidden.length > 0 && (
         <details class="more-reasons">
-          <summary>{words.plan.forbidden(forbidden.length)}</summary>
+          <summary>{planWords.forbidden(forbidden.length)}</summary>
           {groupsOf(forbidden).map(([because, some]) => (
             <div key={because} class="forbidden">
               <p class="small">{because}</p>
@@ -92,8 +93,8 @@ function ChoiceButton({
       disabled={!choice.allowed && choice.forbiddenBy.length === 0}
       aria-label={
         choice.allowed
-          ? words.plan.use(stuff.name, choice.score)
-          : words.plan.useAllTheSame(stuff.name, choice.score)
+          ? planWords.use(stuff.name, choice.score)
+          : planWords.useAllTheSame(stuff.name, choice.score)
       }
       onClick={() => pin(withPin(free, wanted))}
     >

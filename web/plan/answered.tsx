@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { words } from '../words/words.ts';
 import { useAnswer } from './use-answer.ts';
 
 interface Props<T> {

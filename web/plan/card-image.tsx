@@ -2,7 +2,7 @@ import { useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { PlannedCard } from '../../server/contract/plans.ts';
 import { millimetres } from '../lengths/lengths.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { cardPicture, type Nearness } from './card-pictures.ts';
 import { layoutOf } from './layout-of.ts';
 import { ROOM } from './paper-under.ts';
@@ -37,7 +37,7 @@ export function CardImage({ card, table, nearness, silent }: Props): VNode {
       {before.current !== null && (
         <img
           src={before.current}
-          alt={silent ? '' : words.plan.card(card.number)}
+          alt={silent ? '' : planWords.card(card.number)}
           draggable={false}
         />
       )}

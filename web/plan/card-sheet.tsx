@@ -5,7 +5,8 @@ import type { Problem } from '../../server/contract/values.ts';
 import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
+import { words } from '../words/words.ts';
 import { Alternatives } from './alternatives.tsx';
 import { CardImage } from './card-image.tsx';
 import { LayerLine } from './layer-line.tsx';
@@ -54,7 +55,7 @@ export function CardSheet(props: Props): VNode {
 
 function titleOf(card: PlannedCard, table: OnTable): string {
   const name = layoutOf(table, card)?.name;
-  return name ? `${words.plan.card(card.number)}: ${name}` : words.plan.card(card.number);
+  return name ? `${planWords.card(card.number)}: ${name}` : planWords.card(card.number);
 }
 
 interface LayersProps extends Props {
@@ -66,7 +67,7 @@ function Layers(props: LayersProps): VNode {
   const { card, swapping, swap } = props;
   return (
     <>
-      <h3>{words.plan.layers}</h3>
+      <h3>{planWords.layers}</h3>
       <ul class="layers">
         {[...card.layers].reverse().map((layer: PlannedLayer) => (
           <LayerLine
@@ -99,7 +100,7 @@ function Neighbours({
         type="button"
         class="round"
         disabled={number <= 1}
-        aria-label={words.plan.cardBefore}
+        aria-label={planWords.cardBefore}
         onClick={() => show(number - 1)}
       >
         <Icon name="back" />
@@ -108,7 +109,7 @@ function Neighbours({
         type="button"
         class="round"
         disabled={number >= count}
-        aria-label={words.plan.cardAfter}
+        aria-label={planWords.cardAfter}
         onClick={() => show(number + 1)}
       >
         <Icon name="next" />

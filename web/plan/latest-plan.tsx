@@ -4,7 +4,8 @@ import { Icon } from '../table/icon.tsx';
 import { Link } from '../table/link.tsx';
 import { Once } from '../table/waiting.tsx';
 import { settle } from '../table/way.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
+import { words } from '../words/words.ts';
 import { plansOf } from '../wire/shelves.ts';
 import { planOf } from './made.ts';
 
@@ -38,10 +39,10 @@ function GoOn({ pad, at, plan }: { pad: string; at: At; plan: string }): null {
 function NoPlan({ pad }: { pad: string }): VNode {
   return (
     <div class="empty">
-      <h1>{words.plan.noneTitle}</h1>
-      <p class="lead">{words.plan.none}</p>
+      <h1>{planWords.noneTitle}</h1>
+      <p class="lead">{planWords.none}</p>
       <Link to={{ at: 'cards', pad, plan: null }} class="button">
-        {words.plan.toCards} <Icon name="next" />
+        {planWords.toCards} <Icon name="next" />
       </Link>
     </div>
   );

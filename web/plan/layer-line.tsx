@@ -3,7 +3,8 @@ import type { Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans
 import { pieceFor } from '../lengths/lengths.ts';
 import { Icon } from '../table/icon.tsx';
 import { ruler } from '../table/settings.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
+import { words } from '../words/words.ts';
 import { stuffOf } from './stuff-of.ts';
 import type { OnTable } from './table-of.ts';
 import { pinOf, withoutPin, withPin } from './wishes.ts';
@@ -38,14 +39,14 @@ export function LayerLine({ card, table, layer, pins, pin, open, toggle, childre
           <span class="small">{pieceFor(layer.size, ruler.value)}</span>
         </span>
         <span class="swap">
-          <Icon name="turn" /> {words.plan.swap}
+          <Icon name="turn" /> {planWords.swap}
         </span>
       </button>
       <button
         type="button"
         class="round"
         aria-pressed={kept !== undefined}
-        aria-label={words.plan.keep(role)}
+        aria-label={planWords.keep(role)}
         disabled={kept === undefined && pinFor(card, layer) === null}
         onClick={() => {
           const fresh = pinFor(card, layer);

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import type { Weakest } from '../../server/contract/plans.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';
 import { SwapLine } from './swap-line.tsx';
@@ -13,7 +13,7 @@ export function Mends(props: ElseProps): VNode {
     <Answered about={plan.id} busy={props.busy} read={(signal) => service.weakest(plan.id, signal)}>
       {({ mends }) =>
         mends.length === 0 ? (
-          <p>{words.plan.else.noMend}</p>
+          <p>{planWords.else.noMend}</p>
         ) : (
           <ul class="other-plans">
             {mends.map((mend) => (
@@ -38,7 +38,7 @@ function MendLine({
   const { swap, wanted } = mend;
   return (
     <>
-      <strong>{words.plan.else.mends(mend.card, mend.plan)}</strong>
+      <strong>{planWords.else.mends(mend.card, mend.plan)}</strong>
       {swap && (
         <>
           <SwapLine swap={swap} pad={pad} />
@@ -46,17 +46,17 @@ function MendLine({
             type="button"
             class="button quiet"
             disabled={busy}
-            aria-label={words.plan.else.takeMend(mend.text)}
+            aria-label={planWords.else.takeMend(mend.text)}
             onClick={() => take({ ...slotsOf(plan), [swap.slot]: swap.to })}
           >
-            {words.plan.else.take}
+            {planWords.else.take}
           </button>
         </>
       )}
       {wanted && (
         <p class="swap-line">
           <span class="chip big" style={{ background: wanted.hex }} />
-          <span>{words.plan.else.buy(wanted.name, wanted.lab)}</span>
+          <span>{planWords.else.buy(wanted.name, wanted.lab)}</span>
         </p>
       )}
     </>

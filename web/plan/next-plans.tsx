@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';
 import { OtherCards } from './other-cards.tsx';
@@ -19,22 +19,22 @@ export function NextPlans({ table, busy, take }: ElseProps): VNode {
     >
       {(others) =>
         others.length === 0 ? (
-          <p>{words.plan.else.noOther}</p>
+          <p>{planWords.else.noOther}</p>
         ) : (
           <ol class="other-plans">
             {others.map((other, at) => (
               <li key={JSON.stringify(other.slots)} class="other-plan">
-                <strong>{words.plan.else.compared(other.gain, plan.value)}</strong>
+                <strong>{planWords.else.compared(other.gain, plan.value)}</strong>
                 <OtherCards other={other} />
                 <SwapWords swaps={other.swaps} pad={pad} />
                 <button
                   type="button"
                   class="button quiet"
                   disabled={busy}
-                  aria-label={words.plan.else.takeOther(at + 1)}
+                  aria-label={planWords.else.takeOther(at + 1)}
                   onClick={() => take(other.slots)}
                 >
-                  {words.plan.else.take}
+                  {planWords.else.take}
                 </button>
               </li>
             ))}

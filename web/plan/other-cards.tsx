@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import type { OtherPlan } from '../../server/contract/plans.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { cardPicture } from './card-pictures.ts';
 
 /** The cards that another plan makes otherwise, as small pictures. */
@@ -22,5 +22,5 @@ export function OtherCards({ other }: { other: OtherPlan }): VNode {
 function SmallCard({ card, drawing }: { card: number; drawing: string }): VNode {
   const picture = cardPicture(drawing, 'table').value;
   if (picture === null) return <span class="small-card-place drawing" />;
-  return <img src={picture} alt={words.plan.card(card)} />;
+  return <img src={picture} alt={planWords.card(card)} />;
 }

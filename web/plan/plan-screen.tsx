@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { words } from '../words/words.ts';
 import { LatestPlan } from './latest-plan.tsx';
 import { rememberPlan } from './made.ts';
 import { PlanTable } from './plan-table.tsx';

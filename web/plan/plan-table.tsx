@@ -6,7 +6,7 @@ import { Icon } from '../table/icon.tsx';
 import { Link } from '../table/link.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { settle } from '../table/way.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { asProblem } from '../wire/ask.ts';
 import { CardSheet } from './card-sheet.tsx';
 import { replan, takePlan } from './make-plan.ts';
@@ -55,7 +55,7 @@ export function PlanTable(table: OnTable): VNode {
     setProblem(null);
     try {
       await make();
-      announce(words.plan.replanned);
+      announce(planWords.replanned);
     } catch (fault) {
       setProblem(asProblem(fault));
     }
@@ -75,12 +75,12 @@ export function PlanTable(table: OnTable): VNode {
   return (
     <>
       <div class="heading-line">
-        <h1>{words.plan.heading(plan.cards.length)}</h1>
+        <h1>{planWords.heading(plan.cards.length)}</h1>
         <StepButtons pad={pad.id} plan={plan.id} show={showStep} />
       </div>
       <Verdict table={table} open={setOpen} />
       {problem && !opened && <Mishap problem={problem} away={() => setProblem(null)} />}
-      <p class="small pull-hint">{words.plan.pull.hint}</p>
+      <p class="small pull-hint">{planWords.pull.hint}</p>
       <ul class={late ? 'planned busy' : 'planned'} aria-busy={busy} ref={field}>
         {plan.cards.map((card) => (
           <li key={card.number}>
@@ -104,10 +104,10 @@ export function PlanTable(table: OnTable): VNode {
       />
       <div class="onward">
         <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button quiet">
-          {words.plan.otherCards}
+          {planWords.otherCards}
         </Link>
         <Link to={{ at: 'guide', pad: pad.id, plan: plan.id }} class="button">
-          {words.plan.toGuide} <Icon name="next" />
+          {planWords.toGuide} <Icon name="next" />
         </Link>
       </div>
       {opened && (

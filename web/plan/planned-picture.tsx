@@ -1,7 +1,8 @@
 import type { VNode } from 'preact';
 import type { PlannedCard } from '../../server/contract/plans.ts';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
+import { words } from '../words/words.ts';
 import { CardImage } from './card-image.tsx';
 import { layoutOf } from './layout-of.ts';
 import type { OnTable } from './table-of.ts';
@@ -20,15 +21,15 @@ export function PlannedPicture({ card, table, pinned, open }: Props): VNode {
     <button type="button" class="planned-card" onClick={open}>
       <CardImage card={card} table={table} nearness="table" silent />
       <span class="planned-line">
-        <strong>{words.plan.card(card.number)}</strong>
+        <strong>{planWords.card(card.number)}</strong>
         <span class="score-words">{words.goes(card.score)}</span>
       </span>
       <span class="small">{card.short}</span>
       <span class="unseen">{layoutOf(table, card)?.name}</span>
-      {plan.weakest === card.number && <span class="tag">{words.plan.weakest}</span>}
+      {plan.weakest === card.number && <span class="tag">{planWords.weakest}</span>}
       {pinned && (
         <span class="tag pinned">
-          <Icon name="pin" /> {words.plan.pinned}
+          <Icon name="pin" /> {planWords.pinned}
         </span>
       )}
     </button>

@@ -4,7 +4,8 @@ import { layerPath } from '../layouts/layer-path.ts';
 import { millimetres } from '../lengths/lengths.ts';
 import { sideIn } from '../pad/sides.ts';
 import { swatchAt } from '../pad/swatch-at.ts';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
+import { planWords } from '../words/plan.ts';
 import { ROOM } from './paper-under.ts';
 import { at, from, over } from './pulled.ts';
 import { sideAt, whyNot, type Spot } from './swap-papers.ts';
@@ -25,14 +26,14 @@ export function PulledPaper({ plan, pad }: OnTable): VNode | null {
     >
       <img src={swatchAt(faced.side.swatch, 88)} alt="" width="88" height="88" />
       <span class={no === null ? 'pulled-words' : 'pulled-words no'}>
-        {no ?? (theirs ? words.plan.pull.swap(nameAt(theirs)) : words.plan.pull.onto)}
+        {no ?? (theirs ? planWords.pull.swap(nameAt(theirs)) : planWords.pull.onto)}
       </span>
     </div>
   );
 
   function nameAt(spot: Spot): string {
     const there = sideIn(pad, sideAt(plan.cards, spot) ?? undefined);
-    return there ? words.pad.sideName(there.sheet.label, there.face) : '';
+    return there ? padWords.sideName(there.sheet.label, there.face) : '';
   }
 }
 

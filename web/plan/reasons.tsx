@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import type { PlannedCard } from '../../server/contract/plans.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 
 type Reason = PlannedCard['reasons'][number];
 
@@ -17,17 +17,17 @@ export function Reasons({ reasons }: { reasons: readonly Reason[] }): VNode | nu
   if (sorted.length === 0) return null;
   return (
     <>
-      <h3>{weak[0]!.score < WEAK ? words.plan.weakSpots : words.plan.least}</h3>
+      <h3>{weak[0]!.score < WEAK ? planWords.weakSpots : planWords.least}</h3>
       <List reasons={weak} />
       {strong.length > 0 && (
         <>
-          <h3>{words.plan.why}</h3>
+          <h3>{planWords.why}</h3>
           <List reasons={strong.slice(0, SHOWN)} />
         </>
       )}
       {rest.length > 0 && (
         <details class="more-reasons">
-          <summary>{words.plan.moreReasons(rest.length)}</summary>
+          <summary>{planWords.moreReasons(rest.length)}</summary>
           <List reasons={rest} />
         </details>
       )}
@@ -40,7 +40,7 @@ function List({ reasons }: { reasons: readonly Reason[] }): VNode {
     <ul class="reasons">
       {reasons.map((reason) => (
         <li key={reason.text + reason.layers.join()}>
-          <span class="score-words">{words.plan.together(reason.score)}</span> {reason.text}
+          <span class="score-words">{planWords.together(reason.score)}</span> {reason.text}
         </li>
       ))}
     </ul>

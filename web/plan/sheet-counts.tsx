@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';
 import type { ElseProps } from './what-else.tsx';
@@ -9,7 +9,7 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
   const { plan } = table;
   return (
     <>
-      <p>{words.plan.else.amountLead}</p>
+      <p>{planWords.else.amountLead}</p>
       <Answered
         about={plan.id}
         busy={busy}
@@ -27,15 +27,15 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
                   disabled={busy}
                   onClick={() => wish({ sheets })}
                 >
-                  <span>{words.plan.else.sheets(sheets)}</span>
+                  <span>{planWords.else.sheets(sheets)}</span>
                   <span class="count-bar" aria-hidden="true">
                     <span style={{ width: `${100 * part}%` }} />
                   </span>
-                  <strong>{words.plan.else.part(part)}</strong>
+                  <strong>{planWords.else.part(part)}</strong>
                 </button>
               </li>
             ))}
-            {!complete && <li class="at-work">{words.plan.else.amountMore}</li>}
+            {!complete && <li class="at-work">{planWords.else.amountMore}</li>}
           </ol>
         )}
       </Answered>
@@ -46,7 +46,7 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
           disabled={busy}
           onClick={() => wish({ sheets: undefined })}
         >
-          {words.plan.else.fewest}
+          {planWords.else.fewest}
         </button>
       )}
     </>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';
 import { OtherCards } from './other-cards.tsx';
@@ -14,7 +14,7 @@ export function SheetGone(props: ElseProps): VNode {
   const used = [...new Set(table.plan.sheetsUsed.map(({ sheet }) => sheet))];
   return (
     <>
-      <p>{words.plan.else.goneLead}</p>
+      <p>{planWords.else.goneLead}</p>
       <ul class="swatch-row">
         {used.map((sheet) => (
           <li key={sheet}>
@@ -47,7 +47,7 @@ function Without({ table, wishes, busy, wish, sheet }: ElseProps & { sheet: stri
     >
       {(other) => (
         <div class="other-plan">
-          <strong>{words.plan.else.compared(other.gain, plan.value)}</strong>
+          <strong>{planWords.else.compared(other.gain, plan.value)}</strong>
           <OtherCards other={other} />
           <SwapWords swaps={other.swaps} pad={pad} />
           <button
@@ -56,7 +56,7 @@ function Without({ table, wishes, busy, wish, sheet }: ElseProps & { sheet: stri
             disabled={busy}
             onClick={() => wish({ without: [...(wishes.without ?? []), sheet] })}
           >
-            {words.plan.else.leaveOut(label)}
+            {planWords.else.leaveOut(label)}
           </button>
         </div>
       )}
@@ -69,7 +69,7 @@ function LeftOut({ table, wishes, busy, wish }: ElseProps): VNode | null {
   if (without.length === 0) return null;
   return (
     <>
-      <h3>{words.plan.else.leftOut}</h3>
+      <h3>{planWords.else.leftOut}</h3>
       <ul class="swatch-row">
         {without.map((sheet) => (
           <li key={sheet}>
@@ -79,7 +79,7 @@ function LeftOut({ table, wishes, busy, wish }: ElseProps): VNode | null {
               disabled={busy}
               onClick={() => wish({ without: without.filter((one) => one !== sheet) })}
             >
-              {words.plan.else.useAgain(sheetIn(table.pad, sheet)?.label ?? '')}
+              {planWords.else.useAgain(sheetIn(table.pad, sheet)?.label ?? '')}
             </button>
           </li>
         ))}

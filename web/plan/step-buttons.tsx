@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { neighbours, type Step } from './steps.ts';
 
 interface Props {
@@ -13,7 +13,7 @@ interface Props {
 export function StepButtons({ pad, plan, show }: Props): VNode {
   const { before, after } = neighbours(pad, plan);
   return (
-    <div class="steps" role="group" aria-label={words.plan.steps}>
+    <div class="steps" role="group" aria-label={planWords.steps}>
       <button
         type="button"
         class="round wide"
@@ -21,7 +21,7 @@ export function StepButtons({ pad, plan, show }: Props): VNode {
         onClick={() => before && show(before)}
       >
         <Icon name="undo" />
-        <span>{words.plan.undo}</span>
+        <span>{planWords.undo}</span>
       </button>
       <button
         type="button"
@@ -30,7 +30,7 @@ export function StepButtons({ pad, plan, show }: Props): VNode {
         onClick={() => after && show(after)}
       >
         <Icon name="redo" />
-        <span>{words.plan.redo}</span>
+        <span>{planWords.redo}</span>
       </button>
     </div>
   );

@@ -1,7 +1,8 @@
 import type { PlannedLayer } from '../../server/contract/plans.ts';
 import { sideIn } from '../pad/sides.ts';
 import { swatchAt } from '../pad/swatch-at.ts';
-import { words } from '../words.ts';
+import { padWords } from '../words/pad.ts';
+import { planWords } from '../words/plan.ts';
 import type { OnTable } from './table-of.ts';
 
 /** What a layer is made of: its name, and its picture or its colour. */
@@ -18,11 +19,11 @@ export function stuffOf(
   const faced = sideIn(pad, side);
   if (faced)
     return {
-      name: words.pad.sideName(faced.sheet.label, faced.face),
+      name: padWords.sideName(faced.sheet.label, faced.face),
       picture: swatchAt(faced.side.swatch, 96),
     };
   const stock = supplies.find(({ id }) => id === supply);
   if (stock) return { name: stock.name, hex: stock.colour.hex };
-  if (wanted) return { name: words.plan.wanted(wanted.name), hex: wanted.hex };
-  return { name: words.plan.plain };
+  if (wanted) return { name: planWords.wanted(wanted.name), hex: wanted.hex };
+  return { name: planWords.plain };
 }

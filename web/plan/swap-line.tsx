@@ -3,7 +3,7 @@ import type { Pad } from '../../server/contract/pads.ts';
 import type { Swap } from '../../server/contract/plans.ts';
 import { Icon } from '../table/icon.tsx';
 import { swatchAt } from '../pad/swatch-at.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 
 /** One sheet in the place of another, as two small pictures and in words. */
 export function SwapLine({ swap, pad }: { swap: Swap; pad: Pad }): VNode {
@@ -13,7 +13,7 @@ export function SwapLine({ swap, pad }: { swap: Swap; pad: Pad }): VNode {
       <SheetPicture pad={pad} sheet={swap.from} />
       <Icon name="next" />
       <SheetPicture pad={pad} sheet={swap.to} />
-      <span>{words.plan.else.swap(to?.label ?? '', from?.label ?? '', swap.cards)}</span>
+      <span>{planWords.else.swap(to?.label ?? '', from?.label ?? '', swap.cards)}</span>
     </p>
   );
 }
@@ -22,7 +22,7 @@ export function SwapLine({ swap, pad }: { swap: Swap; pad: Pad }): VNode {
 export function SwapWords({ swaps, pad }: { swaps: readonly Swap[]; pad: Pad }): VNode {
   return (
     <details class="more-reasons">
-      <summary>{words.plan.else.swaps(swaps.length)}</summary>
+      <summary>{planWords.else.swaps(swaps.length)}</summary>
       <ul class="reasons">
         {swaps.map((swap) => (
           <li key={swap.slot}>

@@ -1,5 +1,5 @@
 import type { Pin, PlannedCard } from '../../server/contract/plans.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { withPin } from './wishes.ts';
 
 /** A layer of a card of the plan; no layer where no patterned paper lies. */
@@ -24,8 +24,8 @@ export function swapped(
 /** Why two papers cannot change places, in words; null when they can. Whether the cuts allow it, the service says. */
 export function whyNot(cards: readonly PlannedCard[], from: Spot, to: Spot): string | null {
   const [mine, theirs] = [sideAt(cards, from), sideAt(cards, to)];
-  if (mine === null || theirs === null) return words.plan.pull.noPaper;
-  if (mine === theirs) return words.plan.pull.same;
+  if (mine === null || theirs === null) return planWords.pull.noPaper;
+  if (mine === theirs) return planWords.pull.same;
   return null;
 }
 

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import type { Taste } from '../../server/contract/plans.ts';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 
 const middle: Taste = { contrast: 0, busy: 0, bold: 0 };
 const tastes = ['contrast', 'busy', 'bold'] as const;
@@ -14,9 +14,9 @@ interface Props {
 export function TasteSliders({ taste = middle, wish }: Props): VNode {
   return (
     <fieldset class="tastes">
-      <legend>{words.plan.taste}</legend>
+      <legend>{planWords.taste}</legend>
       {tastes.map((name) => {
-        const { least, most } = words.plan.tastes[name];
+        const { least, most } = planWords.tastes[name];
         return (
           <label key={name} class="taste">
             <span>{least}</span>
@@ -26,7 +26,7 @@ export function TasteSliders({ taste = middle, wish }: Props): VNode {
               max="1"
               step="0.25"
               value={taste[name]}
-              aria-label={words.plan.tasteOf(least, most)}
+              aria-label={planWords.tasteOf(least, most)}
               onChange={(event) => wish({ ...taste, [name]: Number(event.currentTarget.value) })}
             />
             <span>{most}</span>

@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import type { OnTable } from './table-of.ts';
 
 /** How good the plan is and how sure that is, in words; the weakest card is a tap away. */
@@ -7,14 +7,14 @@ export function Verdict({ table, open }: { table: OnTable; open: (card: number) 
   const { plan } = table;
   const { weakest } = plan;
   return (
-    <section class="verdict" aria-label={words.plan.verdict}>
+    <section class="verdict" aria-label={planWords.verdict}>
       <p class="lead">{plan.verdict}</p>
       <p>
-        {words.plan.value(plan.value, plan.bound, plan.cards.length)}{' '}
-        {words.plan.uses(plan.sheetsUsed.length, plan.fewestSheets, plan.fewestSheetsProven)}{' '}
+        {planWords.value(plan.value, plan.bound, plan.cards.length)}{' '}
+        {planWords.uses(plan.sheetsUsed.length, plan.fewestSheets, plan.fewestSheetsProven)}{' '}
         {weakest !== null && (
           <button type="button" class="in-text" onClick={() => open(weakest)}>
-            {words.plan.weakestIs(weakest)}
+            {planWords.weakestIs(weakest)}
           </button>
         )}
       </p>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { ComponentChildren, VNode } from 'preact';
-import { words } from '../words.ts';
+import { planWords } from '../words/plan.ts';
 import { Mends } from './mends.tsx';
 import { NextPlans } from './next-plans.tsx';
 import { SheetCounts } from './sheet-counts.tsx';
@@ -22,19 +22,19 @@ export function WhatElse(props: ElseProps): VNode {
   const { weakest } = props.table.plan;
   return (
     <section class="what-else" aria-labelledby="what-else">
-      <h2 id="what-else">{words.plan.else.heading}</h2>
-      <Opening title={words.plan.else.next}>
+      <h2 id="what-else">{planWords.else.heading}</h2>
+      <Opening title={planWords.else.next}>
         <NextPlans {...props} />
       </Opening>
       {weakest !== null && (
-        <Opening title={words.plan.else.mend(weakest)}>
+        <Opening title={planWords.else.mend(weakest)}>
           <Mends {...props} />
         </Opening>
       )}
-      <Opening title={words.plan.else.gone}>
+      <Opening title={planWords.else.gone}>
         <SheetGone {...props} />
       </Opening>
-      <Opening title={words.plan.else.amount}>
+      <Opening title={planWords.else.amount}>
         <SheetCounts {...props} />
       </Opening>
     </section>

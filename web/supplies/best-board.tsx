@@ -1,13 +1,13 @@
 import type { VNode } from 'preact';
 import type { BestSupplies, Purchase, StockTaken } from '../../server/contract/supplies.ts';
 import { Icon } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { matchWords } from '../words/match.ts';
 
 const MOST_SHOWN = 3;
 
 /** The best of what she has: cardstock for mats and bases, inks for the accents. */
 export function BestBoard({ best }: { best: BestSupplies }): VNode {
-  const say = words.match.best;
+  const say = matchWords.best;
   const stock = best.cardstock.filter(({ use }) => use !== 'odd').slice(0, MOST_SHOWN);
   const inks = best.accents.filter((one) => one.best !== null && one.best.verdict !== 'apart');
   return (
@@ -34,7 +34,7 @@ export function BestBoard({ best }: { best: BestSupplies }): VNode {
 
 /** The best of her cardstock for mats and bases on a paper. */
 function BestStock({ stock }: { stock: BestSupplies['cardstock'] }): VNode {
-  const say = words.match.best;
+  const say = matchWords.best;
   return (
     <>
       <h3>{say.cardstock}</h3>
@@ -53,7 +53,7 @@ function BestStock({ stock }: { stock: BestSupplies['cardstock'] }): VNode {
 
 /** How many sheets of which cardstock planned cards take, and how many are left. */
 function Takes({ takes }: { takes: readonly StockTaken[] }): VNode {
-  const say = words.match.takes;
+  const say = matchWords.takes;
   return (
     <>
       <h3>{say.heading}</h3>
@@ -77,7 +77,7 @@ function Takes({ takes }: { takes: readonly StockTaken[] }): VNode {
 
 /** What is missing, in words that any shop understands; one line may serve several cards. */
 function ShoppingList({ missing }: { missing: readonly Purchase[] }): VNode {
-  const say = words.match.shopping;
+  const say = matchWords.shopping;
   return (
     <>
       <h3>{say.heading}</h3>

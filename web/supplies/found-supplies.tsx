@@ -4,7 +4,7 @@ import type { Supplies, Supply } from '../../server/contract/supplies.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { supplies as shelf } from '../wire/shelves.ts';
@@ -17,7 +17,7 @@ export function FoundSupplies({
   found: Supplies;
   done: () => void;
 }): VNode {
-  const say = words.supplies.found;
+  const say = suppliesWords.found;
   return (
     <div class="found-supplies">
       <p>{say.lead(supplies.length)}</p>
@@ -69,7 +69,7 @@ function placeOf(
 
 function FoundName({ supply, number }: { supply: Supply; number: number }): VNode {
   const [problem, setProblem] = useState<Problem | null>(null);
-  const say = words.supplies;
+  const say = suppliesWords;
 
   async function rename(given: string): Promise<void> {
     const name = given.trim();

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { BestSupplies, Greeting, StampedInk } from '../../server/contract/supplies.ts';
 import { Icon, type IconName } from '../table/icon.tsx';
-import { words } from '../words.ts';
+import { matchWords } from '../words/match.ts';
 
 const marks: Record<StampedInk['reads'], IconName> = {
   'small letters': 'tick',
@@ -12,7 +12,7 @@ const marks: Record<StampedInk['reads'], IconName> = {
 
 /** How each ink would look on a strip, and whether a greeting can be read there. */
 export function GreetingBoard({ best }: { best: BestSupplies }): VNode {
-  const say = words.match.greeting;
+  const say = matchWords.greeting;
   const [at, setAt] = useState(0);
   const shown = best.greetings[at] ?? best.greetings[0];
   if (shown === undefined || shown.inks.length === 0) return <p>{say.none}</p>;
@@ -45,7 +45,7 @@ export function GreetingBoard({ best }: { best: BestSupplies }): VNode {
 }
 
 function StampedLine({ stamped, strip }: { stamped: StampedInk; strip: Greeting['strip'] }): VNode {
-  const say = words.match.greeting;
+  const say = matchWords.greeting;
   return (
     <li class="stamped-line">
       <svg
@@ -72,7 +72,7 @@ function StampedLine({ stamped, strip }: { stamped: StampedInk; strip: Greeting[
           <span class="small">{say.picksUp(stamped.picksUp)}</span>
         )}
         <details class="small figures">
-          <summary>{words.match.figures}</summary>
+          <summary>{matchWords.figures}</summary>
           <p>{say.figures(stamped.contrast, Math.abs(stamped.lighter), stamped.uncertainty)}</p>
         </details>
       </div>

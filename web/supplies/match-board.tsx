@@ -5,7 +5,7 @@ import type { Match, Supply } from '../../server/contract/supplies.ts';
 import type { Faced } from '../pad/sides.ts';
 import { Icon, type IconName } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { matchWords } from '../words/match.ts';
 import { matches } from '../wire/shelves.ts';
 import { TappedSwatch } from './tapped-swatch.tsx';
 
@@ -61,7 +61,7 @@ export function MatchBoard({
               <div class="check-spot">
                 <div>
                   <TappedSwatch swatch={swatch} palette={palette} pick={pick} />
-                  <p class="small">{words.match.tapSpot}</p>
+                  <p class="small">{matchWords.tapSpot}</p>
                 </div>
                 {shown === null ? (
                   <NothingNear colour={picked?.colour ?? null} />
@@ -69,7 +69,7 @@ export function MatchBoard({
                   <BigPicture laid={shown} />
                 )}
               </div>
-              <ul class="palette-row" aria-label={words.match.paletteRow}>
+              <ul class="palette-row" aria-label={matchWords.paletteRow}>
                 {columns.map((column, index) => (
                   <li
                     key={index}
@@ -113,7 +113,7 @@ function NothingNear({ colour }: { colour: PaletteColour | null }): VNode {
     <div class="big-match nothing-near" aria-live="polite">
       {colour && <span class="big-half" style={{ background: colour.hex }} />}
       <p>
-        <strong>{words.match.nothingNear(colour?.name ?? null)}</strong>
+        <strong>{matchWords.nothingNear(colour?.name ?? null)}</strong>
       </p>
     </div>
   );
@@ -142,7 +142,7 @@ function columnsOf(palette: readonly PaletteColour[], laid: readonly Laid[]): Co
 }
 
 function BigPicture({ laid: { match, supply } }: { laid: Laid }): VNode {
-  const say = words.match;
+  const say = matchWords;
   return (
     <div class="big-match" role="group" aria-label={say.bigPicture(supply.name)}>
       <div class="big-pair" aria-hidden="true">
@@ -188,7 +188,7 @@ function SupplyButton({
       <span class="supply-button-words">
         <span>{supply.name}</span>
         <span class="verdict-word">
-          <Icon name={marks[match.verdict]} /> {words.match.verdicts[match.verdict]}
+          <Icon name={marks[match.verdict]} /> {matchWords.verdicts[match.verdict]}
         </span>
       </span>
     </button>

@@ -5,7 +5,8 @@ import type { Supply } from '../../server/contract/supplies.ts';
 import { sidesOf } from '../pad/sides.ts';
 import { PaletteBands } from '../pad/palette-bands.tsx';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { matchWords } from '../words/match.ts';
+import { padWords } from '../words/pad.ts';
 import { padList, pads } from '../wire/shelves.ts';
 import { PaperCheck } from './paper-check.tsx';
 
@@ -22,11 +23,11 @@ export function MatchCheck({
   const open = chosen ?? list[0]?.id ?? null;
   return (
     <section class="match-check" aria-labelledby="match">
-      <h2 id="match">{words.match.heading}</h2>
-      <p>{words.match.lead}</p>
+      <h2 id="match">{matchWords.heading}</h2>
+      <p>{matchWords.lead}</p>
       {list.length > 1 && (
         <label class="field">
-          <span>{words.match.pad}</span>
+          <span>{matchWords.pad}</span>
           <select value={open ?? ''} onChange={(event) => setChosen(event.currentTarget.value)}>
             {list.map((one) => (
               <option key={one.id} value={one.id}>
@@ -56,7 +57,7 @@ function Papers({ pad, supplies }: { pad: Pad; supplies: readonly Supply[] }): V
   }, [side]);
   return (
     <>
-      <ul class="swatch-row" aria-label={words.match.papers}>
+      <ul class="swatch-row" aria-label={matchWords.papers}>
         {sides.map((one) => (
           <li key={one.side.id}>
             <button
@@ -67,7 +68,7 @@ function Papers({ pad, supplies }: { pad: Pad; supplies: readonly Supply[] }): V
             >
               <img
                 src={one.side.swatch}
-                alt={words.pad.sideName(one.sheet.label, one.face)}
+                alt={padWords.sideName(one.sheet.label, one.face)}
                 loading="lazy"
                 width="84"
                 height="84"

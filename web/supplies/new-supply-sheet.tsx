@@ -7,7 +7,7 @@ import { announce } from '../table/announce.tsx';
 import { ChoiceRow } from '../table/choice-row.tsx';
 import { Dialog } from '../table/dialog.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { pads, supplies } from '../wire/shelves.ts';
@@ -38,7 +38,7 @@ export function NewSupplySheet({
   const [problem, setProblem] = useState<Problem | null>(null);
   const [sending, setSending] = useState(false);
   const [found, setFound] = useState<Supplies | null>(null);
-  const say = words.supplies;
+  const say = suppliesWords;
   const lab = typedColour(colour);
   const photos = pad === null ? [] : (pads.at(pad).value.value?.photos ?? []);
   const choices = ways.filter((one) => one !== 'touch' || photos.length > 0);

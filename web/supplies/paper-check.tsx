@@ -4,7 +4,8 @@ import type { Supply } from '../../server/contract/supplies.ts';
 import type { Faced } from '../pad/sides.ts';
 import { ChoiceRow } from '../table/choice-row.tsx';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { matchWords } from '../words/match.ts';
+import { padWords } from '../words/pad.ts';
 import { bestOfSide } from '../wire/shelves.ts';
 import { BestBoard } from './best-board.tsx';
 import { GreetingBoard } from './greeting-board.tsx';
@@ -22,16 +23,16 @@ export function PaperCheck({
   supplies: readonly Supply[];
 }): VNode {
   const key = `${faced.side.id}/${supplies.map(({ id, revision }) => `${id}.${revision}`).join()}`;
-  const side = words.pad.sideName(faced.sheet.label, faced.face);
+  const side = padWords.sideName(faced.sheet.label, faced.face);
   return (
     <div class="paper-check">
-      <h3>{words.match.against(side)}</h3>
+      <h3>{matchWords.against(side)}</h3>
       <ChoiceRow
-        legend={words.match.look}
+        legend={matchWords.look}
         name="look"
         of={look}
         choices={looks}
-        words={words.match.looks}
+        words={matchWords.looks}
       />
       {look.value === 'match' ? (
         <MatchBoard key={faced.side.id} faced={faced} supplies={supplies} />

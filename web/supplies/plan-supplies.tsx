@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import type { Supply } from '../../server/contract/supplies.ts';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { matchWords } from '../words/match.ts';
 import { bestOfPlan, plansOf } from '../wire/shelves.ts';
 import { BestBoard } from './best-board.tsx';
 
@@ -19,7 +19,7 @@ export function PlanSupplies({
   const key = `${latest.id}/${supplies.map(({ id, revision }) => `${id}.${revision}`).join()}`;
   return (
     <section aria-labelledby="for-plan">
-      <h2 id="for-plan">{words.match.forPlan(latest.cards)}</h2>
+      <h2 id="for-plan">{matchWords.forPlan(latest.cards)}</h2>
       <Once of={bestOfPlan.at(key)} again={() => void bestOfPlan.fresh(key)}>
         {(best) => <BestBoard best={best} />}
       </Once>

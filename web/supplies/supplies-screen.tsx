@@ -3,7 +3,7 @@ import type { VNode } from 'preact';
 import type { Supply } from '../../server/contract/supplies.ts';
 import { Icon } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
-import { words } from '../words.ts';
+import { suppliesWords } from '../words/supplies.ts';
 import { supplies } from '../wire/shelves.ts';
 import { MatchCheck } from './match-check.tsx';
 import { NewSupplySheet } from './new-supply-sheet.tsx';
@@ -17,22 +17,19 @@ export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
   return (
     <div class="screen">
       <div class="heading-line">
-        <h1>{words.supplies.heading}</h1>
+        <h1>{suppliesWords.heading}</h1>
         <button type="button" class="button" onClick={() => setAdding(true)}>
-          <Icon name="plus" /> {words.supplies.add}
+          <Icon name="plus" /> {suppliesWords.add}
         </button>
       </div>
       <Once of={supplies.at('all')} again={() => void supplies.fresh('all')}>
         {(list) => (
           <>
-            {list.length === 0 && <p class="lead">{words.supplies.none}</p>}
+            {list.length === 0 && <p class="lead">{suppliesWords.none}</p>}
             {list.length > 0 && <MatchCheck pad={pad} supplies={list} />}
             {pad !== null && <PlanSupplies pad={pad} supplies={list} />}
-            <SupplyList title={words.supplies.cardstock} list={list.filter(isCardstock)} />
-            <SupplyList
-              title={words.supplies.inks}
-              list={list.filter((one) => !isCardstock(one))}
-            />
+            <SupplyList title={suppliesWords.cardstock} list={list.filter(isCardstock)} />
+            <SupplyList title={suppliesWords.inks} list={list.filter((one) => !isCardstock(one))} />
             <SupplyListButtons list={list} />
           </>
         )}

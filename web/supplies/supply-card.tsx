@@ -3,7 +3,7 @@ import type { VNode } from 'preact';
 import type { Supply, SupplyPatch } from '../../server/contract/supplies.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { guides, supplies } from '../wire/shelves.ts';
@@ -45,24 +45,24 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
       <span class={`supply-colour ${supply.kind}`} style={{ background: supply.colour.hex }} />
       <input
         class="name-in-place"
-        aria-label={words.supplies.nameOf(supply.name)}
+        aria-label={suppliesWords.nameOf(supply.name)}
         value={supply.name}
         maxLength={80}
         onChange={(event) => void rename(event.currentTarget.value)}
       />
       <span class="small">{supply.colour.name}</span>
-      {supply.glossy && <span class="small">{words.supplies.glossy}</span>}
-      {supply.demo && <span class="small">{words.supplies.ofDemo}</span>}
+      {supply.glossy && <span class="small">{suppliesWords.glossy}</span>}
+      {supply.demo && <span class="small">{suppliesWords.ofDemo}</span>}
       {supply.kind === 'cardstock' && (
         <label class="sheets-left small">
-          <span>{words.supplies.sheetsLeft}</span>
+          <span>{suppliesWords.sheetsLeft}</span>
           <input
             type="number"
             inputMode="numeric"
             min="0"
             max="10000"
             step="1"
-            aria-label={words.supplies.sheetsLeftOf(supply.name)}
+            aria-label={suppliesWords.sheetsLeftOf(supply.name)}
             value={supply.sheets ?? ''}
             onChange={({ currentTarget }) => {
               if (currentTarget.validity.valid)
@@ -76,20 +76,20 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
       {asking ? (
         <>
           <button type="button" class="button" onClick={() => void takeAway()}>
-            {words.supplies.takeAwaySure}
+            {suppliesWords.takeAwaySure}
           </button>
           <button type="button" class="button quiet" onClick={() => setAsking(false)}>
-            {words.supplies.keep}
+            {suppliesWords.keep}
           </button>
         </>
       ) : (
         <button
           type="button"
           class="button quiet"
-          aria-label={words.supplies.takeAway(supply.name)}
+          aria-label={suppliesWords.takeAway(supply.name)}
           onClick={() => setAsking(true)}
         >
-          {words.supplies.takeAwayShort}
+          {suppliesWords.takeAwayShort}
         </button>
       )}
       {problem && <Mishap problem={problem} />}

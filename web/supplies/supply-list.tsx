@@ -5,7 +5,7 @@ import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
-import { words } from '../words.ts';
+import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { supplies } from '../wire/shelves.ts';
@@ -13,7 +13,7 @@ import { supplies } from '../wire/shelves.ts';
 /** Her supplies as a plain list, out and in; and the demo's put away. */
 export function SupplyListButtons({ list }: { list: readonly Supply[] }): VNode {
   const [problem, setProblem] = useState<Problem | null>(null);
-  const say = words.supplies.list;
+  const say = suppliesWords.list;
   const demo = list.filter((supply) => supply.demo);
 
   async function bring(file: File | undefined): Promise<void> {

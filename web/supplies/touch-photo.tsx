@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Photo } from '../../server/contract/pads.ts';
-import { words } from '../words.ts';
+import { suppliesWords } from '../words/supplies.ts';
 
 /** A place in a photo, in pixels of the upright photo. */
 export interface TouchedPlace {
@@ -27,7 +27,7 @@ const walks: Readonly<Record<string, readonly [number, number]>> = {
 
 /** Chooses a photo that is here, and a place in it by a touch or by the arrow keys. */
 export function TouchPhoto({ photos, touched, touch }: Props): VNode {
-  const say = words.supplies;
+  const say = suppliesWords;
   const [chosen, setChosen] = useState(photos[0]!.id);
   const photo = photos.find(({ id }) => id === chosen) ?? photos[0]!;
   const here = touched?.photo === photo.id ? touched.at : null;

@@ -7,7 +7,8 @@ import { PadsScreen } from '../pad/pads-screen.tsx';
 import { PhotosScreen } from '../photos/photos-screen.tsx';
 import { PlanScreen } from '../plan/plan-screen.tsx';
 import { SuppliesScreen } from '../supplies/supplies-screen.tsx';
-import { words } from '../words.ts';
+import { padsWords } from '../words/pads.ts';
+import { words } from '../words/words.ts';
 import { Announcer } from './announce.tsx';
 import { Masthead } from './masthead.tsx';
 import { Guarded } from './mishap.tsx';
@@ -20,7 +21,7 @@ export function App(): VNode {
   const work = useRef<HTMLElement>(null);
   const before = useRef(screen);
   useEffect(() => {
-    document.title = words.titleOf(here.at === 'pads' ? words.pads.title : words.stations[here.at]);
+    document.title = words.titleOf(here.at === 'pads' ? padsWords.title : words.stations[here.at]);
     // Who goes to another station by keyboard or by ear stands at its beginning.
     if (before.current !== screen) work.current?.focus({ preventScroll: true });
     before.current = screen;

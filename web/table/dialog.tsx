@@ -1,6 +1,6 @@
 import type { ComponentChildren, VNode } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { words } from '../words.ts';
+import { words } from '../words/words.ts';
 import { Icon } from './icon.tsx';
 
 interface Props {

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { settingsWords } from '../words/settings.ts';
+import { words } from '../words/words.ts';
 import { me, pads } from '../wire/shelves.ts';
 import { Icon } from './icon.tsx';
 import { Link } from './link.tsx';
@@ -36,7 +37,7 @@ export function Masthead(): VNode {
         <button
           type="button"
           class="round"
-          aria-label={words.settings.title}
+          aria-label={settingsWords.title}
           onClick={() => setOpen(true)}
         >
           <Icon name="settings" />

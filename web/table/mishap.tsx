@@ -1,6 +1,6 @@
 import { Component, type ComponentChildren, type VNode } from 'preact';
 import type { Problem } from '../../server/contract/values.ts';
-import { words } from '../words.ts';
+import { mishapWords } from '../words/mishap.ts';
 import { Icon } from './icon.tsx';
 
 interface MishapProps {
@@ -22,12 +22,12 @@ export function Mishap({ problem, again, away }: MishapProps): VNode {
         {problem.mend && <p>{problem.mend}</p>}
         {again && (
           <button type="button" class="button quiet" onClick={again}>
-            {words.mishap.again}
+            {mishapWords.again}
           </button>
         )}
       </div>
       {away && (
-        <button type="button" class="round" aria-label={words.mishap.away} onClick={away}>
+        <button type="button" class="round" aria-label={mishapWords.away} onClick={away}>
           <Icon name="close" />
         </button>
       )}
@@ -56,12 +56,12 @@ export class Guarded extends Component<Props, { fault: string | null }> {
           <Icon name="caution" />
           <div>
             <p>
-              <strong>{words.mishap.drawing}</strong>
+              <strong>{mishapWords.drawing}</strong>
             </p>
-            <p>{words.mishap.drawingMend}</p>
+            <p>{mishapWords.drawingMend}</p>
             <p class="small">{fault}</p>
             <button type="button" class="button" onClick={() => this.setState({ fault: null })}>
-              {words.mishap.again}
+              {mishapWords.again}
             </button>
           </div>
         </div>

@@ -1,12 +1,12 @@
 import type { VNode } from 'preact';
-import { words } from '../words.ts';
+import { settingsWords } from '../words/settings.ts';
 import { ChoiceRow } from './choice-row.tsx';
 import { Dialog } from './dialog.tsx';
 import { look, looks, printPaper, printPapers, ruler, rulers } from './settings.ts';
 
 /** How the table is set: its light, her ruler, the paper in her printer. */
 export function SettingsSheet({ close }: { close: () => void }): VNode {
-  const say = words.settings;
+  const say = settingsWords;
   return (
     <Dialog title={say.title} close={close}>
       <ChoiceRow legend={say.look} name="look" of={look} choices={looks} words={say.looks} />

@@ -1,7 +1,7 @@
 import type { ReadonlySignal } from '@preact/signals';
 import type { VNode } from 'preact';
 import type { Kept } from '../wire/kept.ts';
-import { words } from '../words.ts';
+import { words } from '../words/words.ts';
 import { Mishap } from './mishap.tsx';
 
 interface Props<T> {

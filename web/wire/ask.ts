@@ -1,5 +1,5 @@
 import type { Problem } from '../../server/contract/values.ts';
-import { words } from '../words.ts';
+import { mishapWords } from '../words/mishap.ts';
 
 /** What the service said when it could not do what was asked, in words for her. */
 export class Refused extends Error {
@@ -83,10 +83,10 @@ export function problemFrom(status: number, text: string): Problem {
 function blank(status: number): Problem {
   return {
     type: 'about:blank',
-    title: words.mishap.title,
+    title: mishapWords.title,
     status,
-    detail: words.mishap.unknown(status),
-    mend: words.mishap.tryAgain,
+    detail: mishapWords.unknown(status),
+    mend: mishapWords.tryAgain,
   };
 }
 
@@ -94,13 +94,13 @@ function blank(status: number): Problem {
 export function unreachable(): Refused {
   return new Refused({
     ...blank(0),
-    detail: words.mishap.unreachable,
-    mend: words.mishap.unreachableMend,
+    detail: mishapWords.unreachable,
+    mend: mishapWords.unreachableMend,
   });
 }
 
 function unreadable(): Refused {
-  return new Refused({ ...blank(0), detail: words.mishap.unreadable });
+  return new Refused({ ...blank(0), detail: mishapWords.unreadable });
 }
 
 /** Any fault as problem details, so that every place can show it the same way. */

@@ -1,0 +1,28 @@
+import { count } from './grammar.ts';
+
+/** Choosing cards. */
+export const cardsWords = {
+  heading: 'Which cards shall we make?',
+  lead: 'Touch a layout to add one.',
+  size: 'Size of the finished card',
+  a6: 'A6',
+  chosenOf: (cards: number): string => `(${cards})`,
+  papers: (papers: number): string => count(papers, 'paper'),
+  more: (name: string): string => `One more: ${name}`,
+  fewer: (name: string): string => `One fewer: ${name}`,
+  howMany: (name: string): string => `How many: ${name}`,
+  batch: 'Your batch',
+  chosen: (cards: number): string => (cards === 0 ? 'No cards yet' : count(cards, 'card')),
+  sheets: (sheets: number, has: number): string =>
+    sheets > has
+      ? `These cards need at least ${count(sheets, 'sheet')}; your pad has ${has}.`
+      : `takes at least ${count(sheets, 'sheet')} of ${has}`,
+  plan: 'Choose the papers for me',
+  planning: 'Laying papers together …',
+  own: 'Draw a card of my own',
+  ownLead: 'Begin with an empty card of this size, or make a layout below yours.',
+  mine: 'Make it mine',
+  makeMine: (name: string): string => `Make it mine: ${name}`,
+  change: 'Change',
+  changeOwn: (name: string): string => `Change ${name}`,
+};

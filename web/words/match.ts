@@ -1,0 +1,87 @@
+import { cardsNamed, count, sentence } from './grammar.ts';
+
+/** Whether a cardstock or an ink matches. */
+export const matchWords = {
+  heading: 'Does it match?',
+  lead: 'Touch a paper, then the spot on it that you hold your cardstock or ink against.',
+  look: 'What do you ask of this paper?',
+  looks: { match: 'Match', greeting: 'Greeting', best: 'Best of yours' },
+  tapSpot: 'Touch a spot on the paper, or a colour below.',
+  nothingNear: (colour: string | null): string =>
+    colour === null
+      ? 'Nothing to lay beside it yet.'
+      : `Nothing of yours lies nearest to its ${colour}.`,
+  pad: 'Pad',
+  papers: 'Papers',
+  against: (side: string): string => `Beside ${side}`,
+  beside: (colour: string): string => `beside the paper’s ${colour}`,
+  paletteRow: 'The colours of this paper, and what lies nearest to each',
+  thePaper: 'the paper',
+  bigPicture: (supply: string): string => `${supply} beside the paper`,
+  better:
+    'For a surer answer: lay it on or beside the paper, add a plain white card, and take one picture of both in soft daylight; add it here from that picture.',
+  forPlan: (cards: number): string => `For your ${count(cards, 'card')}`,
+  best: {
+    cardstock: 'Cardstock for mats and bases',
+    noCardstock: 'None of your cardstock goes under these papers yet.',
+    inks: 'Inks for the accents',
+    noInk: 'None of your inks picks up an accent yet.',
+    uses: {
+      'picks up': 'picks up a colour',
+      quiet: 'a quiet neutral',
+      odd: 'not in these papers',
+    },
+    forAccent: (accent: string, cards: readonly number[]): string =>
+      cards.length === 0 ? `for its ${accent}` : `for the ${accent} of ${cardsNamed(cards)}`,
+  },
+  takes: {
+    heading: 'Cardstock that they are cut from',
+    sheets: (count: number, size: string): string =>
+      `takes ${count} ${count === 1 ? 'sheet' : 'sheets'} of ${size}`,
+    tooLarge: 'a piece is larger than the usual sheets',
+    toBuy: 'to buy',
+    left: (count: number): string => `${count} left`,
+    unsaid: 'you have not said how many are left',
+  },
+  shopping: {
+    heading: 'Still to find',
+    nothing: 'Nothing is missing.',
+    thing: (colour: string, kind: 'cardstock' | 'ink'): string => `${sentence(colour)} ${kind}`,
+    details: (
+      lab: readonly number[],
+      cards: readonly number[],
+      squareCentimetres: number | null,
+      sheets: string | null,
+    ): string =>
+      [
+        ...(sheets === null ? [] : [`${sentence(sheets)}.`]),
+        ...(cards.length === 0 ? [] : [`For ${cardsNamed(cards)}.`]),
+        ...(squareCentimetres === null ? [] : [`About ${squareCentimetres} square cm in all.`]),
+        `Lab ${lab.map(Math.round).join(', ')}.`,
+      ].join(' '),
+  },
+  greeting: {
+    none: 'Add an ink first: then a greeting is shown in it on this paper and on your cardstock.',
+    strips: 'What it is stamped on',
+    large: 'Thank you',
+    small: 'for every hour you gave',
+    picture: (ink: string, strip: string): string => `A greeting in ${ink} on ${strip}`,
+    reads: {
+      'small letters': 'reads well',
+      'large letters only': 'large letters only',
+      'cannot be read': 'cannot be read',
+    },
+    picksUp: (colour: string): string => `It picks up the ${colour} of the paper.`,
+    figures: (contrast: number, lightness: number, uncertainty: number): string =>
+      `Contrast ${contrast.toFixed(1)} to 1 (WCAG 2.2 asks for 4.5, or 3 for large letters); ${Math.round(lightness)} steps of lightness apart. The colour of the letters is reckoned, not seen: it may be off by ${uncertainty.toFixed(0)} (CIEDE2000), more for a strong ink on a strong paper.`,
+  },
+  verdicts: {
+    match: 'matches',
+    close: 'close',
+    apart: 'apart',
+    'cannot tell': 'cannot tell',
+  },
+  figures: 'In figures',
+  difference: (difference: number, uncertainty: number): string =>
+    `Difference ${difference.toFixed(1)}, give or take ${uncertainty.toFixed(1)} (CIEDE2000).`,
+};

@@ -1,0 +1,38 @@
+import type { PaletteColour, Pattern } from '../../server/contract/pads.ts';
+import { count, sentence } from './grammar.ts';
+
+/** The papers of a pad. */
+export const padWords = {
+  story: 'Colours of this pad',
+  carriedBy: (sides: number): string => `on ${count(sides, 'side')}`,
+  sets: 'One print, several colours',
+  sheets: (sheets: number): string => `All ${count(sheets, 'sheet')}`,
+  sheetName: (label: string): string => label,
+  sideName: (label: string, face: 'front' | 'back'): string => `${label}, ${face}`,
+  openSide: (label: string, face: 'front' | 'back'): string =>
+    `${label}, ${face}: look closer and see what goes with it`,
+  copies: (copies: number): string => `${copies} of it`,
+  bridge: 'ties colours together',
+  missing: { front: 'no front yet', back: 'no back yet' },
+  palette: (palette: readonly PaletteColour[]): string =>
+    palette.map(({ name, share }) => `${name} ${Math.round(share * 100)} %`).join(', '),
+  ground: '(ground)',
+  traits: (pattern: Pattern, repeat: string | null): string => {
+    const direction = {
+      none: 'no up or down',
+      'two-way': 'runs in two directions',
+      'one-way': 'has an up',
+    }[pattern.direction];
+    const busy = pattern.busyness > 0.6 ? 'busy' : pattern.busyness > 0.3 ? 'lively' : 'calm';
+    const again = repeat === null ? '' : `, repeats every ${repeat}`;
+    return `${sentence(busy)}, ${direction}${again}.`;
+  },
+  label: 'Its name',
+  copyCount: 'How many of it',
+  factsSaved: 'Saved.',
+  goesWith: 'What goes with this?',
+  onward: 'Choose cards',
+  emptyTitle: 'No papers yet',
+  empty: 'Photograph the sheets of this pad and they will lie here.',
+  toPhotos: 'Photograph the papers',
+};

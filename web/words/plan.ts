@@ -1,0 +1,104 @@
+import { count, sentence } from './grammar.ts';
+import { words } from './words.ts';
+
+/** The plan and each of its cards. */
+export const planWords = {
+  heading: (cards: number): string => `Your ${count(cards, 'card')}`,
+  verdict: 'How good this plan is',
+  uses: (sheets: number, fewest: number, proven: boolean): string => {
+    const used = `It takes ${count(sheets, 'sheet')}.`;
+    if (sheets !== fewest || !proven) return used;
+    return `${used} No way of cutting needs fewer sheets.`;
+  },
+  weakestIs: (card: number): string => `Card ${card} is the weakest`,
+  weakest: 'weakest',
+  pinned: 'kept',
+  card: (number: number): string => `Card ${number}`,
+  replanned: 'The cards are planned again.',
+  pull: {
+    hint: 'Touch a card to look closer. To change two papers over, pull one onto the other; with a finger, rest on it for a moment first.',
+    onto: 'Pull it onto another paper',
+    swap: (other: string): string => `Change over with ${other}`,
+    same: 'The same paper lies there',
+    noPaper: 'No patterned paper lies there',
+  },
+  steps: 'Undo and redo',
+  undo: 'Undo',
+  redo: 'Redo',
+  taste: 'How do you like them?',
+  tastes: {
+    contrast: { least: 'closely matched', most: 'lively contrast' },
+    busy: { least: 'calm', most: 'busy' },
+    bold: { least: 'soft', most: 'bold' },
+  },
+  tasteOf: (least: string, most: string): string => `From ${least} to ${most}`,
+  otherCards: 'Other cards',
+  toGuide: 'To the cutting guide',
+  cardBefore: 'Card before',
+  cardAfter: 'Card after',
+  layers: 'Its layers, top to bottom',
+  why: 'Why they go together',
+  weakSpots: 'Worth a look',
+  least: 'Its least strong point',
+  together: (score: number): string => `${sentence(words.goes(score))}:`,
+  moreReasons: (reasons: number): string => count(reasons, 'more reason'),
+  swap: 'swap',
+  keep: (role: string): string => `Keep this for: ${role}`,
+  instead: 'What else could lie here, best first',
+  noOtherPaper: 'This pad has no other paper.',
+  forbidden: (papers: number): string => `${papers} more that what you keep forbids`,
+  useAllTheSame: (name: string, score: number): string =>
+    `Use ${name} ${words.goes(score)} all the same, and keep less`,
+  use: (name: string, score: number): string => `Use ${name} ${words.goes(score)}`,
+  wanted: (name: string): string => `cardstock to find: ${name}`,
+  plain: 'plain cardstock',
+  noCardstock: 'Add your cardstock under Supplies, and it can be chosen here.',
+  value: (value: number, bound: number, cards: number): string => {
+    const [now, most] = [value, bound].map((sum) => Math.round((100 * sum) / cards));
+    return now === most
+      ? `Its cards go together ${now} of 100 on average.`
+      : `Its cards go together ${now} of 100 on average; no choice of papers passes ${Math.ceil((100 * bound) / cards)}.`;
+  },
+  else: {
+    heading: 'What else could it be?',
+    next: 'The next best plans',
+    noOther: 'There is no other plan: each of these sheets is the only one that may lie there.',
+    mend: (card: number): string => `What would mend card ${card}`,
+    noMend: 'No other sheet of this pad and no cardstock would make it better.',
+    gone: 'If a sheet is gone',
+    goneLead: 'Touch a sheet that you would rather keep, and see what becomes of the plan.',
+    amount: 'More sheets, or fewer',
+    amountLead:
+      'Each sheet is cut as suits the cards best. With fewer sheets the papers go together a little less well.',
+    amountMore: 'Trying more sheets …',
+    sheets: (sheets: number): string => `up to ${count(sheets, 'sheet')}`,
+    fewest: 'Back to as few sheets as can be cut',
+    swap: (to: string, from: string, cards: readonly number[]): string =>
+      `${to} instead of ${from}, for ${cards.length === 1 ? 'card' : 'cards'} ${cards.join(', ')}`,
+    swaps: (swaps: number): string => `${count(swaps, 'sheet')} changed`,
+    part: (part: number): string =>
+      part > 0.9995 ? '100 %' : `${(Math.floor(1000 * part) / 10).toFixed(1)} %`,
+    compared: (gain: number, value: number): string => {
+      const part = (100 * Math.abs(gain)) / Math.max(value, 1e-9);
+      if (part < 0.05) return 'As good as this plan';
+      return `${part.toFixed(1)} % ${gain > 0 ? 'better' : 'less good'}`;
+    },
+    mends: (card: number, whole: number): string => {
+      const gain = `The card gains ${Math.max(1, Math.round(100 * card))} of 100`;
+      return whole < -0.005
+        ? `${gain}; the other cards lose ${Math.max(1, Math.round(100 * (card - whole)))}`
+        : gain;
+    },
+    buy: (name: string, [l, a, b]: readonly [number, number, number]): string =>
+      `Cardstock to buy: ${name} (L ${Math.round(l)}, a ${Math.round(a)}, b ${Math.round(b)}). A photo is not a measurement: hold it beside the papers before you buy.`,
+    take: 'Have it so',
+    takeOther: (number: number): string => `Have it so: plan ${number} of these`,
+    takeMend: (mend: string): string => `Have it so: ${mend}`,
+    leaveOut: (label: string): string => `Leave out ${label}`,
+    leftOut: 'Left out',
+    useAgain: (label: string): string => `Use ${label} again`,
+  },
+  noneTitle: 'No plan yet',
+  none: 'Choose some cards first; the papers are laid for you.',
+  toCards: 'Choose cards',
+};

@@ -1,0 +1,52 @@
+/** Cardstock and ink. */
+export const suppliesWords = {
+  heading: 'Cardstock and ink',
+  add: 'Add cardstock or ink',
+  none: 'Nothing here yet. Lay squares of your cardstock and ink smears on white card and photograph them together, or type a colour.',
+  cardstock: 'Cardstock',
+  inks: 'Inks',
+  takeAway: (name: string): string => `Take away ${name}`,
+  takeAwayShort: 'Take away',
+  takeAwaySure: 'Yes, take it away',
+  keep: 'Keep it',
+  kind: 'What is it?',
+  kinds: { cardstock: 'cardstock', ink: 'ink' },
+  way: 'Where is the colour?',
+  ways: { photo: 'on a new photo', touch: 'on a photo of this pad', typed: 'I type it' },
+  photoHow:
+    'Lay squares of cardstock, or smears of ink, on white card, a finger’s width apart. All of them are found at once.',
+  photo: 'The photo',
+  touchHow:
+    'Touch the middle of the square, the smear or the printed shape. With the keyboard: Tab to the photo, arrow keys to walk the ring.',
+  touchPhoto: 'The photo: touch the colour',
+  whichPhoto: 'Which photo?',
+  photoNamed: (number: number): string => `Photo ${number}`,
+  colour: 'The colour',
+  colourHint: '#0f5257, teal, or lab 32 -18 -9',
+  colourUnread: 'Write it as #0f5257, as a word like teal, or as three numbers: lab 32 -18 -9.',
+  name: 'Name',
+  nameOf: (name: string): string => `Name of ${name}`,
+  sheetsLeft: 'sheets left',
+  sheetsLeftOf: (name: string): string => `Sheets left of ${name}`,
+  ofDemo: 'from the demo pad',
+  list: {
+    save: 'Save as a list',
+    bring: 'Bring a list (CSV)',
+    putAwayDemo: 'Put away those of the demo',
+    brought: (added: number, changed: number): string => `${added} added, ${changed} changed.`,
+  },
+  reading: 'Reading the colours …',
+  lay: 'Add it',
+  added: (supplies: number): string => `${supplies} added.`,
+  glossy: 'glossy: its colour cannot be told from this photo',
+  found: {
+    title: 'Found in your photo',
+    lead: (supplies: number): string =>
+      supplies === 1
+        ? 'One colour was found and is kept. Change its name here if you like.'
+        : `${supplies} colours were found and are kept. Change their names here if you like.`,
+    photo: 'Your photo, each colour with its number',
+    nameOf: (number: number): string => `Name of number ${number}`,
+    done: 'Done',
+  },
+};
