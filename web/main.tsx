@@ -1,8 +1,8 @@
 import { render } from 'preact';
 import './look/index.css';
 import { useCodeInAddress } from './phone/code-in-address.ts';
-import { retryLost, takeUp } from './photos/queue.ts';
 import { onComingBack } from './table/coming-back.ts';
+import { fetchScreensAhead } from './table/screens.ts';
 import { hearNews } from './wire/news.ts';
 import { guides, padList, pads, plansOf, supplies, ticks } from './wire/shelves.ts';
 import { App } from './table/app.tsx';
@@ -11,12 +11,20 @@ const table = document.getElementById('table');
 // A device that comes with a code has its key before it asks for anything.
 await useCodeInAddress();
 if (table) render(<App />, table);
-void takeUp();
+void withPhotoQueue(({ takeUp }) => takeUp());
 hearNews();
+fetchScreensAhead();
 onComingBack(() => {
-  retryLost();
+  void withPhotoQueue(({ retryLost }) => retryLost());
   for (const shelf of [padList, pads, plansOf, supplies, guides, ticks]) shelf.freshAll();
 });
+
+/** Photos that wait to be sent are looked for once the page stands; without the file of it they wait on. */
+async function withPhotoQueue(
+  act: (queue: typeof import('./photos/queue.ts')) => unknown,
+): Promise<void> {
+  await import('./photos/queue.ts').then(act, () => undefined);
+}
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) {
   addEventListener('load', () => {

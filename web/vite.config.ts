@@ -13,6 +13,10 @@ export default defineConfig({
     target: 'es2022',
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // What several screens use is one file, not twenty.
+    rolldownOptions: {
+      output: { codeSplitting: { groups: [{ name: 'shared', minShareCount: 2 }] } },
+    },
   },
   server: { host: '127.0.0.1', proxy: { '/api': service } },
 });

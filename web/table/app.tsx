@@ -1,17 +1,12 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
-import { CardsScreen } from '../cards/cards-screen.tsx';
-import { GuideScreen } from '../guide/guide-screen.tsx';
-import { PadScreen } from '../pad/pad-screen.tsx';
 import { PadsScreen } from '../pad/pads-screen.tsx';
-import { PhotosScreen } from '../photos/photos-screen.tsx';
-import { PlanScreen } from '../plan/plan-screen.tsx';
-import { SuppliesScreen } from '../supplies/supplies-screen.tsx';
 import { padsWords } from '../words/pads.ts';
 import { words } from '../words/words.ts';
 import { Announcer } from './announce.tsx';
 import { Masthead } from './masthead.tsx';
 import { Guarded } from './mishap.tsx';
+import { screens } from './screens.ts';
 import { place, type Place } from './way.ts';
 
 /** The whole page: the ruler at the top, one station below it. */
@@ -47,16 +42,16 @@ function Screen({ here }: { here: Place }): VNode {
     case 'pads':
       return <PadsScreen />;
     case 'supplies':
-      return <SuppliesScreen pad={here.pad} />;
+      return <screens.supplies.Part pad={here.pad} />;
     case 'photos':
-      return <PhotosScreen pad={here.pad} />;
+      return <screens.photos.Part pad={here.pad} />;
     case 'pad':
-      return <PadScreen pad={here.pad} />;
+      return <screens.pad.Part pad={here.pad} />;
     case 'cards':
-      return <CardsScreen pad={here.pad} />;
+      return <screens.cards.Part pad={here.pad} />;
     case 'plan':
-      return <PlanScreen pad={here.pad} plan={here.plan} />;
+      return <screens.plan.Part pad={here.pad} plan={here.plan} />;
     case 'guide':
-      return <GuideScreen pad={here.pad} plan={here.plan} />;
+      return <screens.guide.Part pad={here.pad} plan={here.plan} />;
   }
 }

@@ -1,0 +1,66 @@
+import type { ComponentType, VNode } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { mishapWords } from '../words/mishap.ts';
+import { words } from '../words/words.ts';
+import { Mishap } from './mishap.tsx';
+
+/** A part of the page that is fetched when it is first shown, or ahead of that. */
+export interface Later<P> {
+  readonly Part: (props: P) => VNode;
+  /** Fetches it now, so that it is at once there when it is shown. */
+  readonly ahead: () => Promise<void>;
+}
+
+/**
+ * Leaves a part of the page out of what is sent first.
+ *
+ * Takes       how it is fetched; a file that did not come is asked for anew the next time.
+ */
+export function later<P extends object>(load: () => Promise<ComponentType<P>>): Later<P> {
+  let here: ComponentType<P> | null = null;
+  let coming: Promise<void> | null = null;
+
+  function ahead(): Promise<void> {
+    coming ??= load().then(
+      (part) => {
+        here = part;
+      },
+      (fault: unknown) => {
+        coming = null;
+        throw fault;
+      },
+    );
+    return coming;
+  }
+
+  function Part(props: P): VNode {
+    const [, look] = useState(0);
+    const [lost, setLost] = useState(false);
+    useEffect(() => {
+      if (here !== null) return;
+      ahead().then(
+        () => look(1),
+        () => setLost(true),
+      );
+    }, []);
+    if (here !== null) {
+      const Here = here;
+      return <Here {...props} />;
+    }
+    return <div class="screen">{lost ? <Lost /> : <p class="waiting">{words.waiting}</p>}</div>;
+  }
+
+  return { Part, ahead };
+}
+
+/** A newer page has other files than the one that is open: read anew, it has them all. */
+function Lost(): VNode {
+  const problem = {
+    type: 'about:blank',
+    title: mishapWords.title,
+    status: 0,
+    detail: mishapWords.screen,
+    mend: mishapWords.screenMend,
+  };
+  return <Mishap problem={problem} again={() => location.reload()} />;
+}
