@@ -1,6 +1,7 @@
-import { contains, polygonArea } from '../geometry/polygon.ts';
+import { polygonArea } from '../geometry/polygon.ts';
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import { inReadingOrder, isConvex, sidesOf } from '../geometry/quad.ts';
+import { crossing } from './crossing.ts';
 import { supportOf } from './edges.ts';
 import type { Edges } from './edges.ts';
 import { borneAlong } from './straight-lines.ts';
@@ -117,9 +118,9 @@ function completed(
     least,
   );
   if (fourth.borne < 0.3) return null;
-  const a = cross(from, alongU, third.from, third.to);
-  const b = cross(third.from, third.to, fourth.from, fourth.to);
-  const c = cross(from, alongV, fourth.from, fourth.to);
+  const a = crossing({ from, to: alongU }, third);
+  const b = crossing(third, fourth);
+  const c = crossing({ from, to: alongV }, fourth);
   if (a === null || b === null || c === null) return null;
   const corners = inReadingOrder<'photo'>([from, a, b, c]);
   if (!isConvex(corners) || !hasSides(corners, Math.abs(su), Math.abs(sv))) return null;
@@ -182,53 +183,4 @@ function bestSide(
       }
     }
   return best;
-}
-
-function cross(a: PhotoPoint, b: PhotoPoint, c: PhotoPoint, d: PhotoPoint): PhotoPoint | null {
-  const [ux, uy] = [b.x - a.x, b.y - a.y];
-  const [vx, vy] = [d.x - c.x, d.y - c.y];
-  const across = ux * vy - uy * vx;
-  if (Math.abs(across) < 1e-6) return null;
-  const t = ((c.x - a.x) * vy - (c.y - a.y) * vx) / across;
-  return { x: a.x + t * ux, y: a.y + t * uy };
-}
-
-/** The best quads that do not lie on each other or on those already there. */
-export function apartQuads<T extends { readonly corners: Quad<'photo'> }>(
-  quads: readonly T[],
-  there: readonly Quad<'photo'>[],
-): T[] {
-  const chosen: T[] = [];
-  for (const quad of quads) {
-    const others = [...there, ...chosen.map(({ corners }) => corners)];
-    if (others.every((other) => !overlap(quad.corners, other))) chosen.push(quad);
-  }
-  return chosen;
-}
-
-/** Whether more than a sliver of one quad lies on the other. */
-export function overlap(p: Quad<'photo'>, q: Quad<'photo'>): boolean {
-  return partInside(p, q) > SLIVER || partInside(q, p) > SLIVER;
-}
-
-const SLIVER = 0.04;
-const GRID = 9;
-
-function partInside(p: Quad<'photo'>, q: Quad<'photo'>): number {
-  let inside = 0;
-  for (const place of gridOf(p, GRID)) if (contains(q, place)) inside++;
-  return inside / (GRID * GRID);
-}
-
-/** Places spread evenly over a quad. */
-export function gridOf([a, b, c, d]: Quad<'photo'>, n: number): PhotoPoint[] {
-  const places: PhotoPoint[] = [];
-  for (let i = 0; i < n; i++)
-    for (let j = 0; j < n; j++) {
-      const [u, v] = [(i + 0.5) / n, (j + 0.5) / n];
-      const mix = (k: 'x' | 'y'): number =>
-        (1 - u) * (1 - v) * a[k] + u * (1 - v) * b[k] + u * v * c[k] + (1 - u) * v * d[k];
-      places.push({ x: mix('x'), y: mix('y') });
-    }
-  return places;
 }

@@ -1,0 +1,88 @@
+import { polygonArea } from '../geometry/polygon.ts';
+import type { Quad } from '../geometry/points.ts';
+import { isConvex } from '../geometry/quad.ts';
+import { crossing } from './crossing.ts';
+import type { Line } from './side-lines.ts';
+import { offSize } from './table-metric.ts';
+import type { TableMetric } from './table-metric.ts';
+
+/** A line that a side may lie on, with what speaks for it. */
+export interface Weighed extends Line {
+  readonly worth: number;
+  readonly outside: number;
+}
+
+export interface Picked {
+  readonly quad: Quad<'photo'>;
+  readonly lead: number;
+  readonly lines: readonly Weighed[];
+}
+
+/**
+ * The four edges that make the best sheet: well borne out, and of a sheet's size where that is known. `misfit` is the
+ * part of a side by which it may be off its size before that counts like an edge half borne out.
+ */
+export function pickSides(
+  sides: readonly (readonly Weighed[])[],
+  metric: TableMetric | null,
+  aspect: number,
+  misfit: number,
+): Picked | null {
+  let best: Omit<Picked, 'lead'> | null = null;
+  const tried: { readonly lines: readonly Weighed[]; readonly value: number }[] = [];
+  let most = -Infinity;
+  for (const upper of sides[0]!)
+    for (const right of sides[1]!)
+      for (const lower of sides[2]!)
+        for (const left of sides[3]!) {
+          const lines = [upper, right, lower, left];
+          const quad = quadOfLines(lines);
+          if (quad === null) continue;
+          const value =
+            upper.worth +
+            right.worth +
+            lower.worth +
+            left.worth -
+            (metric === null ? 0 : SIZE_COUNTS * misfitOf(offSize(metric, quad, aspect), misfit));
+          tried.push({ lines, value });
+          if (value > most) {
+            most = value;
+            best = { quad, lines };
+          }
+        }
+  if (best === null) return null;
+  const { lines } = best;
+  const apart = DISTINCT * Math.sqrt(polygonArea(best.quad));
+  let next = most - MOST_LEAD;
+  for (const other of tried)
+    if (
+      other.value > next &&
+      other.lines.some((line, side) => distance(line, lines[side]!) > apart)
+    )
+      next = other.value;
+  return { ...best, lead: most - next };
+}
+
+const SIZE_COUNTS = 0.45;
+
+const MOST_LEAD = 3;
+/** Part of a side by which two lines lie apart at an end to count as two. */
+const DISTINCT = 0.007;
+
+function misfitOf(off: readonly number[], unit: number): number {
+  return off.reduce((sum, value) => sum + Math.min(3, Math.abs(value) / unit), 0);
+}
+
+function distance(p: Line, q: Line): number {
+  return Math.max(
+    Math.hypot(p.from.x - q.from.x, p.from.y - q.from.y),
+    Math.hypot(p.to.x - q.to.x, p.to.y - q.to.y),
+  );
+}
+
+export function quadOfLines(lines: readonly Line[]): Quad<'photo'> | null {
+  const corners = lines.map((line, side) => crossing(lines[(side + 3) % 4]!, line));
+  if (corners.some((corner) => corner === null)) return null;
+  const quad = corners as unknown as Quad<'photo'>;
+  return isConvex(quad) ? quad : null;
+}
