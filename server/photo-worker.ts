@@ -32,15 +32,12 @@ import type { GuideAsk } from './guide/ask.ts';
 import { drawPng } from './images/draw-png.ts';
 import { printPicture } from './images/print-picture.ts';
 import { screenPicture } from './images/screen-picture.ts';
+import { answerWith as answer } from './line.ts';
+import type { Answer } from './line.ts';
 import type { Tap } from './photo/picture.ts';
 import type { OpenCurve, SheetCurve } from './plan/free/sheet-curve.ts';
 import type { LayerAsk } from './plan/layer-choices.ts';
 import type { PrintPaper } from './printing/guide-pdf.ts';
-import { Refusal } from './refusals/refusal.ts';
-import type { RefusalText } from './refusals/refusal.ts';
-
-/** A class does not survive the way between workers, so a refusal travels as its text. */
-export type Answer<T> = { readonly value: T } | { readonly refusal: RefusalText };
 
 export interface SidesTask {
   readonly file: string;
@@ -232,21 +229,4 @@ export async function guide(task: GuideTask): Promise<Answer<Uint8Array>> {
 
 export async function png(task: { svg: string; width: number }): Promise<Answer<Uint8Array>> {
   return answer(() => drawPng(task.svg, task.width));
-}
-
-async function answer<T>(work: () => Promise<T>): Promise<Answer<T>> {
-  try {
-    return { value: await work() };
-  } catch (fault) {
-    if (!(fault instanceof Refusal)) throw fault;
-    const { kind, field, received, message, mend } = fault;
-    return { refusal: { kind, field, received: shown(received), message, mend } };
-  }
-}
-
-/** Only what can travel: a value that cannot be cloned is told by its kind. */
-function shown(received: unknown): unknown {
-  return typeof received === 'function' || typeof received === 'symbol'
-    ? typeof received
-    : received;
 }

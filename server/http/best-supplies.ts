@@ -1,7 +1,5 @@
 import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
-import { factsOf } from '../guide/facts.ts';
-import { stockNeeds } from '../guide/stock-needs.ts';
 import type { Side } from '../pad/pad.ts';
 import type { Records } from '../store/records.ts';
 import { bestFor } from '../supplies/best-for.ts';
@@ -65,17 +63,16 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
       const occasions = occasionsOf(kept).filter((one) => card === undefined || one.card === card);
       if (card !== undefined) found(occasions[0] ?? null, 'card', String(card));
       const best = bestFor(...(await asOnePicture(read, supplies, occasions)));
-      return bestOnWire(best, cardstockOf(kept, card));
+      return bestOnWire(best, await cardstockOf(edges, kept, card));
     },
   );
 }
 
 /** What cardstock a plan, or one card of it, is cut from. */
-function cardstockOf(kept: KeptPlan, card?: number): Cardstock {
-  const ask = { ...guideAskOf(kept), picture: () => null };
-  const facts = factsOf(ask);
-  const cards = facts.cards.filter(({ number }) => card === undefined || number === card);
-  return { ask, needs: stockNeeds(ask, { ...facts, cards }) };
+async function cardstockOf({ desk }: Edges, kept: KeptPlan, card?: number): Promise<Cardstock> {
+  const ask = guideAskOf(kept);
+  const needs = await desk.clerk.stockNeeds(ask, card ?? null);
+  return { ask: { ...ask, picture: () => null }, needs };
 }
 
 /** A side by itself: a greeting goes on its ground or on any of her cardstock. */

@@ -1,8 +1,5 @@
 import { z } from 'zod';
 import * as Wire from '../contract/class-sets.ts';
-import { classFacts } from '../guide/class-facts.ts';
-import { factsOf } from '../guide/facts.ts';
-import { stockNeeds } from '../guide/stock-needs.ts';
 import { answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { forPeople, guideAskOf } from './guide-ask.ts';
@@ -22,10 +19,8 @@ export function classSetRoutes(app: Service, edges: Edges): void {
     },
     async (request) => {
       const kept = await planAt(edges, request.params.plan);
-      const ask = { ...guideAskOf(kept), ...forPeople(request.query), picture: () => null };
-      const facts = factsOf(ask);
-      const set = classFacts(ask, facts, stockNeeds(ask, facts));
-      const labels = new Map(facts.slots.map(({ slot, sheet }) => [slot.id, sheet.label]));
+      const ask = { ...guideAskOf(kept), ...forPeople(request.query) };
+      const { set, labels } = await edges.desk.clerk.classSet(ask);
       return {
         ...set,
         ofSheets: set.ofSheets.map(({ sheet, needed }) => ({
@@ -36,7 +31,7 @@ export function classSetRoutes(app: Service, edges: Edges): void {
         })),
         stacks: set.stacks.map(({ sheets, of }) => ({
           sheets,
-          of: of.map((one) => ({ ...one, label: labels.get(one.slot)! })),
+          of: of.map((one) => ({ ...one, label: labels[one.slot]! })),
         })),
         cardstock: [...set.cardstock],
         said: [...set.said],

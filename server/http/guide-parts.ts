@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import * as Wire from '../contract/plans.ts';
-import { guideOnScreen, stockDrawing } from '../guide/guide-on-screen.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
@@ -28,7 +27,7 @@ export function guidePartsRoutes(app: Service, edges: Edges): void {
     async (request) => {
       const kept = await withSheetsLeft(edges.store.read, await planAt(edges, request.params.plan));
       const { ruler } = request.query;
-      const guide = guideOnScreen({ ...guideAskOf(kept, ruler), picture: () => null });
+      const guide = await edges.desk.clerk.guideOnScreen(guideAskOf(kept, ruler));
       const asked = ruler === undefined ? '' : `?ruler=${ruler}`;
       return {
         ...guide,
@@ -61,13 +60,14 @@ export function guidePartsRoutes(app: Service, edges: Edges): void {
     async (request, reply) => {
       const kept = await planAt(edges, request.params.plan);
       const { sheet } = request.params;
-      const ask = { ...guideAskOf(kept, request.query.ruler), picture: () => null };
+      const ask = guideAskOf(kept, request.query.ruler);
+      const drawing = await edges.desk.clerk.stockDrawing(ask, sheet);
       return reply
         .type('image/svg+xml')
         .header('content-security-policy', ONLY_A_PICTURE)
         .header('cache-control', 'private, max-age=3600')
         .serializer((sent: string) => sent)
-        .send(found(stockDrawing(ask, sheet), 'cardstock sheet', sheet));
+        .send(found(drawing, 'cardstock sheet', sheet));
     },
   );
 }

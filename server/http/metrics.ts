@@ -18,13 +18,14 @@ export function metricRoutes(app: Service, { desk }: Edges): void {
   });
   new Gauge({
     name: 'plyhue_work_under_way',
-    help: 'Photos, and plans or prints, that the workers are at or that wait for them.',
+    help: 'Photos, plans or prints, groupings or guides that the workers are at or that wait for them.',
     labelNames: ['kind'] as const,
     registers: [registry],
     collect() {
-      const { photos, table } = desk.load();
+      const { photos, table, clerk } = desk.load();
       this.set({ kind: 'photo' }, photos);
       this.set({ kind: 'plan or print' }, table);
+      this.set({ kind: 'grouping or guide' }, clerk);
     },
   });
 

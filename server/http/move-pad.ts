@@ -1,12 +1,13 @@
+import { setImmediate } from 'node:timers/promises';
 import { z } from 'zod';
 import { Layout } from '../contract/layouts.ts';
 import * as Wire from '../contract/pads.ts';
 import { Plan } from '../contract/plans.ts';
 import { words } from '../contract/values.ts';
-import { groupSheets } from '../from-photo-to-guide.ts';
 import { catalogue } from '../layouts/catalogue.ts';
 import { checkLayout } from '../layouts/check-layout.ts';
-import { expected } from '../refusals/refusal.ts';
+import type { Grouping } from '../pad/pad.ts';
+import { Refusal, expected } from '../refusals/refusal.ts';
 import { notAPad, packArchive, unpackArchive } from '../store/pad-archive.ts';
 import { SHELVES } from '../store/files.ts';
 import type { Shelf } from '../store/files.ts';
@@ -111,12 +112,13 @@ export async function takePadFile(
       for (const hash of hashes)
         if (!there.has(`${shelf}/${hash}`)) throw notAPad(`no picture ${shelf}/${hash}`);
     if ((await store.read.pads.at(contents.pad.id)) !== null) throw alreadyHere(contents.pad);
+    const grouping = await grouped(edges, contents);
     for (const { shelf, received } of files) await store.files.keep(shelf, received);
     const pad = await store.write(async (records) => {
       if ((await records.pads.at(contents.pad.id)) !== null) throw alreadyHere(contents.pad);
       await addAll(records, contents);
       await addLayouts(records, contents.layouts, edges.now());
-      return readBack(records, contents);
+      return readBack(records, contents, grouping);
     });
     edges.changes.tell(pad.id);
     return pad;
@@ -210,13 +212,30 @@ function isOfContents(fault: unknown): boolean {
   return code.includes('CONSTRAINT') || INTEGRITY.test(code);
 }
 
-async function readBack(records: Records, { pad, plans }: PadContents): Promise<Wire.Pad> {
+async function readBack(
+  records: Records,
+  { pad, plans }: PadContents,
+  grouping: Grouping,
+): Promise<Wire.Pad> {
   try {
     const rows = await rowsOfPad(records, pad.id);
-    for (const plan of plans) Plan.parse(planOnWire(plan));
-    return Wire.Pad.parse(padOnWire(rows, groupSheets(sheetsOf(rows))));
+    for (const plan of plans) {
+      Plan.parse(planOnWire(plan));
+      await setImmediate();
+    }
+    return Wire.Pad.parse(padOnWire(rows, grouping));
   } catch (fault) {
     throw notAPad(`something that cannot be shown: ${String(fault).slice(0, 120)}`);
+  }
+}
+
+/** Worked out by the clerk before anything is kept: a file made by hand may ask for more than can be done. */
+async function grouped({ desk }: Edges, contents: PadContents): Promise<Grouping> {
+  try {
+    return await desk.clerk.group(sheetsOf(contents));
+  } catch (fault) {
+    if (fault instanceof Refusal) throw fault;
+    throw notAPad(`something that cannot be grouped: ${String(fault).slice(0, 120)}`);
   }
 }
 

@@ -1,7 +1,7 @@
 import type { OtherPlan } from '../plan/plan-desk.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Edges } from './edges.ts';
-import { Lately } from './lately.ts';
+import { Lately } from '../recall/lately.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { wishesKept } from './make-plan.ts';
 

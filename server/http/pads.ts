@@ -4,7 +4,6 @@ import { expected } from '../refusals/refusal.ts';
 import { MILLIMETRE } from '../lengths/length.ts';
 import type { Size } from '../lengths/length.ts';
 import { NOTHING, answers } from './answers.ts';
-import { coordination, coordinationOf } from '../plan/coordination/coordination.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
@@ -17,7 +16,8 @@ const PadPath = z.object({ pad: z.string() });
 
 export function padRoutes(app: Service, edges: Edges): void {
   const { store, changes } = edges;
-  const pads = createPadReader();
+  const { clerk } = edges.desk;
+  const pads = createPadReader(clerk);
 
   app.post(
     '/api/pads',
@@ -133,19 +133,17 @@ export function padRoutes(app: Service, edges: Edges): void {
       const { side: id } = request.query;
       if (id === undefined)
         return {
-          pairs: coordinationOf(sides)
-            .slice(0, MOST_PAIRS)
-            .map(({ a, b, score, words }) => ({ a, b, score, why: inOneLine(words) })),
+          pairs: (await clerk.pairs(sides, MOST_PAIRS)).map(({ words, ...pair }) => ({
+            ...pair,
+            why: inOneLine(words),
+          })),
         };
       const side = found(sides.find((each) => each.id === id) ?? null, 'side', id);
-      const companions = sides
-        .filter((other) => other.id !== id)
-        .map((other) => {
-          const { score, words } = coordination(side, other);
-          return { side: other.id, score, why: inOneLine(words) };
-        })
-        .sort((p, q) => q.score - p.score);
-      return { companions };
+      const others = sides.filter((other) => other.id !== id);
+      const companions = await clerk.companions(side, others);
+      return {
+        companions: companions.map(({ words, ...one }) => ({ ...one, why: inOneLine(words) })),
+      };
     },
   );
 }

@@ -1,5 +1,5 @@
 import type { Edges } from './edges.ts';
-import { Lately } from './lately.ts';
+import { Lately } from '../recall/lately.ts';
 import type { KeptPlan } from './make-plan.ts';
 
 /** Half a megabyte each, mostly the pad they were made from. */

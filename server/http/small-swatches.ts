@@ -1,6 +1,6 @@
 import { smallSwatch } from '../images/small-swatch.ts';
 import type { Files } from '../store/files.ts';
-import { Lately } from './lately.ts';
+import { Lately } from '../recall/lately.ts';
 
 /** Gives a swatch at a width; those asked for last are at hand. */
 export type SmallSwatches = (hash: string, width: number) => Promise<Uint8Array>;

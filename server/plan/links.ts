@@ -1,6 +1,7 @@
 import { borders } from '../layouts/borders.ts';
 import type { Border } from '../layouts/borders.ts';
 import type { Layer, Layout } from '../layouts/layout.ts';
+import { Lately } from '../recall/lately.ts';
 import { TOGETHER } from './weights.ts';
 
 /** Two layers of a card that are judged beside each other, and how much that counts. */
@@ -37,16 +38,12 @@ export function linksOf(layout: Layout): CardLinks {
 const remembered = new WeakMap<Layout, CardLinks>();
 
 /** Borders by what the layout is made of, as the same layout may come as another object each time. */
-const bordersKnown = new Map<string, readonly Border[]>();
-const MOST_KNOWN = 200;
+const bordersKnown = new Lately<string, readonly Border[]>(200);
 
 function bordersOf(layout: Layout): readonly Border[] {
   const key = JSON.stringify([layout.card, layout.layers]);
-  const found = bordersKnown.get(key) ?? borders(layout);
-  bordersKnown.delete(key);
-  bordersKnown.set(key, found);
-  const oldest = bordersKnown.keys().next();
-  if (bordersKnown.size > MOST_KNOWN && oldest.done !== true) bordersKnown.delete(oldest.value);
+  const found = bordersKnown.at(key) ?? borders(layout);
+  bordersKnown.put(key, found);
   return found;
 }
 

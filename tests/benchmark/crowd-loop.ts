@@ -68,7 +68,9 @@ export async function loopFigures(folder: string, photo: Uint8Array): Promise<Fi
 }
 
 /** What the loop did since this was last asked, in ms. */
-async function lagOf(address: string): Promise<{ readonly max: number; readonly p99: number }> {
+export async function lagOf(
+  address: string,
+): Promise<{ readonly max: number; readonly p99: number }> {
   const text = await (await fetch(`${address}/api/metrics`)).text();
   const figure = (name: string): number =>
     1000 * Number(new RegExp(`^nodejs_eventloop_lag_${name}_seconds (\\S+)$`, 'm').exec(text)?.[1]);

@@ -7,6 +7,7 @@
 /** Folder of server/ -> the folders of server/ that it may import. Top files may import everything. */
 export const HOUSE = {
   refusals: [],
+  recall: [],
   lengths: ['refusals'],
   geometry: ['refusals'],
   colour: ['refusals'],
@@ -18,6 +19,7 @@ export const HOUSE = {
   cutting: ['refusals', 'geometry', 'layouts', 'lengths'],
   plan: [
     'refusals',
+    'recall',
     'geometry',
     'lengths',
     'pad',
@@ -61,6 +63,7 @@ export const HOUSE = {
 /** Folders that know no clock, no chance, no files, no network: only values in and values out. */
 export const PURE = [
   'refusals',
+  'recall',
   'lengths',
   'geometry',
   'colour',

@@ -14,6 +14,9 @@ import type { Lab } from '../../server/colour/lab.ts';
 import type { Quad } from '../../server/geometry/points.ts';
 import type { Spot, Tap } from '../../server/photo/picture.ts';
 import type { OpenCurve } from '../../server/plan/free/sheet-curve.ts';
+import type { Clerk } from '../../server/clerk.ts';
+import * as work from '../../server/clerk-worker.ts';
+import type { Answer } from '../../server/line.ts';
 import type { Desk } from '../../server/photo-desk.ts';
 import { Refusal } from '../../server/refusals/refusal.ts';
 import { readFile } from 'node:fs/promises';
@@ -47,6 +50,7 @@ const FEW_STEPS = { steps: 200 };
 export function fakeDesk(): Desk {
   const curves = new Map<string, OpenCurve>();
   return {
+    clerk: clerkHere(),
     readSides: async ({ file, tap, chipColours }) => {
       const scene = await sceneIn(file);
       const reading = { ...readingOf(scene), ...shownIn(tap, chipColours) };
@@ -104,8 +108,26 @@ export function fakeDesk(): Desk {
     guide: ({ ask, paper, made }) =>
       printGuide({ ...ask, picture: () => null }, new Map(), paper, new Date(made)),
     drawPng: (svg, width) => Promise.resolve(Buffer.from(`PNG ${width} of ${svg.length}`)),
-    load: () => ({ photos: 0, table: 0 }),
+    load: () => ({ photos: 0, table: 0, clerk: 0 }),
     close: () => Promise.resolve(),
+  };
+}
+
+/** The work of the clerk, done at once instead of in its thread; what goes there is cloned as it would be. */
+function clerkHere(): Clerk {
+  const done = async <T>(answer: Promise<Answer<T>>): Promise<T> => {
+    const given = await answer;
+    if ('refusal' in given) throw new Refusal(given.refusal);
+    return structuredClone(given.value);
+  };
+  return {
+    group: (sheets) => done(work.group(structuredClone(sheets))),
+    pairs: (sides, most) => done(work.pairs(structuredClone({ sides, most }))),
+    companions: (side, others) => done(work.companions(structuredClone({ side, others }))),
+    guideOnScreen: (ask) => done(work.guide(structuredClone(ask))),
+    stockDrawing: (ask, id) => done(work.stock(structuredClone({ ask, id }))),
+    classSet: (ask) => done(work.people(structuredClone(ask))),
+    stockNeeds: (ask, card) => done(work.needs(structuredClone({ ask, card }))),
   };
 }
 
