@@ -3,7 +3,8 @@ import cookie from '@fastify/cookie';
 import multipart from '@fastify/multipart';
 import Fastify from 'fastify';
 import type { FastifyServerOptions } from 'fastify';
-import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import { validatorCompiler } from 'fastify-type-provider-zod';
+import { answerChecked } from './http/answer-checked.ts';
 import { askerNow, isOnNetwork, letIn } from './http/askers.ts';
 import type { Edges, Service } from './http/edges.ts';
 import { eventRoutes } from './http/events.ts';
@@ -61,7 +62,7 @@ export async function buildApp(whole: Edges, options: AppOptions): Promise<Servi
     },
   })
     .setValidatorCompiler(validatorCompiler)
-    .setSerializerCompiler(serializerCompiler);
+    .setSerializerCompiler(answerChecked);
 
   const ways = noteWays(app);
   guardDoor(app, options.host);

@@ -10,7 +10,9 @@ import { settledForm, symmetriesOf } from './network/symmetry.ts';
 import type { Plan } from './plan.ts';
 import { notesOf } from './notes.ts';
 import { laidOut, planOf } from './plan-cards.ts';
+import type { LaidOut } from './plan-cards.ts';
 import { readCards } from './read-plan.ts';
+import { stillBest } from './still-best.ts';
 
 /** What she may change on a plan that lies on the table. */
 export type Change = Partial<Pick<PlanAsk, 'pins' | 'without' | 'limit'>>;
@@ -50,13 +52,19 @@ export function nextBest(ask: PlanAsk, plan: Plan, count: number): OtherPlan[] {
 }
 
 function deskOf(first: Instance, starts: readonly (readonly number[])[]): PlanDesk {
-  const { instance, solution } = laidOut(first, starts);
+  return deskWith(laidOut(first, starts));
+}
+
+function deskWith(laid: LaidOut): PlanDesk {
+  const { instance, solution } = laid;
   const { ask } = instance;
   const plan = planOf(instance, solution);
   return {
     plan,
     change(change) {
       const next = instanceOf({ ...ask, ...change }, instance);
+      const same = stillBest(next, laid);
+      if (same !== null) return deskWith({ instance: next, solution: same });
       return deskOf(next, started(next, solution.choice!));
     },
     next: (count) => nextOf(instance, plan, count),

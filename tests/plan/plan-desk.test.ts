@@ -24,6 +24,30 @@ describe('changes on the table', () => {
     }
   });
 
+  test('a pin of what lies there already keeps the plan and its proof', () => {
+    for (let seed = 61; seed <= 64; seed++) {
+      const world = randomWorld(seed, { designs: 8, copies: 1, slots: 4, cards: 6 });
+      const desk = layOut(world);
+      const lying = desk.plan.cards.flatMap(({ number, layers }) =>
+        layers.flatMap(({ layer, choice }) =>
+          choice.kind === 'paper' ? [{ card: number, layer, side: choice.side }] : [],
+        ),
+      );
+      const pins = [lying[0]!, lying.at(-1)!];
+      const kept = desk.change({ pins: [pins[0]!] }).change({ pins });
+      expect(kept.plan.slots).toEqual(desk.plan.slots);
+      expect(kept.plan.proven).toBe(true);
+      expect(kept.plan.value).toBeCloseTo(planCards({ ...world, pins }).value, 9);
+      expect(checkPlan({ ...world, pins }, kept.plan)).toEqual([]);
+      // Where the plan has to change, or pins are taken back, all that is possible is searched.
+      const anew = { ...world, without: [desk.plan.slots.slot1!] };
+      const changed = kept.change({ pins: [], without: anew.without });
+      expect(changed.plan.value).toBeCloseTo(planCards(anew).value, 9);
+      expect(checkPlan(anew, changed.plan)).toEqual([]);
+      expect(changed.change({ without: [] }).plan.value).toBeCloseTo(desk.plan.value, 9);
+    }
+  });
+
   test('the next best plans are the next best of all choices, each different, with what they change', () => {
     const world = randomWorld(51, { designs: 6, copies: 1, slots: 4, cards: 6 });
     const plan = planCards(world);
