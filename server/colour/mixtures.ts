@@ -1,7 +1,9 @@
 import { areasOf } from './areas.ts';
+import { offLine, printedPart } from './company.ts';
 import type { Lab, LabImage } from './lab.ts';
 import { labelPixels } from './label-pixels.ts';
 import type { Labels } from './label-pixels.ts';
+import { isInside } from './pure-colours.ts';
 
 /** Colours, which of them each pixel shows, and how many pixels each fills. */
 export interface Shown {
@@ -32,9 +34,10 @@ export function withoutMixtures(image: LabImage, flat: Uint8Array, colours: read
     if (area < SMALLEST * pixels) return false;
     if (area > MIXED_AT_MOST * pixels || inside[index]! > OWN_INSIDE * area) return true;
     const heavier = colours.filter((_, other) => areas[other]! > area);
-    return !heavier.some((p, i) =>
+    const between = heavier.some((p, i) =>
       heavier.some((q, j) => j > i && offLine(colour, p, q) < BETWEEN),
     );
+    return !between || printedPart(labels, colours, index, BETWEEN) > PRINTED;
   });
   if (stays.length === colours.length) return shown;
   return shownIn(image, flat, stays.length > 0 ? stays : colours.slice(0, 1));
@@ -46,6 +49,8 @@ const SMALLEST = 0.012;
 const MIXED_AT_MOST = 0.1;
 /** A printed shape has at least this part of its area away from its border. */
 const OWN_INSIDE = 0.15;
+/** More of a printed colour than this lies where no mixture could. */
+const PRINTED = 0.4;
 /** How far off the line between two colours a mixture may lie, in CIELAB units. */
 const BETWEEN = 9;
 
@@ -59,27 +64,7 @@ export function insides(
   for (let y = 1; y < height - 1; y++)
     for (let x = 1; x < width - 1; x++) {
       const at = y * width + x;
-      const label = of[at]!;
-      if (
-        flat[at] === 1 &&
-        of[at - 1] === label &&
-        of[at + 1] === label &&
-        of[at - width - 1] === label &&
-        of[at - width] === label &&
-        of[at - width + 1] === label &&
-        of[at + width - 1] === label &&
-        of[at + width] === label &&
-        of[at + width + 1] === label
-      )
-        inside[label]! += 1;
+      if (flat[at] === 1 && isInside(of, width, at)) inside[of[at]!]! += 1;
     }
   return inside;
-}
-
-function offLine(c: Lab, p: Lab, q: Lab): number {
-  const [dl, da, db] = [q.l - p.l, q.a - p.a, q.b - p.b];
-  const [l, a, b] = [c.l - p.l, c.a - p.a, c.b - p.b];
-  const part = (l * dl + a * da + b * db) / (dl * dl + da * da + db * db);
-  const t = Math.min(1, Math.max(0, part));
-  return Math.hypot(l - t * dl, a - t * da, b - t * db);
 }

@@ -10,6 +10,7 @@ import type { ColourError, Lab, LabImage } from './lab.ts';
 import type { Labels } from './label-pixels.ts';
 import { mergeClose } from './merge-close.ts';
 import type { Palette, PaletteColour } from './palette.ts';
+import { pureColours } from './pure-colours.ts';
 import { peaksOf } from './peaks.ts';
 import type { Refined } from './refine.ts';
 import { insides, shownIn, withoutMixtures } from './mixtures.ts';
@@ -95,6 +96,7 @@ function describe(
   error: ColourError,
 ): ReadColours {
   const { areas } = shown;
+  const pure = tonal ? shown.colours : pureColours(image, shown.labels, flat, shown.colours);
   const inside = insides(shown.labels, flat, areas.length);
   const order = [...areas.keys()].sort((p, q) => areas[q]! - areas[p]!);
   const labels = renamed(shown.labels, order);
@@ -104,9 +106,7 @@ function describe(
     const area = areas[old]!;
     const free = Math.min(1, inside[old]! / Math.max(1, area));
     const lab =
-      free < ALL_STROKES && !tonal
-        ? strokeHue(image, shown.labels, shown.colours, old)
-        : shown.colours[old]!;
+      free < ALL_STROKES && !tonal ? strokeHue(image, shown.labels, pure, old) : pure[old]!;
     return {
       lab,
       share: area / labels.of.length,

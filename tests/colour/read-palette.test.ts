@@ -70,6 +70,25 @@ describe('printed colours', () => {
     expect(nearest(read(paint), COLOURS[2]!).apart).toBeLessThan(1.5);
   });
 
+  test('veins in a colour that lies between those of two leaves and the ground are found', () => {
+    // Kraft, pink and blue leaves, and veins half way between kraft and pink: four pixels wide, on blue.
+    const [kraft, pink, blue, vein] = [
+      { l: 61, a: 10, b: 29 },
+      { l: 87, a: 16, b: -6 },
+      { l: 55, a: 20, b: -33 },
+      { l: 77, a: 16, b: 14 },
+    ] as const;
+    const paint: Paint = (x, y) => {
+      const [u, v] = [((4 * x) % 1) - 0.5, ((4 * y) % 1) - 0.5];
+      if (Math.hypot(u, v) > 0.36) return kraft;
+      if (Math.floor(4 * x) % 2 === 0) return pink;
+      return Math.min(Math.abs(u), Math.abs(v)) < 0.04 ? vein : blue;
+    };
+    const palette = readPalette(blurred(drawn(paint, { size: 200, noise: 0.5 })), error(0.5), 1);
+    expect(nearest(palette, vein).apart).toBeLessThan(4);
+    expect(palette.colours).toHaveLength(4);
+  });
+
   test('two whites, one of them cream, are two colours', () => {
     const [white, cream] = [
       { l: 95, a: 0, b: 0 },
