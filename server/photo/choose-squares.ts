@@ -13,6 +13,7 @@ import { withoutThin } from './spread.ts';
 import { median } from './surface.ts';
 import { evenLight } from './light.ts';
 import { brightestOf } from './white-reference.ts';
+import { withoutWhiskers } from './without-whiskers.ts';
 import { isWhite, patchOfPixels, shrunken } from './white-card.ts';
 import type { Patch } from './white-card.ts';
 
@@ -24,13 +25,14 @@ import type { Patch } from './white-card.ts';
  */
 export function chooseSquares(overview: Overview, preview: Picture): Chosen {
   const brightest = brightestOf(preview, evenLight(preview));
-  const cards = overview.candidates.flatMap((candidate) => {
+  const candidates = [...overview.candidates, ...withoutWhiskers(overview)];
+  const cards = candidates.flatMap((candidate) => {
     const seen = smearsOn(candidate, overview.image, preview);
     return seen === null || !isWhite({ ...seen.patch, uneven: 0 }, brightest)
       ? []
       : [{ candidate, ...seen }];
   });
-  const plain = overview.candidates.filter(
+  const plain = candidates.filter(
     (candidate) => !cards.some((card) => card.candidate === candidate),
   );
   const whole = cards.length === 0 ? smearsOnGround(overview, preview) : null;

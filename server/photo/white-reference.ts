@@ -24,32 +24,60 @@ export interface Reference {
   readonly burnt: number;
 }
 
-/** The brightest light, channel by channel, that a good part of the photo reaches once the field is out. */
+/**
+ * The brightest light, channel by channel, that a good part of the photo reaches once the field is out. What is far
+ * dimmer in one channel than in another is coloured and tells of no white: a coral square outshines a white
+ * card in red.
+ */
 export function brightestOf(preview: Picture, field: LightField): [number, number, number] {
-  const { width, height, rgb } = preview;
-  const bins = [0, 1, 2].map(() => new Uint32Array(BINS));
-  const logs: [number, number, number] = [0, 0, 0];
-  let count = 0;
+  const logs = logLight(preview, field);
+  const all = brightestAmong(logs, null);
+  return brightestAmong(logs, all);
+}
+
+/** Binary logarithms of light over the field, three for each of a sample of pixels. */
+function logLight({ width, height, rgb }: Picture, field: LightField): Float32Array {
+  const logs: number[] = [];
   for (let y = 4; y < height; y += 8)
     for (let x = 4; x < width; x += 8) {
       const here = lightAt(field, x, y);
       const at = 3 * (y * width + x);
-      for (let k = 0; k < 3; k++) {
-        logs[k] = Math.log2(Math.max(1e-5, linearOfByte[rgb[at + k]!]! / here[k]!));
-        bins[k]![Math.max(0, Math.min(BINS - 1, Math.round(64 * (logs[k]! + 12))))]!++;
-      }
-      count++;
+      for (let k = 0; k < 3; k++)
+        logs.push(Math.log2(Math.max(1e-5, linearOfByte[rgb[at + k]!]! / here[k]!)));
     }
+  return Float32Array.from(logs);
+}
+
+/** Of all pixels, or of those that come near to the brightest of all in every channel, if there are enough. */
+function brightestAmong(
+  logs: Float32Array,
+  near: readonly [number, number, number] | null,
+): [number, number, number] {
+  const bins = [0, 1, 2].map(() => new Uint32Array(BINS));
+  const least = (near ?? [0, 0, 0]).map((light) => Math.log2(light * PALE));
+  let counted = 0;
+  for (let at = 0; at < logs.length; at += 3) {
+    if (near !== null && least.some((bound, k) => logs[at + k]! < bound)) continue;
+    for (let k = 0; k < 3; k++)
+      bins[k]![Math.max(0, Math.min(BINS - 1, Math.round(64 * (logs[at + k]! + 12))))]!++;
+    counted++;
+  }
+  const enough = (BRIGHT_PART * logs.length) / 3;
+  if (near !== null && counted < 2 * enough) return [...near];
   return bins.map((bin) => {
     let above = 0;
     for (let at = BINS - 1; at >= 0; at--) {
       above += bin[at]!;
-      if (above > 0.005 * count) return 2 ** (at / 64 - 12);
+      if (above > enough) return 2 ** (at / 64 - 12);
     }
     return 1;
   }) as [number, number, number];
 }
 
+/** Part of the photo that has to be as bright. */
+const BRIGHT_PART = 0.005;
+/** Part of the brightest that something pale reaches in every channel. A judgement. */
+const PALE = 0.55;
 const BINS = 64 * 24;
 
 /**
