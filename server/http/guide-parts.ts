@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import * as Wire from '../contract/plans.ts';
+import * as Wire from '../contract/plan-guides.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { ForPeople } from '../contract/class-sets.ts';
-import * as Wire from '../contract/plans.ts';
+import * as Wire from '../contract/plan-guides.ts';
 import { roundingNote } from '../guide/rounding.ts';
 import { slotDrawing, slotsOnScreen } from '../guide/slots-on-screen.ts';
 import { answers, fileAnswer } from './answers.ts';

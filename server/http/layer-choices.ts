@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import * as Wire from '../contract/plans.ts';
+import * as Wire from '../contract/plans-again.ts';
 import type { LayerChoice } from '../plan/layer-choices.ts';
 import { answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';

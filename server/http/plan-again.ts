@@ -1,6 +1,7 @@
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import * as Wire from '../contract/plans.ts';
+import * as Again from '../contract/plans-again.ts';
 import { usualSettings } from '../cutting/settings.ts';
 import type { Waiting } from '../photo-desk.ts';
 import type { OtherPlan, Swap } from '../plan/plan-desk.ts';
@@ -40,7 +41,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
         summary: 'The next best plans, each with another sheet in at least one slot.',
         params: PlanPath,
         querystring: z.object({ count: z.coerce.number().int().min(1).max(9).default(3) }),
-        response: answers({ 200: Wire.OtherPlans }),
+        response: answers({ 200: Again.OtherPlans }),
       },
     },
     async (request, reply) => {
@@ -88,7 +89,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'The best plan if a sheet is gone, and what that changes.',
         params: z.object({ plan: z.string(), sheet: z.string() }),
-        response: answers({ 200: Wire.OtherPlan }),
+        response: answers({ 200: Again.OtherPlan }),
       },
     },
     async (request, reply) => {
@@ -107,7 +108,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
         summary:
           'What fewer sheets cost: the best plan found for every number of sheets. Answers at once with what is known; ask again until it is complete.',
         params: PlanPath,
-        response: answers({ 200: Wire.SheetCurve }),
+        response: answers({ 200: Again.SheetCurve }),
       },
     },
     async (request, reply) => {
@@ -132,7 +133,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'The weakest card and what would mend it.',
         params: PlanPath,
-        response: answers({ 200: Wire.Weakest }),
+        response: answers({ 200: Again.Weakest }),
       },
     },
     async (request) => {
@@ -158,7 +159,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'Have a plan with the same cuts and other sheets in its slots.',
         params: PlanPath,
-        body: Wire.TakenPlan,
+        body: Again.TakenPlan,
         response: answers({ 201: Wire.Plan }),
       },
     },
@@ -190,7 +191,7 @@ function planned(kept: KeptPlan): AgainTask['planned'] {
   return { batch: kept.batch, ask: wishesKept(kept) };
 }
 
-function otherOnWire(other: OtherPlan, kept: KeptPlan, cards: OtherCards): Wire.OtherPlan {
+function otherOnWire(other: OtherPlan, kept: KeptPlan, cards: OtherCards): Again.OtherPlan {
   const { plan, swaps, changes } = other;
   const { value, bound, proven, slots } = plan;
   return {
@@ -205,6 +206,6 @@ function otherOnWire(other: OtherPlan, kept: KeptPlan, cards: OtherCards): Wire.
   };
 }
 
-function swapOnWire({ slot, from, to, cards }: Swap): Wire.Swap {
+function swapOnWire({ slot, from, to, cards }: Swap): Again.Swap {
   return { slot, from, to, cards: [...cards] };
 }

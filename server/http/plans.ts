@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import * as Wire from '../contract/plans.ts';
+import * as Guides from '../contract/plan-guides.ts';
 import { NOTHING, answers, fileAnswer } from './answers.ts';
 import { drawCard, Papers } from './draw-card.ts';
 import type { Edges, Service } from './edges.ts';
@@ -121,7 +122,7 @@ export function planRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'The steps of its guide that are done.',
         params: PlanPath,
-        response: answers({ 200: Wire.Ticks }),
+        response: answers({ 200: Guides.Ticks }),
       },
     },
     async (request) => {
@@ -137,8 +138,8 @@ export function planRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'Tick off a step of its guide, or take the tick back.',
         params: PlanPath,
-        body: Wire.Tick,
-        response: answers({ 200: Wire.Ticks }),
+        body: Guides.Tick,
+        response: answers({ 200: Guides.Ticks }),
       },
     },
     async (request) => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { PlanGuide } from '../../server/contract/plans.ts';
+import type { PlanGuide } from '../../server/contract/plan-guides.ts';
 import type { BestSupplies, Supplies } from '../../server/contract/supplies.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, newPlan, problemIn, valueOf } from './mount.ts';

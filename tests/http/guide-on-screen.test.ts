@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type * as Plans from '../../server/contract/plans.ts';
+import type * as Guides from '../../server/contract/plan-guides.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, newPlan, problemIn, valueOf } from './mount.ts';
 import type { Mounted } from './mount.ts';
@@ -7,7 +8,7 @@ import type { Mounted } from './mount.ts';
 describe('the guide on a screen', () => {
   test('says every sheet with its cuts numbered from 1, and draws each', async () => {
     const { service, plan } = await planned();
-    const { slots } = valueOf<Plans.PlanCuts>(
+    const { slots } = valueOf<Guides.PlanCuts>(
       await ask(service, 'GET', `/api/plans/${plan.id}/cuts?ruler=in`),
     );
     expect(slots.map(({ slot, sheet }) => ({ slot, sheet }))).toEqual(
@@ -34,7 +35,7 @@ describe('the guide on a screen', () => {
 
   test('says every cardstock with its cuts, and every card with its layers in the order of gluing', async () => {
     const { service, plan } = await planned();
-    const guide = valueOf<Plans.PlanGuide>(
+    const guide = valueOf<Guides.PlanGuide>(
       await ask(service, 'GET', `/api/plans/${plan.id}/guide?ruler=in`),
     );
     expect(guide.cautions.join(' ')).toMatch(/not a measurement.*blade.*local rules/);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { LeftoverList } from '../../server/contract/leftovers.ts';
-import type { Plan, PlanCuts } from '../../server/contract/plans.ts';
+import type { Plan } from '../../server/contract/plans.ts';
+import type { PlanCuts } from '../../server/contract/plan-guides.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, problemIn, valueOf } from './mount.ts';
 import type { Mounted } from './mount.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Plan, PlanCuts } from '../../server/contract/plans.ts';
+import type { Plan } from '../../server/contract/plans.ts';
+import type { PlanCuts } from '../../server/contract/plan-guides.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, problemIn, valueOf } from './mount.ts';
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import type * as Plans from '../../server/contract/plans.ts';
+import type * as Again from '../../server/contract/plans-again.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, newPlan, problemIn, valueOf } from './mount.ts';
 import type { Mounted } from './mount.ts';
@@ -8,7 +9,7 @@ import type { Mounted } from './mount.ts';
 describe('what else a plan could be', () => {
   test('the next three plans differ in a slot, are worth no more than the best, and can be had', async () => {
     const { service, plan } = await planned();
-    const { others } = valueOf<{ others: Plans.OtherPlan[] }>(
+    const { others } = valueOf<{ others: Again.OtherPlan[] }>(
       await ask(service, 'GET', `/api/plans/${plan.id}/others?count=3`),
     );
     expect(others).toHaveLength(3);
@@ -65,7 +66,7 @@ describe('what else a plan could be', () => {
   test('without a sheet of it the plan is another, worth no more, and does not use it', async () => {
     const { service, plan } = await planned();
     const gone = plan.sheetsUsed[0]!.sheet;
-    const other = valueOf<Plans.OtherPlan>(
+    const other = valueOf<Again.OtherPlan>(
       await ask(service, 'GET', `/api/plans/${plan.id}/without/${gone}`),
     );
     expect(Object.values(other.slots)).not.toContain(gone);
@@ -80,7 +81,7 @@ describe('what else a plan could be', () => {
 
   test('the weakest card is the one of the lowest score, and a sheet that mends it says where it goes', async () => {
     const { service, plan } = await planned();
-    const weakest = valueOf<Plans.Weakest>(
+    const weakest = valueOf<Again.Weakest>(
       await ask(service, 'GET', `/api/plans/${plan.id}/weakest`),
     );
     const scores = plan.cards.map(({ score }) => score);
@@ -94,8 +95,8 @@ describe('what else a plan could be', () => {
 
   test('what fewer sheets cost: more sheets are worth more, and a plan of so many can be had', async () => {
     const { service, plan } = await planned();
-    const curve = async (): Promise<Plans.SheetCurve> =>
-      valueOf<Plans.SheetCurve>(await ask(service, 'GET', `/api/plans/${plan.id}/curve`));
+    const curve = async (): Promise<Again.SheetCurve> =>
+      valueOf<Again.SheetCurve>(await ask(service, 'GET', `/api/plans/${plan.id}/curve`));
     const { sheetsUsed, value } = plan;
     const itself = { sheets: sheetsUsed.length, value, part: 1, bound: plan.cards.length };
     expect(await curve()).toEqual({ points: [itself], complete: false });
@@ -183,8 +184,8 @@ describe('what else a plan could be', () => {
     const pin = { card: at(one).card.number, layer: at(one).layer, sheet: one!.sheet };
     const wish = { ...WISH(plan), pins: [pin] };
     const pinned = valueOf<Plans.Plan>(await ask(service, 'POST', '/api/plans', wish));
-    const choices = async (of: string): Promise<Plans.LayerChoice[]> =>
-      valueOf<{ choices: Plans.LayerChoice[] }>(
+    const choices = async (of: string): Promise<Again.LayerChoice[]> =>
+      valueOf<{ choices: Again.LayerChoice[] }>(
         await ask(service, 'GET', `/api/plans/${of}/cards/${card.id}/layers/${layer}/choices`),
       ).choices;
     const free = await choices(plan.id);

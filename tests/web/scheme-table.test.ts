@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { SlotCuts } from '../../server/contract/plans.ts';
+import type { SlotCuts } from '../../server/contract/plan-guides.ts';
 import {
   fullness,
   moved,

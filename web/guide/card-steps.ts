@@ -1,5 +1,5 @@
 import type { Layer, LayoutListing } from '../../server/contract/layouts.ts';
-import type { CardToMake } from '../../server/contract/plans.ts';
+import type { CardToMake } from '../../server/contract/plan-guides.ts';
 import { millimetres } from '../lengths/lengths.ts';
 import { drawnAt } from '../plan/card-image.tsx';
 import { layoutOf } from '../plan/layout-of.ts';

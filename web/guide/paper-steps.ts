@@ -1,5 +1,10 @@
 import type { LeftoverList } from '../../server/contract/leftovers.ts';
-import type { CutStep, ShownSheet, SlotCuts, StockCuts } from '../../server/contract/plans.ts';
+import type {
+  CutStep,
+  ShownSheet,
+  SlotCuts,
+  StockCuts,
+} from '../../server/contract/plan-guides.ts';
 import { pieceFor } from '../lengths/lengths.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import type { Ruler } from '../table/settings.ts';

@@ -1,4 +1,5 @@
-import type { CutPiece, NewPlan, SlotCuts } from '../../server/contract/plans.ts';
+import type { NewPlan } from '../../server/contract/plans.ts';
+import type { CutPiece, SlotCuts } from '../../server/contract/plan-guides.ts';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import { millimetres } from '../lengths/lengths.ts';
 

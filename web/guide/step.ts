@@ -1,4 +1,4 @@
-import type { CutStep } from '../../server/contract/plans.ts';
+import type { CutStep } from '../../server/contract/plan-guides.ts';
 import type { ClassSet } from '../../server/contract/class-sets.ts';
 
 /** One thing to do at the table: a sheet to cut, a card to build. */

@@ -1,6 +1,6 @@
 import type { ClassSet } from '../../server/contract/class-sets.ts';
 import type { LeftoverList } from '../../server/contract/leftovers.ts';
-import type { PlanCuts, PlanGuide } from '../../server/contract/plans.ts';
+import type { PlanCuts, PlanGuide } from '../../server/contract/plan-guides.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import type { Ruler } from '../table/settings.ts';
 import { guideWords } from '../words/guide.ts';

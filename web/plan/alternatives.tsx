@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
-import type { LayerChoice, Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans.ts';
+import type { Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans.ts';
+import type { LayerChoice } from '../../server/contract/plans-again.ts';
 import { Once } from '../table/waiting.tsx';
 import { planWords } from '../words/plan.ts';
 import { words } from '../words/words.ts';

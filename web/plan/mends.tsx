@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import type { Weakest } from '../../server/contract/plans.ts';
+import type { Weakest } from '../../server/contract/plans-again.ts';
 import { planWords } from '../words/plan.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';

@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import type { OtherPlan } from '../../server/contract/plans.ts';
+import type { OtherPlan } from '../../server/contract/plans-again.ts';
 import { planWords } from '../words/plan.ts';
 import { cardPicture } from './card-pictures.ts';
 

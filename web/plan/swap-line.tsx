@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import type { Pad } from '../../server/contract/pads.ts';
-import type { Swap } from '../../server/contract/plans.ts';
+import type { Swap } from '../../server/contract/plans-again.ts';
 import { Icon } from '../table/icon.tsx';
 import { swatchAt } from '../pad/swatch-at.ts';
 import { planWords } from '../words/plan.ts';

@@ -10,18 +10,14 @@ import type {
   PhotoAnswer,
   SheetPatch,
 } from '../../server/contract/pads.ts';
+import type { NewPlan, Plan, PlanSummary } from '../../server/contract/plans.ts';
 import type {
   LayerChoice,
-  NewPlan,
   OtherPlan,
-  Plan,
-  PlanSummary,
-  PlanCuts,
-  PlanGuide,
-  Ticks,
   SheetCurve,
   Weakest,
-} from '../../server/contract/plans.ts';
+} from '../../server/contract/plans-again.ts';
+import type { PlanCuts, PlanGuide, Ticks } from '../../server/contract/plan-guides.ts';
 import type {
   BestSupplies,
   Listed,

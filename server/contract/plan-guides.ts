@@ -1,0 +1,96 @@
+import { z } from 'zod';
+import { Hex, Id } from './values.ts';
+import { ShownSheet } from './shown-cuts.ts';
+
+/** What is done of the guide of a plan: steps by their names; and one more, or one fewer. */
+export const Ticks = z.object({ ticks: z.array(Id) });
+export const Tick = z.object({ step: Id, done: z.boolean() });
+
+/** How one sheet is cut: its picture with the numbered cuts, and the cuts in words. */
+export const SlotCuts = ShownSheet.extend({
+  slot: Id,
+  sheet: Id,
+  /** Which face lies up, and what may be cut with it. */
+  laying: z.string(),
+});
+export const PlanCuts = z.object({
+  slots: z.array(SlotCuts),
+  /** That sizes between two marks of the ruler are rounded; null when none is. */
+  rounding: z.string().nullable(),
+});
+
+/** A cardstock of a plan: its pieces, and how each of its sheets is cut. */
+export const StockCuts = z.object({
+  name: z.string(),
+  hex: Hex,
+  toBuy: z.boolean(),
+  /** Null when a piece is larger than the usual sheets. */
+  takes: z.object({ sheets: z.number().int(), size: z.string() }).nullable(),
+  pieces: z.array(z.object({ count: z.number().int(), size: z.string(), use: z.string() })),
+  sheets: z.array(ShownSheet.extend({ id: z.string(), laying: z.string() })),
+});
+
+/** How a card is made: its base with the scores, then its layers in the order of gluing. */
+export const CardToMake = z.object({
+  number: z.number().int(),
+  name: z.string(),
+  picture: z.string(),
+  why: z.string(),
+  base: z.string(),
+  /** Where the flat base is scored, measured from that edge; none for a card that is not folded. */
+  scores: z.object({
+    from: z.enum(['left', 'top']),
+    at: z.array(z.string()),
+    /** To draw it: the flat base and where its scores lie, in mm. */
+    flat: z.object({ width: z.number(), height: z.number() }),
+    places: z.array(z.number()),
+  }),
+  greeting: z.string(),
+  post: z.string(),
+  layers: z.array(
+    z.object({
+      number: z.number().int(),
+      layer: Id,
+      name: z.string(),
+      size: z.string(),
+      /** 'Sheet 3, front', or the name of a cardstock. */
+      from: z.string(),
+      /** The side that shows; null for plain cardstock. */
+      side: Id.nullable(),
+      /** Colour of the cardstock; null for a patterned paper. */
+      hex: Hex.nullable(),
+      note: z.string(),
+    }),
+  ),
+  /** What is stamped on it or cut by a die, and where. */
+  elements: z.array(z.object({ main: z.string(), small: z.string() })),
+  /** What the label of its bag says: how many pieces, from which sheets. */
+  label: z.object({ patterned: z.number().int(), plain: z.number().int(), sheets: z.string() }),
+});
+
+/** What the printed guide says beside the cuts of the patterned sheets (GET /api/plans/ID/cuts). */
+export const PlanGuide = z.object({
+  cautions: z.array(z.string()),
+  cardstock: z.array(StockCuts),
+  cards: z.array(CardToMake),
+  shopping: z.array(
+    z.object({
+      /** ISCC-NBS words. */
+      name: z.string(),
+      kind: z.enum(['cardstock', 'ink']),
+      hex: Hex,
+      cards: z.array(z.number().int()),
+      squareCentimetres: z.number().int(),
+      /** '2 more sheets of 8 1/2 x 11 in: 3 are needed and 1 is left'. */
+      sheets: z.string(),
+    }),
+  ),
+});
+
+export type PlanGuide = z.infer<typeof PlanGuide>;
+export type StockCuts = z.infer<typeof StockCuts>;
+export type CardToMake = z.infer<typeof CardToMake>;
+export type Ticks = z.infer<typeof Ticks>;
+export type SlotCuts = z.infer<typeof SlotCuts>;
+export type PlanCuts = z.infer<typeof PlanCuts>;
+export type { CutPiece, CutStep, ShownSheet } from './shown-cuts.ts';
