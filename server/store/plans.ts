@@ -17,6 +17,8 @@ export interface Plans {
   tick(id: string, step: string, done: boolean): Promise<void>;
   /** Which pad it is of; null for no plan. */
   padOf(id: string): Promise<string | null>;
+  /** Its number in the order of arrival, which no other plan ever has; null for no plan. */
+  turnOf(id: string): Promise<number | null>;
   /** The swatch file whose name begins so, of all that plans were made with; null for none. */
   swatchLike(beginning: string): Promise<string | null>;
 }
@@ -61,8 +63,8 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
         .insertInto('plans')
         .values({ id, pad, cards, value, doc, created_at: createdAt, turn, made_from: from })
         .execute();
-      for (const swatch of new Set(swatches))
-        await db.insertInto('plan_swatches').values({ plan: id, swatch }).execute();
+      const shown = [...new Set(swatches)].map((swatch) => ({ plan: id, swatch }));
+      if (shown.length > 0) await db.insertInto('plan_swatches').values(shown).execute();
     },
     remove: async (id) => {
       await db.deleteFrom('ticks').where('plan', '=', id).execute();
@@ -93,6 +95,15 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
           .where(isOfSeenPad(whose))
           .executeTakeFirst()
       )?.pad ?? null,
+    turnOf: async (id) =>
+      (
+        await db
+          .selectFrom('plans')
+          .select('turn')
+          .where('id', '=', id)
+          .where(isOfSeenPad(whose))
+          .executeTakeFirst()
+      )?.turn ?? null,
     swatchLike: async (beginning) =>
       (
         await db
