@@ -1,11 +1,9 @@
-import { readFile } from 'node:fs/promises';
 import type { MultipartFile } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import type { z } from 'zod';
-import { withoutPlace } from '../images/without-place.ts';
 import { expected } from '../refusals/refusal.ts';
 import type { Files, Received } from '../store/files.ts';
-import { once } from '../store/once.ts';
+import { forgetPlace } from './forget-place.ts';
 import { Spoken } from './problem.ts';
 import { notUnderstood } from './problem-of.ts';
 import { issueInWords } from './zod-in-words.ts';
@@ -65,20 +63,6 @@ async function receive(part: MultipartFile, files: Files): Promise<Received> {
     'Save the picture smaller and send it again.',
     'too-large',
   );
-}
-
-async function forgetPlace(received: Received, files: Files): Promise<Received> {
-  let without: Buffer;
-  try {
-    const bytes = await readFile(received.path);
-    without = withoutPlace(bytes);
-    if (without === bytes) return received;
-  } catch (error) {
-    await files.drop(received);
-    throw error;
-  }
-  await files.drop(received);
-  return files.receive(once(without));
 }
 
 function unexpectedFile(part: MultipartFile, fileField: string): Error {

@@ -111,11 +111,13 @@ const EVEN: Taste = { contrast: 0, busy: 0, bold: 0 };
 export async function planAt(edges: Edges, id: string): Promise<KeptPlan> {
   const { plans } = edges.store.read;
   const atHand = plansAtHand(edges);
-  const known = atHand.at(id);
-  // Asked all the same whether it is still there, and hers.
-  if (known !== undefined && (await plans.padOf(id)) !== null) return known;
+  // Asked all the same whether it is still there, and hers; a plan that was deleted and brought again has another turn.
+  const turn = found(await plans.turnOf(id), 'plan', id);
+  const key = `${id} ${turn}`;
+  const known = atHand.at(key);
+  if (known !== undefined) return known;
   const plan = found((await plans.at(id)) as KeptPlan | null, 'plan', id);
-  atHand.put(id, plan);
+  atHand.put(key, plan);
   return plan;
 }
 

@@ -9,12 +9,14 @@ import { checkLayout } from '../layouts/check-layout.ts';
 import type { Grouping } from '../pad/pad.ts';
 import { Refusal, expected } from '../refusals/refusal.ts';
 import { notAPad, packArchive, unpackArchive } from '../store/pad-archive.ts';
+import type { PadArchive } from '../store/pad-archive.ts';
 import { SHELVES } from '../store/files.ts';
-import type { Shelf } from '../store/files.ts';
+import type { Received, Shelf } from '../store/files.ts';
 import type { Records } from '../store/records.ts';
 import type { LeftoverRow, PadRow, PhotoRow, SheetRow, SideRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
 import type { KeptPlan } from './make-plan.ts';
+import { forgetPlace } from './forget-place.ts';
 import { rowsOfPad } from './read-pad.ts';
 import { layoutFromWire, layoutOnWire } from './wire/layouts.ts';
 import { padOnWire, sheetsOf } from './wire/pads.ts';
@@ -104,16 +106,20 @@ export async function takePadFile(
   source: AsyncIterable<Uint8Array>,
 ): Promise<Wire.Pad> {
   const { store } = edges;
-  const { contents: raw, files } = await unpackArchive(source, store.files);
+  const archive = await unpackArchive(source, store.files);
+  let { files } = archive;
   try {
-    const contents = understood(raw);
+    let contents = understood(archive.contents);
     const there = new Set(files.map(({ shelf, received }) => `${shelf}/${received.hash}`));
     for (const [shelf, hashes] of ownedBy(contents))
       for (const hash of hashes)
         if (!there.has(`${shelf}/${hash}`)) throw notAPad(`no picture ${shelf}/${hash}`);
     if ((await store.read.pads.at(contents.pad.id)) !== null) throw alreadyHere(contents.pad);
+    [contents, files] = await placesForgotten(edges, contents, files);
     const grouping = await grouped(edges, contents);
-    for (const { shelf, received } of files) await store.files.keep(shelf, received);
+    const owned = ownedBy(contents);
+    for (const { shelf, received } of files)
+      if (owned.get(shelf)!.has(received.hash)) await store.files.keep(shelf, received);
     const pad = await store.write(async (records) => {
       if ((await records.pads.at(contents.pad.id)) !== null) throw alreadyHere(contents.pad);
       await addAll(records, contents);
@@ -134,6 +140,31 @@ function understood(raw: unknown): PadContents {
   throw notAPad(`${issue?.path.join('.') ?? 'it'}: ${issue?.message ?? 'another form'}`);
 }
 
+/**
+ * The photos without the place where they were taken, as an upload is kept: another Plyhue may be older, or the
+ * file made by hand. A photo that changes is named anew, after what is in it.
+ */
+async function placesForgotten(
+  { store }: Edges,
+  contents: PadContents,
+  files: PadArchive['files'],
+): Promise<[PadContents, PadArchive['files']]> {
+  const names = new Map<string, string>();
+  const kept: { shelf: Shelf; received: Received }[] = [];
+  for (const { shelf, received } of files) {
+    if (shelf === 'photos') {
+      const without = await forgetPlace(received, store.files);
+      names.set(received.hash, without.hash);
+      kept.push({ shelf, received: without });
+    } else kept.push({ shelf, received });
+  }
+  const photos = contents.photos.map((photo) => ({
+    ...photo,
+    hash: names.get(photo.hash) ?? photo.hash,
+  }));
+  return [{ ...contents, photos }, kept];
+}
+
 function ownedBy({ photos, sides, plans }: PadContents): Map<Shelf, Set<string>> {
   const owned = new Map(SHELVES.map((shelf) => [shelf, new Set<string>()]));
   for (const { hash, picture } of photos) {
@@ -148,11 +179,18 @@ function ownedBy({ photos, sides, plans }: PadContents): Map<Shelf, Set<string>>
 
 async function addAll(records: Records, contents: PadContents): Promise<void> {
   const { pad, photos, sides, sheets, leftovers, plans, ticks } = contents;
+  const before = await records.pads.lastRevision(pad.id);
+  /** A revision that was seen here must not come again and mean something else. */
+  const later = <Row extends { readonly revision: number }>(row: Row): Row => ({
+    ...row,
+    pad: pad.id,
+    revision: row.revision + before,
+  });
   try {
-    await records.pads.add(pad);
-    for (const photo of photos) await records.photos.add({ ...photo, pad: pad.id });
-    for (const side of sides) await records.sides.add({ ...side, pad: pad.id });
-    for (const sheet of sheets) await records.sheets.add({ ...sheet, pad: pad.id });
+    await records.pads.add({ ...pad, revision: pad.revision + before });
+    for (const photo of photos) await records.photos.add(later(photo));
+    for (const side of sides) await records.sides.add(later(side));
+    for (const sheet of sheets) await records.sheets.add(later(sheet));
     for (const part of leftovers) await records.leftovers.add({ ...part, pad: pad.id });
     for (const plan of plans) {
       const { id, createdAt, batch, swatches } = plan;

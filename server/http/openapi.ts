@@ -10,9 +10,18 @@ interface FormOfRoute {
   readonly or?: z.ZodType;
 }
 
+/** What a route takes as it comes, neither form nor JSON. */
+interface FileOfRoute {
+  readonly type: string;
+  readonly description: string;
+  /** Text is described by an example; bytes by nothing. */
+  readonly example?: string;
+}
+
 declare module 'fastify' {
   interface FastifyContextConfig {
     form?: FormOfRoute;
+    file?: FileOfRoute;
   }
 }
 
@@ -33,12 +42,12 @@ export async function describeApi(app: Service, version: string): Promise<void> 
     transform: jsonSchemaTransform,
     transformObject: jsonSchemaTransformObject,
   });
-  const forms = noteForms(app);
+  const bodies = noteBodies(app);
   app.get('/api/openapi.json', { schema: { hide: true } }, (_request, reply) =>
     reply
       .type('application/json; charset=utf-8')
       .serializer(JSON.stringify)
-      .send(withForms(app.swagger() as unknown as Document, forms)),
+      .send(withBodies(app.swagger() as unknown as Document, bodies)),
   );
 }
 
@@ -46,34 +55,41 @@ interface Document {
   readonly paths?: Record<string, Record<string, object>>;
 }
 
-interface NotedForm {
+interface NotedBody {
   readonly path: string;
   readonly method: string;
-  readonly form: FormOfRoute;
+  readonly body: object;
 }
 
-function noteForms(app: Service): readonly NotedForm[] {
-  const forms: NotedForm[] = [];
+function noteBodies(app: Service): readonly NotedBody[] {
+  const bodies: NotedBody[] = [];
   app.addHook('onRoute', ({ url, method, config }) => {
-    if (config?.form === undefined) return;
+    if (config?.form === undefined && config?.file === undefined) return;
     const path = url.replace(/:(\w+)/g, '{$1}');
-    forms.push({ path, method: String(method).toLowerCase(), form: config.form });
+    const body = config.form === undefined ? fileBody(config.file!) : formBody(config.form);
+    bodies.push({ path, method: String(method).toLowerCase(), body });
   });
-  return forms;
+  return bodies;
 }
 
-/** The forms are read part by part and never stand as one body, so they are written into the document here. */
-function withForms(document: Document, forms: readonly NotedForm[]): Document {
+/** Forms and files are read piece by piece and never stand as one body, so they are written into the document here. */
+function withBodies(document: Document, bodies: readonly NotedBody[]): Document {
   const paths = { ...document.paths };
-  for (const { path, method, form } of forms) {
+  for (const { path, method, body } of bodies) {
     const item = paths[path];
     if (item?.[method] === undefined) continue;
-    paths[path] = { ...item, [method]: { ...item[method], requestBody: bodyOf(form) } };
+    paths[path] = { ...item, [method]: { ...item[method], requestBody: body } };
   }
   return { ...document, paths };
 }
 
-function bodyOf({ file, words, or }: FormOfRoute): object {
+/** For bytes OpenAPI 3.1 asks for no schema ('Considerations for File Uploads'), for text for a string. */
+function fileBody({ type, description, example }: FileOfRoute): object {
+  const content = example === undefined ? {} : { schema: { type: 'string' }, example };
+  return { required: true, description, content: { [type]: content } };
+}
+
+function formBody({ file, words, or }: FormOfRoute): object {
   const form = plain(words) as { properties: object; required?: readonly string[] };
   const schema = {
     ...form,

@@ -37,7 +37,13 @@ export function padFileRoutes(app: Service, edges: Edges): void {
   app.post(
     '/api/pad-files',
     {
-      config: LABOUR,
+      config: {
+        ...LABOUR,
+        file: {
+          type: TAR,
+          description: 'A pad as GET /api/pads/{pad}/file gives it, at most 2 GB.',
+        },
+      },
       schema: {
         summary: 'Bring a pad that was saved as a file on another computer.',
         consumes: [TAR],

@@ -39,7 +39,15 @@ export function supplyListRoutes(app: Service, edges: Edges): void {
   app.post(
     '/api/supplies.csv',
     {
-      config: LABOUR,
+      config: {
+        ...LABOUR,
+        file: {
+          type: CSV,
+          description:
+            'Comma-separated text (RFC 4180) with the columns kind, name, L, a, b, sheets.',
+          example: 'kind,name,L,a,b,sheets\r\ncardstock,Slate,40,0,-5,12\r\n',
+        },
+      },
       schema: {
         summary: 'Bring supplies as comma-separated text; all lines are taken, or none.',
         consumes: [CSV],

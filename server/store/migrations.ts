@@ -57,6 +57,7 @@ const STEPS: readonly (readonly string[])[] = [
       created_at text not null)`,
     `create index leftovers_of_pad on leftovers (pad)`,
   ],
+  [`create table gone_pads (id text primary key, revision integer not null)`],
 ];
 
 export type Speech = 'sqlite' | 'postgres';

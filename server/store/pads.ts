@@ -16,6 +16,8 @@ export interface Pads {
   sheetCounts(): Promise<Map<string, number>>;
   /** Removes the pad with all that belongs to it. */
   remove(id: string): Promise<void>;
+  /** The last revision of a pad that was removed, 0 for one that never was here: a window may still know it. */
+  lastRevision(id: string): Promise<number>;
 }
 
 export function padsIn(db: Kysely<Tables>, whose: Whose): Pads {
@@ -90,8 +92,19 @@ export function padsIn(db: Kysely<Tables>, whose: Whose): Pads {
         'codes',
       ] as const)
         await db.deleteFrom(table).where('pad', '=', id).execute();
+      const { revision = 0 } =
+        (await db.selectFrom('pads').select('revision').where('id', '=', id).executeTakeFirst()) ??
+        {};
+      await db
+        .insertInto('gone_pads')
+        .values({ id, revision })
+        .onConflict((gone) => gone.column('id').doUpdateSet({ revision }))
+        .execute();
       await db.deleteFrom('pads').where('id', '=', id).execute();
     },
+    lastRevision: async (id) =>
+      (await db.selectFrom('gone_pads').select('revision').where('id', '=', id).executeTakeFirst())
+        ?.revision ?? 0,
   };
 }
 

@@ -11,6 +11,8 @@ export interface Tables {
     /** The person who has it. */
     owner: string;
   };
+  /** The last revision of pads that were deleted; one that is brought again goes on from there. */
+  gone_pads: { id: string; revision: number };
   photos: {
     id: string;
     /** Null for a photo of supplies. */

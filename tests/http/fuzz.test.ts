@@ -15,6 +15,8 @@ interface Operation {
   readonly path: string;
   readonly json: Schema | null;
   readonly form: Schema | null;
+  /** The type of what it takes as it comes, neither form nor JSON. */
+  readonly file: string | null;
   readonly query: Readonly<Record<string, Schema>>;
 }
 
@@ -24,6 +26,8 @@ interface Described {
     readonly content: Readonly<Record<string, { readonly schema: Schema }>>;
   };
 }
+
+const READ = new Set(['application/json', 'multipart/form-data']);
 
 /** Every way in the OpenAPI document. */
 async function operations(service: Mounted): Promise<Operation[]> {
@@ -36,6 +40,7 @@ async function operations(service: Mounted): Promise<Operation[]> {
       path,
       json: requestBody?.content['application/json']?.schema ?? null,
       form: requestBody?.content['multipart/form-data']?.schema ?? null,
+      file: Object.keys(requestBody?.content ?? {}).find((type) => !READ.has(type)) ?? null,
       query: Object.fromEntries(
         parameters.filter((one) => one.in === 'query').map(({ name, schema }) => [name, schema]),
       ),
@@ -127,11 +132,7 @@ function bodyFor(operation: Operation, body: unknown): { sent: unknown; type: st
   if (operation.json !== null || operation.form === null)
     return {
       sent: operation.json === null && typeof body === 'string' ? body : asJson(body),
-      type: operation.path.endsWith('.csv')
-        ? 'text/csv'
-        : operation.path.endsWith('-files')
-          ? 'application/x-tar'
-          : 'application/json',
+      type: operation.file ?? 'application/json',
     };
   return asForm(body);
 }
@@ -183,6 +184,15 @@ describe('wild questions', () => {
       .filter((way) => !BESIDE_THE_DOCUMENT.has(way));
     expect(described.length).toBeGreaterThan(60);
     expect([...described].sort()).toEqual(served.sort());
+  });
+
+  test('every way that takes something says what', async () => {
+    const service = await mount(await newFolder());
+    const silent = (await operations(service))
+      .filter(({ method }) => method !== 'GET' && method !== 'DELETE')
+      .filter(({ json, form: words, file }) => json === null && words === null && file === null)
+      .map(({ method, path }) => `${method} ${path}`);
+    expect(silent).toEqual([]);
   });
 
   test('none is answered with 500, whatever the body, and the service goes on', async () => {

@@ -1,6 +1,8 @@
+import { createHash } from 'node:crypto';
 import { extract, pack } from 'tar-stream';
 import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
+import type { Pad } from '../../server/contract/pads.ts';
 import type * as Plans from '../../server/contract/plans.ts';
 import { newFolder } from '../store/folder.ts';
 import { papers } from './fake-desk.ts';
@@ -38,6 +40,51 @@ describe('a pad moved to another computer as one file', () => {
       expect(other.rawPayload.equals(one.rawPayload)).toBe(true);
     }
     expect(valueOf(await ask(there, 'GET', `/api/plans/${plan.id}`))).toEqual(plan);
+  });
+
+  test('deleted and brought again it is never taken for what it was: revisions and plans go on', async () => {
+    const { here, pad, plan, file } = await savedPad();
+    const sheet = pad.sheets[0]!.id;
+    const rename = (label: string): ReturnType<typeof ask> =>
+      ask(here, 'PATCH', `/api/sheets/${sheet}`, { label });
+    await rename('Before');
+    const seen = await ask(here, 'GET', `/api/pads/${pad.id}`);
+    expect(valueOf(await ask(here, 'GET', `/api/plans/${plan.id}`))).toEqual(plan);
+    await ask(here, 'DELETE', `/api/pads/${pad.id}`);
+    const other = await rewritten(file, (doc) => {
+      doc.plans[0]!.createdAt = '2020-01-01T00:00:00.000Z';
+    });
+    expect((await bring(here, other)).statusCode).toBe(201);
+    await rename('After');
+    const tag = String(seen.headers.etag);
+    const now = await ask(here, 'GET', `/api/pads/${pad.id}`, undefined, { 'if-none-match': tag });
+    expect(now.statusCode).toBe(200);
+    expect(valueOf<Pad>(now).sheets[0]!.label).toBe('After');
+    expect(valueOf<Plans.Plan>(await ask(here, 'GET', `/api/plans/${plan.id}`)).createdAt).toBe(
+      '2020-01-01T00:00:00.000Z',
+    );
+  });
+
+  test('a photo that tells where it was taken arrives without the place, under the name of what is in it', async () => {
+    const { file, pad } = await savedPad();
+    const place = '<x:xmpmeta exif:GPSLatitude="51,30.785N"></x:xmpmeta>';
+    const photo = Buffer.from(JSON.stringify({ papers: papers(2), note: place }));
+    const hash = createHash('sha256').update(photo).digest('hex');
+    const told = await rewritten(file, (doc) => void (doc.photos[0]!.hash = hash), {
+      name: `photos/${hash}`,
+      bytes: photo,
+    });
+    const there = await mount(await newFolder());
+    expect((await bring(there, told)).statusCode).toBe(201);
+    const { files, read } = there.edges.store;
+    const hashes = (await read.photos.ofPad(pad.id)).map((row) => row.hash);
+    expect(hashes).not.toContain(hash);
+    for (const each of hashes) {
+      const kept = await files.read('photos', each);
+      expect(createHash('sha256').update(kept).digest('hex')).toBe(each);
+      expect(kept.includes('GPSLatitude')).toBe(false);
+    }
+    expect((await files.hashesOn('photos')).sort()).toEqual([...hashes].sort());
   });
 
   test('what was done and kept travels with it: ticks, left-over parts, layouts of her own', async () => {
@@ -138,9 +185,14 @@ describe('a pad moved to another computer as one file', () => {
 
   test('a picture with a foreign name never reaches a path', async () => {
     const { file, pad } = await savedPad();
-    await refused(await rewritten(file, () => undefined, '../outside'), pad.id);
+    await refused(
+      await rewritten(file, () => undefined, { name: '../outside', bytes: ANYTHING }),
+      pad.id,
+    );
   });
 });
+
+const ANYTHING = Buffer.from('anything');
 
 /** Its only layer lies beside the card. */
 const CROOKED = {
@@ -207,7 +259,11 @@ function changedPicture(file: Buffer): Buffer {
 }
 
 /** The archive with its contents changed by hand, and if asked with one more picture of that name. */
-async function rewritten(file: Buffer, spoil: (doc: Doc) => void, more?: string): Promise<Buffer> {
+async function rewritten(
+  file: Buffer,
+  spoil: (doc: Doc) => void,
+  more?: { readonly name: string; readonly bytes: Buffer },
+): Promise<Buffer> {
   const out = pack();
   const source = Readable.from([file]).pipe(extract());
   for await (const entry of source) {
@@ -219,7 +275,7 @@ async function rewritten(file: Buffer, spoil: (doc: Doc) => void, more?: string)
     }
     out.entry({ name: entry.header.name }, bytes);
   }
-  if (more !== undefined) out.entry({ name: more }, 'anything');
+  if (more !== undefined) out.entry({ name: more.name }, more.bytes);
   out.finalize();
   return whole(out);
 }
