@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
-import { added, papersIn, shifted, without } from '../../web/layouts/order-layers.ts';
+import { added, inRole, shifted, without } from '../../web/layouts/order-layers.ts';
 import { grown, moved, typed } from '../../web/layouts/place-layer.ts';
 import { begun, changed, redone, undone } from '../../web/layouts/undo.ts';
 
@@ -81,7 +81,7 @@ test('a typed length is read in the unit of the card, or in its own', () => {
 test('added layers lie on top, in the middle, with names of their own; the base stays the lowest', () => {
   const two = added(added(layout, 'circle'), 'circle');
   expect(two.layers.map(({ id }) => id)).toEqual(['base', 'panel', 'circle-1', 'circle-2']);
-  expect(papersIn(two, 'patterned')).toEqual(['main']);
+  expect(two.layers.map(({ paper }) => paper)).toEqual(['base', 'main', 'paper-1', 'main']);
   expect(shifted(two, 3, -1).layers.map(({ id }) => id)).toEqual([
     'base',
     'panel',
@@ -91,6 +91,20 @@ test('added layers lie on top, in the middle, with names of their own; the base 
   expect(shifted(two, 1, -1)).toBe(two);
   expect(without(two, 0)).toBe(two);
   expect(without(two, 1).layers.map(({ id }) => id)).toEqual(['base', 'circle-1', 'circle-2']);
+});
+
+test('greetings and mats are plain, all of them of one cardstock; a plain panel stays as she chose it', () => {
+  const two = added(added(layout, 'greeting'), 'greeting');
+  expect(two.layers.slice(2)).toMatchObject([
+    { id: 'greeting-1', role: 'greeting', material: 'cardstock', paper: 'paper-1' },
+    { id: 'greeting-2', role: 'greeting', material: 'cardstock', paper: 'paper-1' },
+  ]);
+  expect(added(layout, 'panel').layers[2]?.id).toBe('panel-1');
+  const mat = inRole(layout, panel, 'mat');
+  expect(mat).toMatchObject({ role: 'mat', material: 'cardstock' });
+  expect(inRole(layout, mat, 'panel')).toMatchObject({ role: 'panel', material: 'patterned' });
+  const plain: Layer = { ...panel, material: 'cardstock', paper: 'sand' };
+  expect(inRole(layout, plain, 'strip')).toEqual({ ...plain, role: 'strip' });
 });
 
 test('undo and redo walk without limit; a new step ends what could be redone', () => {

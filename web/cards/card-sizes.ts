@@ -21,7 +21,8 @@ export function cardSizesOf(layouts: readonly LayoutListing[]): CardSize[] {
     key,
     name: nameOf(some[0]!),
     metric: !some[0]!.card.width.endsWith('in'),
-    layouts: some,
+    // Her own stand before ours.
+    layouts: [...some].sort((a, b) => Number(b.origin === 'hers') - Number(a.origin === 'hers')),
   }));
 }
 

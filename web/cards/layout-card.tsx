@@ -1,15 +1,22 @@
 import type { VNode } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import { Icon } from '../table/icon.tsx';
 import { cardsWords } from '../words/cards.ts';
 import { OpenEditor } from '../layouts/open-editor.tsx';
+import { justKept } from './just-kept.ts';
 import { countsOf, MOST_OF_ONE, setCount } from './counts.ts';
 
 /** A layout as a drawn card with its count below. */
 export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string }): VNode {
   const count = countsOf(pad)[layout.id] ?? 0;
+  const kept = justKept.value === layout.id;
+  const place = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (kept) place.current?.scrollIntoView({ block: 'center' });
+  }, [kept]);
   return (
-    <article class={count > 0 ? 'layout chosen' : 'layout'} aria-label={layout.name}>
+    <article class={count > 0 ? 'layout chosen' : 'layout'} aria-label={layout.name} ref={place}>
       <button
         type="button"
         class="layout-picture"
@@ -19,6 +26,11 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
         <img src={drawn(layout.drawing)} alt="" loading="lazy" />
       </button>
       <strong>{layout.name}</strong>
+      {kept && (
+        <span class="tag kept">
+          <Icon name="tick" /> {cardsWords.kept}
+        </span>
+      )}
       <span class="small">{cardsWords.papers(layout.papers)}</span>
       <div class="counter">
         <button

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
 import { editorWords } from '../words/editor.ts';
-import { freePaper, papersIn, shifted, withLayer, without } from './order-layers.ts';
+import { freePaper, inRole, papersIn, shifted, withLayer, without } from './order-layers.ts';
 import { typed, type Measure } from './place-layer.ts';
 
 interface Props {
@@ -45,7 +45,7 @@ export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
             <select
               value={layer.role}
               onChange={(event) =>
-                change({ ...layer, role: event.currentTarget.value as Layer['role'] })
+                change(inRole(layout, layer, event.currentTarget.value as Layer['role']))
               }
             >
               {roles.map((role) => (

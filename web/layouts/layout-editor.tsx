@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
-import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
+import type { Layer, LayoutListing, NewLayout } from '../../server/contract/layouts.ts';
 import type { Problem } from '../../server/contract/values.ts';
+import { justKept } from '../cards/just-kept.ts';
 import { announce } from '../table/announce.tsx';
 import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
@@ -75,11 +76,12 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
     walk(key === 'y' || event.shiftKey ? redone : undone);
   }
 
-  async function attempt(work: () => Promise<unknown>, done: string): Promise<void> {
+  async function attempt(work: () => Promise<LayoutListing | null>, done: string): Promise<void> {
     setMishap(null);
     try {
-      await work();
+      const kept = await work();
       await layouts.fresh('all');
+      if (kept !== null) justKept.value = kept.id;
       announce(done);
       close();
     } catch (problem) {
@@ -193,9 +195,11 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
             letterOf={letters}
             paperOf={paperOf}
           />
-          {fault && <Mishap problem={fault} />}
           <LayerForm layout={layout} chosen={at} settle={settle} />
-          {checked && !fault && <Told checked={checked} layout={drawn.now} chosen={at} />}
+          <div class="editor-told">
+            {fault && <Mishap problem={fault} />}
+            {checked && !fault && <Told checked={checked} layout={drawn.now} chosen={at} />}
+          </div>
           {mishap && <Mishap problem={mishap} />}
           <div class="editor-ends">
             <button
@@ -236,7 +240,7 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
                 class="button quiet"
                 onClick={() =>
                   sure
-                    ? void attempt(() => service.removeLayout(hers), said.removed)
+                    ? void attempt(() => service.removeLayout(hers).then(() => null), said.removed)
                     : setSure(true)
                 }
               >

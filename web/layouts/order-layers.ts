@@ -2,7 +2,7 @@ import type { Layer, Layout, NewLayout } from '../../server/contract/layouts.ts'
 import { millimetres, written } from '../lengths/lengths.ts';
 import { rulerOf, stepOf } from './place-layer.ts';
 
-export const kinds = ['rectangle', 'strip', 'circle', 'banner'] as const;
+export const kinds = ['panel', 'strip', 'circle', 'banner', 'greeting'] as const;
 export type Kind = (typeof kinds)[number];
 
 /** The same card with only its base: something to begin on. */
@@ -10,7 +10,15 @@ export function blank(like: Layout, name: string): NewLayout {
   return { name, card: like.card, fold: like.fold, layers: like.layers.slice(0, 1) };
 }
 
-/** Another layer on top, in the middle of the card, in the first patterned paper. */
+const roleOf = {
+  panel: 'panel',
+  strip: 'strip',
+  circle: 'focal',
+  banner: 'focal',
+  greeting: 'greeting',
+} as const satisfies Record<Kind, Layer['role']>;
+
+/** Another layer on top, in the middle of the card, in a paper that suits what it does. */
 export function added(layout: NewLayout, kind: Kind): NewLayout {
   const ruler = rulerOf(layout.card);
   const whole = [millimetres(layout.card.width) ?? 0, millimetres(layout.card.height) ?? 0];
@@ -19,18 +27,17 @@ export function added(layout: NewLayout, kind: Kind): NewLayout {
     written(Math.round(mm / stepOf(ruler)) * stepOf(ruler), ruler);
   const round = Math.min(across, down) * 0.4;
   const [width, height] = {
-    rectangle: [across * 0.5, down * 0.4],
+    panel: [across * 0.5, down * 0.4],
     strip: [across, down * 0.15],
     circle: [round, round],
     banner: [across * 0.7, down * 0.15],
+    greeting: [across * 0.6, down * 0.12],
   }[kind] as [number, number];
-  const paper =
-    layout.layers.find(({ material }) => material === 'patterned')?.paper ?? freePaper(layout);
+  const role = roleOf[kind];
   const layer: Layer = {
     id: freeName(layout, kind),
-    role: kind === 'strip' ? 'strip' : kind === 'rectangle' ? 'panel' : 'focal',
-    material: 'patterned',
-    paper,
+    role,
+    ...paperForRole(layout, role),
     box: {
       x: steps((across - width) / 2),
       y: steps((down - height) / 2),
@@ -45,6 +52,31 @@ export function added(layout: NewLayout, kind: Kind): NewLayout {
           : { kind: 'rectangle' },
   };
   return { ...layout, layers: [...layout.layers, layer] };
+}
+
+/**
+ * What a new layer is cut from until she says otherwise: mats and greetings of plain cardstock, one for all of
+ * them; anything else of another pattern than the patterned layer below it, two patterns to a card.
+ */
+function paperForRole(layout: NewLayout, role: Layer['role']): Pick<Layer, 'material' | 'paper'> {
+  if (isPlain(role)) {
+    const like = layout.layers.find((one) => one.role === role && one.material === 'cardstock');
+    return { material: 'cardstock', paper: like?.paper ?? freePaper(layout) };
+  }
+  const patterns = papersIn(layout, 'patterned');
+  const below = layout.layers.findLast(({ material }) => material === 'patterned')?.paper;
+  const other = patterns.find((paper) => paper !== below);
+  return { material: 'patterned', paper: other ?? freePaper(layout) };
+}
+
+function isPlain(role: Layer['role']): boolean {
+  return role === 'mat' || role === 'greeting';
+}
+
+/** The layer with another role. A panel that becomes a mat becomes plain, and the other way round. */
+export function inRole(layout: NewLayout, layer: Layer, role: Layer['role']): Layer {
+  if (isPlain(role) === isPlain(layer.role)) return { ...layer, role };
+  return { ...layer, role, ...paperForRole(layout, role) };
 }
 
 /** The layout with one layer changed. */

@@ -19,6 +19,7 @@ export const cardsWords = {
       : `takes at least ${count(sheets, 'sheet')} of ${has}`,
   plan: 'Choose the papers for me',
   planning: 'Laying papers together …',
+  kept: 'kept',
   own: 'Draw a card of my own',
   ownLead: 'Begin with an empty card of this size, or make a layout below yours.',
   mine: 'Make it mine',

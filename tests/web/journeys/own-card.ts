@@ -73,7 +73,9 @@ export function ownCard(at: () => Table): void {
 
     await editor.getByRole('button', { name: 'Keep it' }).click();
     const hers = page.getByRole('article', { name: 'Reading room', exact: true });
-    await hers.waitFor();
+    await hers.getByText('kept').waitFor();
+    const first = page.locator('.layout').first();
+    await expect.poll(() => first.getAttribute('aria-label')).toBe('Reading room');
     await hers.getByRole('button', { name: 'One more: Reading room' }).last().click();
     await planCards(page, 1);
 
