@@ -60,7 +60,8 @@ const remembered = new Map<string, ColourName>();
 /** Words for how vivid a colour is say little beside the colour itself; those for light and dark help. */
 const LEFT_OUT = /^(?:vivid|brilliant|strong|moderate|medium) /;
 
-function wordsOf(fine: string): string {
+/** The name as screens show it. */
+export function wordsOf(fine: string): string {
   return fine.replace(LEFT_OUT, '');
 }
 

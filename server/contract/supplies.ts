@@ -23,8 +23,23 @@ export const Supply = z
 export const NewSupply = z.object({
   kind: SupplyKind,
   name: words(80),
-  colour: z.object({ lab: LabTriple }),
+  /** By its figures, or by the name of a colour: then only roughly. */
+  colour: z.union([z.object({ lab: LabTriple }), z.object({ words: words(60) })]),
   sheets: z.number().int().min(0).max(10000).nullable().optional(),
+});
+
+/** The words that stand for a colour. */
+export const ColourNames = z.object({
+  names: z.array(
+    z.object({
+      name: z.string(),
+      lab: LabTriple,
+      hex: Hex,
+      uncertainty: z
+        .number()
+        .describe('How far what is called so may lie from it: a standard error in CIEDE2000.'),
+    }),
+  ),
 });
 
 /** A supply by one place that was touched in a photo that is here. */
@@ -180,6 +195,7 @@ export const BestSupplies = z
 
 export type Supply = z.infer<typeof Supply>;
 export type NewSupply = z.infer<typeof NewSupply>;
+export type ColourNames = z.infer<typeof ColourNames>;
 export type TouchedSupply = z.infer<typeof TouchedSupply>;
 export type Supplies = z.infer<typeof Supplies>;
 export type SupplyPatch = z.infer<typeof SupplyPatch>;

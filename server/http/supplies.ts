@@ -1,10 +1,13 @@
 import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
+import { saidSupply } from '../supplies/said-supply.ts';
 import { TYPED_COLOUR } from '../supplies/supply.ts';
+import type { SupplyRow } from '../store/rows.ts';
 import { NOTHING, answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { fileOf, readForm, readWords } from './form.ts';
 import { found } from './found.ts';
+import { colourNameRoutes } from './colour-names.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
 import { keyOf, madeBefore, makeOnce } from './once.ts';
 import { LABOUR } from './security.ts';
@@ -22,6 +25,7 @@ export function supplyRoutes(app: Service, edges: Edges): void {
   const { store } = edges;
   supplyListRoutes(app, edges);
   touchedSupplyRoutes(app, edges);
+  colourNameRoutes(app);
 
   app.post(
     '/api/supplies',
@@ -117,6 +121,8 @@ export function supplyRoutes(app: Service, edges: Edges): void {
 
 async function typed(edges: Edges, request: FastifyRequest): Promise<TakenSupplies> {
   const { kind, name, colour, sheets = null } = Wire.NewSupply.parse(request.body);
+  const given =
+    'lab' in colour ? { lab: labFromWire(colour.lab), uncertainty: TYPED_COLOUR } : said(colour);
   const question = keyOf(request, request.body);
   const ids = await edges.store.write((records) =>
     makeOnce(records, question, edges.now(), async () => {
@@ -125,8 +131,7 @@ async function typed(edges: Edges, request: FastifyRequest): Promise<TakenSuppli
         id,
         kind,
         name,
-        lab: labFromWire(colour.lab),
-        uncertainty: TYPED_COLOUR,
+        ...given,
         photo: null,
         corners: null,
         sheets,
@@ -138,6 +143,11 @@ async function typed(edges: Edges, request: FastifyRequest): Promise<TakenSuppli
     }),
   );
   return { supplies: await suppliesAt(edges, ids), notes: [] };
+}
+
+function said({ words }: { readonly words: string }): Pick<SupplyRow, 'lab' | 'uncertainty'> {
+  const { lab, uncertainty } = saidSupply(words);
+  return { lab, uncertainty };
 }
 
 async function photographed(edges: Edges, request: FastifyRequest): Promise<TakenSupplies> {

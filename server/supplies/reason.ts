@@ -49,6 +49,8 @@ function measured({ difference }: Nearest, uncertainty: number): string {
 
 /** Why the photo is not sure enough, and how to get a better one. */
 function doubt(supply: Supply, nearest: Nearest, how: Compared): string {
+  if (how === 'typed' && supply.uncertainty > POOR)
+    return 'the name of a colour tells it only roughly. Lay the real one beside the paper and take one picture of both.';
   if (how === 'typed')
     return 'a typed colour and a photo cannot be compared that finely. Lay the real one beside the paper and take one picture of both.';
   if (Math.max(supply.uncertainty, nearest.colour.uncertainty) > POOR)

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Match, Supplies, Supply } from '../../server/contract/supplies.ts';
+import type { ColourNames, Match, Supplies, Supply } from '../../server/contract/supplies.ts';
 import { newFolder } from '../store/folder.ts';
 import { papers, photoOf } from './fake-desk.ts';
 import type { Scene } from './fake-desk.ts';
@@ -18,6 +18,22 @@ describe('supplies', () => {
     expect(supply!.colour.hex).toMatch(/^#[0-9a-f]{6}$/);
     const all = valueOf<Supplies>(await ask(service, 'GET', '/api/supplies'));
     expect(all.supplies).toEqual([supply]);
+  });
+
+  test('told in words: the colour of its ISCC-NBS or CSS name, stated roughly; unknown words are refused with near ones', async () => {
+    const service = await mount(await newFolder());
+    const told = (words: string): ReturnType<typeof ask> =>
+      ask(service, 'POST', '/api/supplies', { ...SHELL, colour: { words } });
+    const [rust] = valueOf<Supplies>(await told('Dark reddish orange')).supplies;
+    expect(rust!.colour.name).toBe('dark reddish orange');
+    expect(rust!.colour.uncertainty).toBeGreaterThan(5);
+    const [forest] = valueOf<Supplies>(await told('forest green')).supplies;
+    expect(forest!.colour.hex).toBe('#228b22');
+    const problem = problemIn(await told('mossy dark green'));
+    expect(problem).toMatchObject({ status: 400, field: 'colour.words' });
+    expect(problem.mend).toContain('dark green');
+    const { names } = valueOf<ColourNames>(await ask(service, 'GET', '/api/colour-names'));
+    expect(names.find(({ name }) => name === 'forestgreen')?.hex).toBe('#228b22');
   });
 
   test('photographed: one name for all is counted on; as many names as colours are given in order', async () => {

@@ -10,11 +10,11 @@ import { Mishap } from '../table/mishap.tsx';
 import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
-import { pads, supplies } from '../wire/shelves.ts';
+import { colourNames, pads, supplies } from '../wire/shelves.ts';
 import { FoundSupplies } from './found-supplies.tsx';
-import { onScreen } from './on-screen.ts';
 import { TouchPhoto, type TouchedPlace } from './touch-photo.tsx';
-import { typedColour } from './typed-colour.ts';
+import { typedColour, type TypedColour } from './typed-colour.ts';
+import { TypedField } from './typed-field.tsx';
 
 const kinds = ['cardstock', 'ink'] as const;
 const ways = ['photo', 'touch', 'typed'] as const;
@@ -39,18 +39,19 @@ export function NewSupplySheet({
   const [sending, setSending] = useState(false);
   const [found, setFound] = useState<Supplies | null>(null);
   const say = suppliesWords;
-  const lab = typedColour(colour);
+  const names = colourNames.at('all').value.value?.names ?? [];
+  const typed = typedColour(colour, names);
   const photos = pad === null ? [] : (pads.at(pad).value.value?.photos ?? []);
   const choices = ways.filter((one) => one !== 'touch' || photos.length > 0);
   const chosen = choices.includes(way.value) ? way.value : 'photo';
-  const missing = { photo: false, touch: touched === null, typed: lab === null }[chosen];
+  const missing = { photo: false, touch: touched === null, typed: typed === null }[chosen];
 
   async function add(event: Event): Promise<void> {
     event.preventDefault();
     setSending(true);
     setProblem(null);
     try {
-      const answer = await send(chosen, name, { photo, touched, lab });
+      const answer = await send(chosen, name, { photo, touched, typed });
       await supplies.fresh('all');
       announce(say.added(answer.supplies.length));
       if (answer.picture === undefined) close();
@@ -88,24 +89,7 @@ export function NewSupplySheet({
             </label>
           </>
         )}
-        {chosen === 'typed' && (
-          <label class="field">
-            <span>{say.colour}</span>
-            <span class="colour-field">
-              <input
-                name="colour"
-                required
-                value={colour}
-                autoComplete="off"
-                placeholder={say.colourHint}
-                aria-invalid={colour !== '' && lab === null}
-                onInput={(event) => setColour(event.currentTarget.value)}
-              />
-              <span class="chip big" style={{ background: lab ? onScreen(lab) : 'transparent' }} />
-            </span>
-            {colour !== '' && lab === null && <span class="small">{say.colourUnread}</span>}
-          </label>
-        )}
+        {chosen === 'typed' && <TypedField value={colour} names={names} type={setColour} />}
         <label class="field">
           <span>{say.name}</span>
           <input
@@ -131,17 +115,17 @@ export function NewSupplySheet({
 interface Given {
   readonly photo: File | null;
   readonly touched: TouchedPlace | null;
-  readonly lab: ReturnType<typeof typedColour>;
+  readonly typed: TypedColour | null;
 }
 
 function send(
   by: Way,
   given: string,
-  { photo, touched, lab }: Given,
+  { photo, touched, typed }: Given,
 ): ReturnType<typeof service.addSupply> {
   const name = given.trim();
-  if (by === 'typed' && lab) {
-    return service.addSupply({ kind: kind.value, name, colour: { lab } });
+  if (by === 'typed' && typed) {
+    return service.addSupply({ kind: kind.value, name, colour: typed.colour });
   }
   if (by === 'touch' && touched) {
     return service.touchSupply(touched.photo, { kind: kind.value, name, at: touched.at });

@@ -1,14 +1,41 @@
+import type { ColourNames, NewSupply } from '../../server/contract/supplies.ts';
 import type { LabTriple } from '../../server/contract/values.ts';
+import { onScreen } from './on-screen.ts';
+
+/** A colour as she types it: what is sent, what the screen shows, and whether it is told only roughly. */
+export interface TypedColour {
+  readonly colour: NewSupply['colour'];
+  readonly shown: string;
+  readonly roughly: boolean;
+}
 
 /**
- * Lab (D65) of a colour as she types it: `#0f5257`, `teal`, `rgb(15 82 87)`, `lab 32 -18 -9`.
+ * Reads a colour as she types it: `#0f5257`, `rgb(15 82 87)`, `lab 32 -18 -9`, `forest green`.
  *
- * Takes  any CSS colour within sRGB, or `lab` (or nothing) and three numbers.
- * Gives  Lab, or null when it is neither.
- * Source sRGB: IEC 61966-2-1; Lab: CIE 15 with the D65 white of IEC 61966-2-1.
+ * Takes  a colour in figures, as CSS writes them or `lab` (or nothing) and three numbers; or one of the
+ *        names that the service knows, in any spelling of it.
+ * Gives  null when it is neither.
  */
-export function typedColour(text: string): LabTriple | null {
-  return typedLab(text) ?? cssColour(text);
+export function typedColour(text: string, names: ColourNames['names']): TypedColour | null {
+  const lab = typedLab(text) ?? cssFigures(text);
+  if (lab !== null) return { colour: { lab }, shown: onScreen(lab), roughly: false };
+  const named =
+    names.find(({ name }) => name === spelled(text)) ??
+    names.find(({ name }) => closed(name) === closed(spelled(text)));
+  if (named === undefined) return null;
+  return { colour: { words: named.name }, shown: named.hex, roughly: true };
+}
+
+function spelled(text: string): string {
+  return text
+    .toLowerCase()
+    .replaceAll('grey', 'gray')
+    .replaceAll(/[\s_-]+/g, ' ')
+    .trim();
+}
+
+function closed(words: string): string {
+  return words.replaceAll(' ', '');
 }
 
 function typedLab(text: string): LabTriple | null {
@@ -23,8 +50,9 @@ function typedLab(text: string): LabTriple | null {
   return Math.max(Math.abs(a), Math.abs(b)) > 150 ? null : [l, a, b];
 }
 
-function cssColour(text: string): LabTriple | null {
-  if (!CSS.supports('color', text)) return null;
+/** Not CSS's words: the name of a colour is no measure of a paper. */
+function cssFigures(text: string): LabTriple | null {
+  if (!/[#(]/.test(text) || !CSS.supports('color', text)) return null;
   const context = document.createElement('canvas').getContext('2d');
   if (!context) return null;
   context.fillStyle = text;
@@ -33,6 +61,11 @@ function cssColour(text: string): LabTriple | null {
   return labFromBytes(red!, green!, blue!);
 }
 
+/**
+ * Lab (D65) of a pixel.
+ *
+ * Source sRGB: IEC 61966-2-1; Lab: CIE 15 with the D65 white of IEC 61966-2-1.
+ */
 export function labFromBytes(red: number, green: number, blue: number): LabTriple {
   const [r, g, b] = [red, green, blue].map(linear) as [number, number, number];
   const x = curve((0.4124 * r + 0.3576 * g + 0.1805 * b) / 0.9505);

@@ -20,6 +20,7 @@ import type {
 import type { PlanCuts, PlanGuide, Ticks } from '../../server/contract/plan-guides.ts';
 import type {
   BestSupplies,
+  ColourNames,
   Listed,
   Match,
   NewSupply,
@@ -97,6 +98,7 @@ export const service = {
   keys: async (): Promise<Key[]> => (await ask<KeyList>('GET', '/api/keys')).keys,
   removeKey: (key: string): Promise<void> => ask('DELETE', `/api/keys/${key}`),
   supplies: async (): Promise<Supply[]> => list(await ask('GET', '/api/supplies'), 'supplies'),
+  colourNames: (): Promise<ColourNames> => ask('GET', '/api/colour-names'),
   addSupply: (supply: NewSupply): Promise<Supplies> => ask('POST', '/api/supplies', supply),
   photographSupplies: (form: FormData): Promise<Supplies> => ask('POST', '/api/supplies', form),
   touchSupply: (photo: string, supply: TouchedSupply): Promise<Supplies> =>

@@ -34,6 +34,8 @@ export const ticks = shelfOf((plan) => service.ticks(plan));
 export const me = shelfOf(() => service.me());
 export const keys = shelfOf(() => service.keys());
 export const supplies = shelfOf(() => service.supplies());
+/** The words that may be typed for a colour, at the key `all`. */
+export const colourNames = shelfOf(() => service.colourNames());
 
 /** What could lie in a layer of a planned card, at the key `plan/card/layer`. */
 export const layerChoices = shelfOf((key) => {
