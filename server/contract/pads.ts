@@ -18,6 +18,7 @@ export const Pattern = z.object({
   scale: z.string(),
   direction: z.enum(['none', 'two-way', 'one-way']),
   up: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
+  told: z.boolean().describe('She has said which way is up, or that no way is.'),
   busyness: z.number(),
   tonal: z.boolean(),
 });
@@ -175,8 +176,19 @@ export const Coordination = z.object({
   pairs: z.array(SidePair).optional(),
 });
 
-/** Corrects what was found: the corners of a side. */
-export const SidePatch = z.object({ corners: Corners });
+/** Corrects what was found of a side: its corners, or which way its print is up. */
+export const SidePatch = z
+  .object({
+    corners: Corners.optional(),
+    up: z
+      .union([z.literal(0), z.literal(90), z.literal(180), z.literal(270), z.literal('none')])
+      .optional()
+      .describe('How far, clockwise, the swatch is turned to bring its up to the top; or none.'),
+  })
+  .refine(({ corners, up }) => corners !== undefined || up !== undefined, {
+    message: 'Expected corners or up, as something has to be corrected.',
+    path: ['corners'],
+  });
 
 /** Corrects a sheet: its label, how many copies, which sides it has. */
 export const SheetPatch = z.object({

@@ -1,6 +1,7 @@
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import { expected } from '../refusals/refusal.ts';
 import type { Spot, Tap } from '../photo/picture.ts';
+import { keepingUp } from '../pattern/told-up.ts';
 import type { ReadSide } from '../from-photo-to-guide.ts';
 import type { PhotoRow, SideRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
@@ -130,5 +131,13 @@ async function updated(edges: Edges, side: SideRow, read: ReadSide | SideRow): P
   const { corners, palette, pattern, confidence, notes, swatch } = read;
   const hash =
     typeof swatch === 'string' ? swatch : await edges.store.files.keepBytes('swatches', swatch);
-  return { ...side, corners, palette, pattern, confidence, notes, swatch: hash };
+  return {
+    ...side,
+    corners,
+    palette,
+    pattern: keepingUp(pattern, side.pattern),
+    confidence,
+    notes,
+    swatch: hash,
+  };
 }

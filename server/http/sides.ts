@@ -8,6 +8,7 @@ import { holdFresh, stateRevision } from './fresh.ts';
 import { namedSides } from './named-sides.ts';
 import { sendJpeg, sendPicture } from './photos.ts';
 import { readSideAgain } from './read-again.ts';
+import { sayUp } from './say-up.ts';
 import { LABOUR } from './security.ts';
 import { smallSwatches } from './small-swatches.ts';
 import { cornersFromWire } from './wire/corners.ts';
@@ -60,7 +61,8 @@ export function sideRoutes(app: Service, edges: Edges): void {
     {
       config: LABOUR,
       schema: {
-        summary: 'Correct the corners of a side; its swatch is read again.',
+        summary:
+          'Correct a side: its corners, and its swatch is read again; or which way its print is up.',
         params: SidePath,
         body: Wire.SidePatch,
         response: answers({ 200: Wire.Side }),
@@ -72,10 +74,13 @@ export function sideRoutes(app: Service, edges: Edges): void {
         'side',
         request.params.side,
       );
-      const corners = cornersFromWire(request.body.corners);
-      const again = await readSideAgain(edges, side, corners, (revision) =>
-        holdFresh(request, revision),
-      );
+      const { corners, up } = request.body;
+      const hold = (revision: number): void => holdFresh(request, revision);
+      let again = side;
+      if (corners !== undefined)
+        again = await readSideAgain(edges, side, cornersFromWire(corners), hold);
+      if (up !== undefined)
+        again = await sayUp(edges, side, up, corners === undefined ? hold : () => undefined);
       const pad = found(await store.read.pads.at(side.pad), 'pad', side.pad);
       stateRevision(reply, again.revision);
       const [named] = await namedSides(store.read, [again]);

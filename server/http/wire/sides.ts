@@ -31,12 +31,13 @@ export function swatchAddress(side: string, hash: string): string {
 }
 
 function patternOnWire(traits: PatternTraits, tonal: boolean, ruler: Ruler): Wire.Pattern {
-  const { repeat, scale, direction, up, busyness } = traits;
+  const { repeat, scale, direction, up, told = false, busyness } = traits;
   return {
     repeat: repeat === null ? null : measured(repeat, ruler),
     scale: measured(scale, ruler),
     direction,
     up,
+    told,
     busyness,
     tonal,
   };
