@@ -10,6 +10,8 @@ export const Tick = z.object({ step: Id, done: z.boolean() });
 export const SlotCuts = ShownSheet.extend({
   slot: Id,
   sheet: Id,
+  /** The sheet's label, and which copy of it where there are more. */
+  name: z.string(),
   /** Which face lies up, and what may be cut with it. */
   laying: z.string(),
 });

@@ -61,18 +61,28 @@ function fitting(steps: readonly Block[], room: number): number {
 }
 
 function cardBlock(ask: GuideAsk, card: CardFacts, steps: readonly Block[], why: Block): Block {
-  const aside = besidePicture(ask, card);
   const top = 11 + why.height;
-  const marks: Mark[] = [
-    ...headMarks(card, `Card ${card.number}: ${card.layout.name}`),
-    { kind: 'group', x: 0, y: top, marks: picture(card) },
-    { kind: 'group', x: 0, y: top + PICTURE.height + 1, marks: aside.marks },
-    ...why.marks,
-  ];
   const column = stepColumn(steps, top);
+  const shown = picture(card);
+  const below = top + shown.height + 1;
+  const narrow = aside(ask, card, PICTURE.width);
+  const wide = aside(ask, card, STEPS.width);
+  // Under the layers of a card that has few, under the picture of one that has many.
+  const under = Math.max(column.height, below + narrow.height);
+  const after = Math.max(column.height + 1 + wide.height, below);
+  const words: Mark =
+    under <= after
+      ? { kind: 'group', x: 0, y: below, marks: narrow.marks }
+      : { kind: 'group', x: STEPS.x, y: column.height + 1, marks: wide.marks };
   return {
-    marks: [...marks, ...column.marks],
-    height: Math.max(column.height, top + PICTURE.height + 1 + aside.height),
+    marks: [
+      ...headMarks(card, `Card ${card.number}: ${card.layout.name}`),
+      { kind: 'group', x: 0, y: top, marks: shown.marks },
+      words,
+      ...why.marks,
+      ...column.marks,
+    ],
+    height: Math.min(under, after),
   };
 }
 
@@ -101,12 +111,12 @@ function stepColumn(steps: readonly Block[], top: number): Block {
   return { marks, height: y };
 }
 
-function picture({ layout, layers }: CardFacts): Mark[] {
+function picture({ layout, layers }: CardFacts): Block {
   const width = toMillimetres(layout.card.width) + 2 * CARD_ROOM;
   const height = toMillimetres(layout.card.height) + 2 * CARD_ROOM;
   const scale = Math.min(1, PICTURE.width / width, PICTURE.height / height);
   const paints = new Map(layers.map(({ layer, paint }) => [layer.id, paint]));
-  return [
+  const marks: Mark[] = [
     {
       kind: 'group',
       x: CARD_ROOM * scale,
@@ -115,15 +125,16 @@ function picture({ layout, layers }: CardFacts): Mark[] {
       marks: cardMarks(layout, (id) => paints.get(id)!),
     },
   ];
+  return { marks, height: scale * height };
 }
 
-/** The greeting and the envelope, under the picture. */
-function besidePicture(ask: GuideAsk, card: CardFacts): Block {
+/** The greeting and the envelope. */
+function aside(ask: GuideAsk, card: CardFacts, width: number): Block {
   const marks: Mark[] = [];
   let y = 0;
   for (const text of [greetingSaid(ask, card), envelopeNamed(card.layout)]) {
     if (text === '') continue;
-    const block = paragraph(text, 0, y, PICTURE.width, { size: SIZES.small });
+    const block = paragraph(text, 0, y, width, { size: SIZES.small });
     marks.push(...block.marks);
     y += block.height + 1.6;
   }
@@ -140,7 +151,7 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
   const source = paragraph(from, x + 71, 0.4, STEPS.width - x - 71, { size: SIZES.small * 1.1 });
   const under = Math.max(main.height, source.height);
   const note = paragraph(small, x, under, STEPS.width - x, { size: SIZES.small, colour: SOFT });
-  const high = Math.max(7.6, under + note.height) + 0.8;
+  const high = Math.max(7.2, under + note.height) + 0.8;
   return {
     marks: [
       ...badge(String(index + 1), 3.4, 3.4, 3.1),

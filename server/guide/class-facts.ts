@@ -65,8 +65,7 @@ export function classFacts(ask: GuideAsk, facts: Facts, needs: readonly StockNee
 
 /** 'Stack 1: 3 of Sheet 2', 'Stack 2: 1 of Sheet 2 and 2 of Sheet 5'. */
 export function stackSaid({ of }: ClassStack, facts: Facts, at: number): string {
-  const labelOf = (id: string): string =>
-    facts.slots.find(({ slot }) => slot.id === id)!.sheet.label;
+  const labelOf = (id: string): string => facts.slots.find(({ slot }) => slot.id === id)!.name;
   return `Stack ${at + 1}: ${listed(of.map(({ slot, sheets }) => `${sheets} of ${labelOf(slot)}`))}`;
 }
 

@@ -49,6 +49,8 @@ export interface CardFacts {
 export interface SlotFacts {
   readonly slot: Slot;
   readonly sheet: Sheet;
+  /** 'Sheet 3'; where the batch takes more than one of it, 'Sheet 3 (second)'. */
+  readonly name: string;
   readonly up: Face;
   readonly cards: readonly number[];
 }
@@ -63,14 +65,26 @@ export function factsOf(ask: GuideAsk): Facts {
   const ups = facesUp(ask);
   return {
     cards: ask.plan.cards.map((chosen) => cardFacts(ask, chosen, ups)),
-    slots: ask.scheme.slots.map((slot) => ({
+    slots: ask.scheme.slots.map((slot, at) => ({
       slot,
       sheet: sheetOf(ask, ask.plan.slots[slot.id] ?? ''),
+      name: nameOfSlot(ask, at),
       up: ups.get(slot.id)!,
       cards: [...new Set(slot.pieces.map(({ piece }) => piece.card))].sort((a, b) => a - b),
     })),
   };
 }
+
+/** A slot is called by its sheet; copies of one sheet are told apart in the order of cutting. */
+export function nameOfSlot(ask: GuideAsk, at: number): string {
+  const sheets = ask.scheme.slots.map(({ id }) => ask.plan.slots[id] ?? '');
+  const { label } = sheetOf(ask, sheets[at]!);
+  const alike = sheets.filter((sheet) => sheet === sheets[at]).length;
+  const copy = sheets.slice(0, at + 1).filter((sheet) => sheet === sheets[at]).length;
+  return alike === 1 ? label : `${label} (${ORDINALS[copy - 1] ?? `copy ${copy}`})`;
+}
+
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
 
 /** The same for one card. */
 export function cardFactsOf(ask: GuideAsk, number: number): CardFacts {

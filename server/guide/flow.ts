@@ -1,4 +1,5 @@
 import type { Mark } from './drawing.ts';
+import { PAGE } from './page.ts';
 import type { Block } from './page.ts';
 
 /**
@@ -30,6 +31,25 @@ export function flow(
     y += block.height + gap;
   }
   return pages;
+}
+
+const BETWEEN = 6;
+
+/** Width of a column where a page has two. */
+export const COLUMN = (PAGE.width - BETWEEN) / 2;
+
+/** The same in two columns a page; blocks are as wide as `COLUMN`. */
+export function flowInTwo(
+  blocks: readonly Block[],
+  place: { readonly top: number; readonly bottom: number },
+  gap: number,
+): Mark[][] {
+  const columns = flow(blocks, place, gap);
+  return columns.flatMap((left, at) =>
+    at % 2 === 1
+      ? []
+      : [[...left, { kind: 'group', x: COLUMN + BETWEEN, y: 0, marks: columns[at + 1] ?? [] }]],
+  );
 }
 
 /** Which of the blocks, counted from 0, stand on a page. */

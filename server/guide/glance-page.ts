@@ -8,7 +8,7 @@ import { SIZES, SOFT } from './look.ts';
 import { shortened } from './letters.ts';
 import { BODY, PAGE, badge, noteBox, paragraph } from './page.ts';
 import type { GuidePage } from './page.ts';
-import { counted, listed } from './said.ts';
+import { counted, labelsSaid } from './said.ts';
 
 const GAP = 6;
 /** Room for the words under a card. */
@@ -105,8 +105,8 @@ function tile(card: CardFacts, width: number, high: number): Mark[] {
   ];
 }
 
-/** 'Sheet 2, Sheet 7'. */
+/** 'Sheets 2 and 7'. */
 export function sheetsSaid(card: CardFacts): string {
   const labels = card.layers.flatMap(({ paper }) => (paper === null ? [] : [paper.sheet.label]));
-  return listed([...new Set(labels)]);
+  return labelsSaid([...new Set(labels)]);
 }

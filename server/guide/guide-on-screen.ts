@@ -18,6 +18,8 @@ import type { SheetOnScreen } from './sheet-on-screen.ts';
 import { stockNeeds, stockRows } from './stock-needs.ts';
 import type { StockNeed, StockRow } from './stock-needs.ts';
 import {
+  DOTTED,
+  isScored,
   stockSheetDrawing,
   stockSheetOnScreen,
   stockSheetSaid,
@@ -140,7 +142,7 @@ function stockOnScreen(
       .filter((one) => one.stock.key === stock.key)
       .map((one) => ({
         id: one.id,
-        laying: stockSheetSaid(one),
+        laying: `${stockSheetSaid(one, ask.ruler)}${isScored(one) ? ` ${DOTTED}` : ''}`,
         ...stockSheetOnScreen(one, ask.ruler),
       })),
   };

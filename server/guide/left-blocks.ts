@@ -3,7 +3,8 @@ import type { Slot } from '../cutting/piece.ts';
 import type { GuideAsk } from './ask.ts';
 import type { Facts } from './facts.ts';
 import { SIZES } from './look.ts';
-import { PAGE, headed, paragraph } from './page.ts';
+import { COLUMN } from './flow.ts';
+import { headed, paragraph } from './page.ts';
 import type { Block } from './page.ts';
 import { listed, sizeSaid } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
@@ -13,14 +14,14 @@ const INTRO =
 
 /** What is left of the sheets and worth keeping; nothing when nothing is. */
 export function leftBlocks(ask: GuideAsk, facts: Facts, needs: readonly StockNeed[]): Block[] {
-  const papers = facts.slots.flatMap(({ slot, sheet }) => leftBlock(ask, sheet.label, [slot]));
+  const papers = facts.slots.flatMap(({ slot, name }) => leftBlock(ask, name, [slot]));
   const stocks = needs.flatMap(({ stock, scheme }) =>
     scheme === null ? [] : leftBlock(ask, stock.name, scheme.slots),
   );
   const blocks = [...papers, ...stocks];
   if (blocks.length === 0) return [];
   return [
-    headed('Left over, to keep', paragraph(INTRO, 0, 0, PAGE.width, { size: SIZES.small })),
+    headed('Left over, to keep', paragraph(INTRO, 0, 0, COLUMN, { size: SIZES.small })),
     ...blocks,
   ];
 }
@@ -28,8 +29,8 @@ export function leftBlocks(ask: GuideAsk, facts: Facts, needs: readonly StockNee
 function leftBlock({ ruler }: GuideAsk, from: string, slots: readonly Slot[]): Block[] {
   const sizes = slots.flatMap(worthKeeping).map((size) => sizeSaid(size, ruler));
   if (sizes.length === 0) return [];
-  const head = paragraph(from, 0, 0, 62, { size: SIZES.small, bold: true });
-  const body = paragraph(`${listed(timesSaid(sizes))}.`, 66, 0, PAGE.width - 66, {
+  const head = paragraph(from, 0, 0, 34, { size: SIZES.small, bold: true });
+  const body = paragraph(`${listed(timesSaid(sizes))}.`, 37, 0, COLUMN - 37, {
     size: SIZES.small,
   });
   const height = Math.max(head.height, body.height) + 0.8;

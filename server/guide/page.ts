@@ -117,6 +117,19 @@ export function bladeReminder(): Mark {
   return { kind: 'words', x: 0, y: 18.4, text: BLADE_REMINDER, size: SIZES.small, colour: SOFT };
 }
 
+/** At the right of the same line: how the drawings of the page are to be read. */
+export function drawingReminder(text: string): Mark {
+  return {
+    kind: 'words',
+    x: PAGE.width,
+    y: 18.4,
+    text,
+    size: SIZES.small,
+    colour: SOFT,
+    align: 'right',
+  };
+}
+
 export function ruleAcross(x: number, y: number, width: number, colour = HAIR): Mark {
   return { kind: 'line', from: { x, y }, to: { x: x + width, y }, width: 0.25, colour };
 }

@@ -29,6 +29,15 @@ export function listed(words: readonly string[]): string {
   return `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
 }
 
+/** 'Sheet 2', 'Sheets 2, 7 and 9'; where she has named one, 'Sheet 2 and Anchors'. */
+export function labelsSaid(labels: readonly string[]): string {
+  const numbers = labels.map((label) => /^Sheet (\d.*)$/.exec(label)?.[1]);
+  const plain = numbers.filter((number) => number !== undefined);
+  return labels.length > 1 && plain.length === labels.length
+    ? `Sheets ${listed(plain)}`
+    : listed(labels);
+}
+
 /** '1 sheet', '3 sheets'. */
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;

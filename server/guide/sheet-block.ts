@@ -1,7 +1,6 @@
 import type { Slot } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Extent, Mark } from './drawing.ts';
-import { SIZES, SOFT } from './look.ts';
 import { PAGE, paragraph } from './page.ts';
 import type { Block } from './page.ts';
 import { stepBlock } from './step-block.ts';
@@ -15,9 +14,7 @@ export interface SheetAsk {
   /** Size of the sheet in mm. */
   readonly sheet: Extent;
   readonly steps: readonly StepWords[];
-  /** What stands in small letters under the picture. */
-  readonly under?: string;
-  /** The short side of the smallest piece, in mm of the sheet. */
+  /** What `smallestOf` says of the sheet. */
   readonly smallest: number;
 }
 
@@ -28,6 +25,8 @@ export interface SheetPlace {
   readonly steps: number;
   readonly picture: Extent;
   readonly room: number;
+  /** Columns of steps beside the picture; one when left out. */
+  readonly columns?: number;
 }
 
 /**
@@ -40,27 +39,43 @@ export function sheetBlocks(ask: SheetAsk, places: readonly SheetPlace[]): Block
   for (const place of places) {
     laid = layIn(ask, place);
     const legible = ask.smallest * laid.scale >= LEGIBLE || place.steps === Infinity;
-    if (laid.left.length === 0 && ask.steps.length <= place.steps && legible) break;
+    const fits = laid.left.length === 0 && laid.block.height <= place.room;
+    if (fits && ask.steps.length <= place.steps && legible) break;
   }
-  return [laid.block, ...laid.left.map((step) => stepBlock(step, PAGE.width))];
+  return [laid.block, ...restBlocks(ask, laid.left)];
 }
+
+/** Steps on a page without their picture say whose they are. */
+function restBlocks(ask: SheetAsk, steps: readonly StepWords[]): Block[] {
+  if (steps.length === 0) return [];
+  const whose = `${ask.title.split('. ')[0]}, continued`;
+  const head = paragraph(whose, 0, 0, PAGE.width, { bold: true });
+  const top = head.height + 2.5;
+  const { marks, height, count } = column(steps, PAGE.width, REST);
+  const block = {
+    marks: [...head.marks, { kind: 'group', x: 0, y: top, marks } as const],
+    height: top + height,
+  };
+  return [block, ...restBlocks(ask, steps.slice(count))];
+}
+
+/** Steps without their picture stand in blocks of at most this height (mm), which find room on most pages. */
+const REST = 90;
 
 function layIn(
   ask: SheetAsk,
-  { picture: most, room }: SheetPlace,
+  { picture: most, room, columns = 1 }: SheetPlace,
 ): { block: Block; scale: number; left: readonly StepWords[] } {
   const scale = Math.min(most.width / ask.sheet.width, most.height / ask.sheet.height);
   const picture = { width: scale * ask.sheet.width, height: scale * ask.sheet.height };
   const head = paragraph(ask.title, 0, 0, PAGE.width, { bold: true });
   const top = head.height + 2.5;
-  const x = Math.max(picture.width, NARROWEST) + GAP;
-  const beside = column(ask.steps, PAGE.width - x, room - top);
-  const under = paragraph(ask.under ?? '', 0, 0, x - GAP, { size: SIZES.small, colour: SOFT });
-  const low = top + picture.height + 1.5;
-  const lower = low + under.height + 1.5;
+  const x = Math.max(picture.width, columns > 1 ? 0 : NARROWEST) + GAP;
+  const beside = sideBySide(ask.steps, PAGE.width - x, room - top, columns);
+  const low = top + picture.height + 3;
   const after = ask.steps.slice(beside.count);
-  const rest = column(after, x - GAP, room - lower);
-  const end = rest.count === 0 ? low + under.height : lower + rest.height;
+  const rest = column(after, x - GAP, room - low);
+  const end = rest.count === 0 ? top + picture.height : low + rest.height;
   return {
     scale,
     left: after.slice(rest.count),
@@ -70,27 +85,30 @@ function layIn(
         // Marks on the edge of the sheet reach over it.
         { kind: 'group', x: 1.2, y: top, marks: ask.draw(scale) },
         { kind: 'group', x, y: top, marks: beside.marks },
-        { kind: 'group', x: 0, y: low, marks: under.marks },
-        { kind: 'group', x: 0, y: lower, marks: rest.marks },
+        { kind: 'group', x: 0, y: low, marks: rest.marks },
       ],
       height: Math.max(top + beside.height, end),
     },
   };
 }
 
-/** A piece drawn narrower than this (mm) has no room for its label. */
-const LEGIBLE = 5.2;
+/** A piece drawn narrower than this (mm) has no room for its number. */
+const LEGIBLE = 4.4;
 
 /** Words under a small picture may be a little wider than it. */
 const NARROWEST = 58;
 
-/** The short side of a sheet's smallest piece, in mm. */
+/** How much of a piece's longer side the height of its label may be: number and arrow stand in a row. */
+const SLIM = 0.45;
+
+/** The room for a label, in mm of the sheet, where there is least: of a triangle in a pair that of its corner. */
 export function smallestOf({ pieces }: Slot): number {
-  return Math.min(
-    ...pieces.map(({ piece }) =>
-      toMillimetres(piece.size.width < piece.size.height ? piece.size.width : piece.size.height),
-    ),
-  );
+  const rooms = pieces.map(({ piece: { size }, pair }) => {
+    const [width, height] = [toMillimetres(size.width), toMillimetres(size.height)];
+    const room = Math.min(width, height, SLIM * Math.max(width, height));
+    return pair === undefined ? room : room / 2;
+  });
+  return Math.min(...rooms);
 }
 
 interface Column {
@@ -98,6 +116,28 @@ interface Column {
   readonly height: number;
   /** How many steps found room. */
   readonly count: number;
+}
+
+/** Steps in columns of equal height, as far as that goes, to be read down the first, then down the next. */
+function sideBySide(
+  steps: readonly StepWords[],
+  width: number,
+  room: number,
+  columns: number,
+): Column {
+  if (columns === 1) return column(steps, width, room);
+  const own = (width - GAP * (columns - 1)) / columns;
+  const marks: Mark[] = [];
+  let [count, height] = [0, 0];
+  for (let at = 0; at < columns; at++) {
+    const fair = Math.ceil((steps.length - count) / (columns - at));
+    const part = column(steps.slice(count, count + fair), own, room);
+    marks.push({ kind: 'group', x: at * (own + GAP), y: 0, marks: part.marks });
+    count += part.count;
+    height = Math.max(height, part.height);
+    if (part.count < fair) break;
+  }
+  return { marks, height, count };
 }
 
 function column(steps: readonly StepWords[], width: number, room: number): Column {

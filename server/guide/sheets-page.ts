@@ -83,7 +83,7 @@ function grid(
         kind: 'words',
         x: 0,
         y: y + 4.6,
-        text: shortened(one.sheet.label, NAME - 2, SIZES.body),
+        text: shortened(one.name, NAME - 2, SIZES.body),
         size: SIZES.body,
       },
       ...cards.flatMap((card, index) => cell(facts, one, card, middle(index), y + 4.6)),

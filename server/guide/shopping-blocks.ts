@@ -2,7 +2,8 @@ import { hexFromLab } from '../colour/spaces.ts';
 import type { GuideAsk } from './ask.ts';
 import { rectangle } from './drawing.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
-import { PAGE, headed, noteBox, paragraph, ruleAcross } from './page.ts';
+import { COLUMN } from './flow.ts';
+import { headed, noteBox, paragraph, ruleAcross } from './page.ts';
 import type { Block } from './page.ts';
 import { capital, cardsSaid, counted, sizeSaid } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
@@ -17,7 +18,7 @@ export function shoppingBlocks(ask: GuideAsk, needs: readonly StockNeed[]): Bloc
   const purchases = stockPurchases(ask, needs);
   if (purchases.length === 0) return [];
   return [
-    headed('Shopping list', noteBox(NOTE, 0, 0, PAGE.width)),
+    headed('Shopping list', noteBox(NOTE, 0, 0, COLUMN)),
     ...purchases.map((purchase) => purchaseBlock(ask, purchase)),
   ];
 }
@@ -35,14 +36,14 @@ export function sheetsToBuySaid({ ruler }: GuideAsk, { sheets, more }: StockPurc
 function purchaseBlock(ask: GuideAsk, purchase: StockPurchase): Block {
   const { kind, lab, name, cards, area, more } = purchase;
   const title = more === null ? `${capital(name)} ${kind}` : name;
-  const words = paragraph(title, 22, 0, PAGE.width - 22, { size: SIZES.large, bold: true });
+  const words = paragraph(title, 22, 0, COLUMN - 22, { bold: true });
   const numbers = [lab.l, lab.a, lab.b].map((value) => Math.round(value)).join(', ');
   const pieces = `${Math.ceil(area / 100)} square cm in all`;
   const small = paragraph(
     `${capital(sheetsToBuySaid(ask, purchase))}. For ${cardsSaid(cards)}: ${pieces}. CIELAB (D65): ${numbers}.`,
     22,
     words.height + 1,
-    PAGE.width - 22,
+    COLUMN - 22,
     { size: SIZES.small, colour: SOFT },
   );
   const height = Math.max(15, words.height + small.height + 3);
@@ -56,7 +57,7 @@ function purchaseBlock(ask: GuideAsk, purchase: StockPurchase): Block {
       },
       ...words.marks,
       ...small.marks,
-      ruleAcross(0, height, PAGE.width),
+      ruleAcross(0, height, COLUMN),
     ],
     height: height + 3,
   };

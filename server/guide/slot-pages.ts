@@ -6,12 +6,13 @@ import { cutPicture } from './cut-picture.ts';
 import type { Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
-import { blocksOn, flow } from './flow.ts';
-import { BODY, bladeReminder } from './page.ts';
+import { blocksOn } from './flow.ts';
+import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
+import { pack } from './pack.ts';
 import { plainTurn } from './piece-label.ts';
 import { printRuler } from './print-ruler.ts';
-import { listed } from './said.ts';
+import { labelsSaid } from './said.ts';
 import { sheetBlocks, smallestOf } from './sheet-block.ts';
 import type { SheetAsk, SheetPlace } from './sheet-block.ts';
 import { stepWords } from './step-words.ts';
@@ -24,9 +25,9 @@ const GAP = 4;
 const ROOM = PLACE.bottom - PLACE.top;
 /** Three sheets a page where they have few cuts, two where these leave room; else one, drawn larger. */
 const PLACES: readonly SheetPlace[] = [
-  { steps: 3, picture: { width: 48, height: 48 }, room: (ROOM - 2 * GAP) / 3 },
-  { steps: 9, picture: { width: 64, height: 64 }, room: (ROOM - GAP) / 2 },
-  { steps: 9, picture: { width: 82, height: 82 }, room: 0.6 * ROOM },
+  { steps: 6, picture: { width: 56, height: 56 }, room: (ROOM - 2 * GAP) / 3 },
+  { steps: 10, picture: { width: 72, height: 72 }, room: (ROOM - GAP) / 2 },
+  { steps: 10, picture: { width: 82, height: 82 }, room: 0.6 * ROOM },
   { steps: Infinity, picture: { width: 118, height: 150 }, room: ROOM },
 ];
 
@@ -34,28 +35,34 @@ const PLACES: readonly SheetPlace[] = [
 export function slotPages(ask: GuideAsk, facts: Facts): GuidePage[] {
   const sheets = facts.slots.map((one) => sheetBlocks(sheetOf(ask, facts, one), PLACES));
   const blocks = sheets.flat();
-  return flow(blocks, PLACE, GAP).map((marks) => {
+  return pack(sheets, PLACE, GAP).map((marks) => {
     const here = blocksOn(marks, blocks);
-    const numbers = sheets.flatMap((own, at) =>
-      own.some((block) => here.some((index) => blocks[index] === block)) ? [String(at + 1)] : [],
+    const names = sheets.flatMap((own, at) =>
+      own.some((block) => here.some((index) => blocks[index] === block))
+        ? [facts.slots[at]!.name]
+        : [],
     );
     return {
-      name: `${numbers.length === 1 ? 'Cut' : 'Cuts'} ${listed(numbers)} of ${sheets.length}`,
-      marks: [bladeReminder(), ...marks, ...printRuler(2, BODY.bottom + 2.8, ask.ruler)],
+      name: `Cut the papers: ${labelsSaid(names)}`,
+      marks: [
+        bladeReminder(),
+        drawingReminder('The pictures are drawings: measure on the ruler.'),
+        ...marks,
+        ...printRuler(2, BODY.bottom + 2.8, ask.ruler),
+      ],
     };
   });
 }
 
 function sheetOf(ask: GuideAsk, facts: Facts, one: SlotFacts): SheetAsk {
-  const { slot, sheet } = one;
+  const { slot } = one;
   const { width, height } = ask.scheme.sheet;
   return {
-    title: `${slotSaid(ask, slot.id)}: ${sheet.label}. ${layingOf(ask, facts, one)}`,
+    title: `${one.name}. ${layingOf(ask, facts, one)}`,
     draw: (scale) => slotMarks(ask, facts, one, scale),
     sheet: { width: toMillimetres(width), height: toMillimetres(height) },
     steps: stepWords(cutSteps(slot), slot, ask.ruler),
     smallest: smallestOf(slot),
-    under: 'A drawing: measure on the ruler.',
   };
 }
 
@@ -79,12 +86,6 @@ export function slotMarks(ask: GuideAsk, facts: Facts, one: SlotFacts, scale: nu
 /** How the sheet is laid before the first cut, and which others may be cut with it. */
 export function layingOf(ask: GuideAsk, facts: Facts, one: SlotFacts): string {
   return `Lay the ${one.up} up, its top at the top. ${stackNote(ask, facts, one)}`.trim();
-}
-
-/** 'Cut 2 of 6'. */
-function slotSaid({ scheme }: GuideAsk, id: string): string {
-  const at = scheme.slots.findIndex((slot) => slot.id === id);
-  return `Cut ${at + 1} of ${scheme.slots.length}`;
 }
 
 /** The layers of a slot's pieces by the id of the piece. */
@@ -118,8 +119,5 @@ function stackNote(ask: GuideAsk, facts: Facts, { slot }: SlotFacts): string {
     (one) => one.slot.id !== slot.id && stack?.slots.includes(one.slot.id) === true,
   );
   if (others.length === 0) return '';
-  const names = listed(
-    others.map((one) => `${one.sheet.label} (cut ${facts.slots.indexOf(one) + 1})`),
-  );
-  return `Cut alike: ${names}. You may lay them on each other and cut them together.`;
+  return `Cut alike: ${labelsSaid(others.map(({ name }) => name))}. You may lay them on each other and cut them together.`;
 }

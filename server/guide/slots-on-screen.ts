@@ -9,6 +9,8 @@ import { layersOf, layingOf, slotMarks } from './slot-pages.ts';
 export interface SlotOnScreen extends SheetOnScreen {
   readonly slot: string;
   readonly sheet: string;
+  /** The sheet's label, and which copy of it where there are more. */
+  readonly name: string;
   readonly laying: string;
 }
 
@@ -22,13 +24,14 @@ export function slotsOnScreen(ask: GuideAsk): SlotOnScreen[] {
 }
 
 function slotOnScreen(ask: GuideAsk, facts: Facts, one: SlotFacts): SlotOnScreen {
-  const { slot, sheet, up } = one;
+  const { slot, sheet, name, up } = one;
   const layers = layersOf(facts, one);
   const isUp = (piece: string): boolean => layers.get(piece)?.paper?.face === up;
   const shown = { slot, together: [slot], size: ask.scheme.sheet, width: WIDTH, isUp };
   return {
     slot: slot.id,
     sheet: sheet.id,
+    name,
     laying: layingOf(ask, facts, one),
     ...sheetOnScreen(shown, ask.ruler),
   };

@@ -78,7 +78,7 @@ function yieldSaid(
 ): string {
   switch (given.kind) {
     case 'part':
-      return `not yet, keep it for cut ${parts.get(given.name)?.next ?? 'later'}`;
+      return `keep it for cut ${parts.get(given.name)?.next ?? 'later'}`;
     case 'piece':
       return sizedPiece(given, slot, ruler);
     case 'rest':

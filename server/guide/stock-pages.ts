@@ -2,10 +2,10 @@ import { hexFromLab } from '../colour/spaces.ts';
 import type { GuideAsk } from './ask.ts';
 import type { Facts } from './facts.ts';
 import { rectangle } from './drawing.ts';
-import { chapter, flow } from './flow.ts';
+import { COLUMN, chapter, flowInTwo } from './flow.ts';
 import { leftBlocks } from './left-blocks.ts';
 import { HAIR, SIZES } from './look.ts';
-import { BODY, PAGE, bladeReminder, paragraph } from './page.ts';
+import { BODY, bladeReminder, drawingReminder, paragraph } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
 import { pack } from './pack.ts';
 import { counted, sizeSaid } from './said.ts';
@@ -15,19 +15,27 @@ import type { SheetAsk, SheetPlace } from './sheet-block.ts';
 import { stepWords } from './step-words.ts';
 import { stockRows } from './stock-needs.ts';
 import type { StockNeed } from './stock-needs.ts';
-import { sizeOf, stockSheetMarks, stockSheetSaid, stockSheets } from './stock-sheets.ts';
+import {
+  DOTTED,
+  isScored,
+  sizeOf,
+  stockSheetMarks,
+  stockSheetSaid,
+  stockSheets,
+} from './stock-sheets.ts';
 import type { StockSheet } from './stock-sheets.ts';
 import { table } from './table.ts';
 
 const SHEETS = { top: BODY.top - 0.5, bottom: BODY.bottom + 6 } as const;
 const GAP = 5;
 const ROOM = SHEETS.bottom - SHEETS.top;
-/** Three sheets a page, two or one, by the number of their cuts; very many take room from the picture. */
+/** Four sheets a page down to one, by the number of their cuts; very many take room from the picture. */
 const PLACES: readonly SheetPlace[] = [
-  { steps: 4, picture: { width: 50, height: 62 }, room: (ROOM - 2 * GAP) / 3 },
-  { steps: 8, picture: { width: 78, height: 96 }, room: (ROOM - GAP) / 2 },
+  { steps: 2, picture: { width: 44, height: 42 }, room: (ROOM - 3 * GAP) / 4 },
+  { steps: 4, picture: { width: 50, height: 60 }, room: (ROOM - 2 * GAP) / 3 },
+  { steps: 8, picture: { width: 74, height: 94 }, room: (ROOM - GAP) / 2 },
   { steps: 20, picture: { width: 108, height: 140 }, room: ROOM },
-  { steps: Infinity, picture: { width: 84, height: 109 }, room: ROOM },
+  { steps: Infinity, picture: { width: 74, height: 109 }, room: ROOM, columns: 2 },
 ];
 
 /** What the batch takes beside its papers: cardstock by colour, what to buy, and what will be left over. */
@@ -42,7 +50,10 @@ export function stockListPages(
     ...leftBlocks(ask, facts, needs),
   ];
   if (blocks.length === 0) return [];
-  return chapter('Cardstock', flow(blocks, { top: BODY.top - 2, bottom: BODY.bottom + 7 }, 1.5));
+  return chapter(
+    'Cardstock',
+    flowInTwo(blocks, { top: BODY.top - 2, bottom: BODY.bottom + 7 }, 1.5),
+  );
 }
 
 /** A colour with its pieces; a long list goes on in further blocks under the same colour. */
@@ -64,11 +75,11 @@ function needBlocks(ask: GuideAsk, need: StockNeed): Block[] {
 const ROWS = 16;
 
 function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][]): Block {
-  const head = paragraph(title, 13, 0, PAGE.width - 13, { bold: true });
+  const head = paragraph(title, 13, 0, COLUMN - 13, { bold: true });
   const columns = [
-    { head: 'Pieces', width: 16, bold: true },
-    { head: 'Width x height', width: 52, bold: true },
-    { head: 'For', width: PAGE.width - 81 },
+    { head: 'Pieces', width: 12, bold: true },
+    { head: 'Width x height', width: 29, bold: true },
+    { head: 'For', width: COLUMN - 54 },
   ];
   const body = table(columns, rows, 13, head.height + 1, SIZES.small);
   return {
@@ -88,17 +99,21 @@ function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][
 
 /** The cuts of each sheet of cardstock; sheets that are cut alike are drawn once. */
 export function stockSheetPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
-  const blocks = stockSheets(needs, ask.cards).map((sheet) =>
-    sheetBlocks(sheetOf(ask, sheet), PLACES),
-  );
+  const sheets = stockSheets(needs, ask.cards);
+  const blocks = sheets.map((sheet) => sheetBlocks(sheetOf(ask, sheet), PLACES));
+  const dots = sheets.some(isScored) ? DOTTED : '';
   if (blocks.length === 0) return [];
-  const pages = pack(blocks, SHEETS, GAP).map((marks) => [bladeReminder(), ...marks]);
+  const pages = pack(blocks, SHEETS, GAP).map((marks) => [
+    bladeReminder(),
+    drawingReminder(dots),
+    ...marks,
+  ]);
   return chapter('Cardstock, sheet by sheet', pages);
 }
 
 function sheetOf({ ruler }: GuideAsk, sheet: StockSheet): SheetAsk {
   return {
-    title: stockSheetSaid(sheet),
+    title: stockSheetSaid(sheet, ruler),
     draw: (scale) => stockSheetMarks(sheet, scale),
     sheet: sizeOf(sheet.scheme),
     smallest: smallestOf(sheet.slot),

@@ -6,12 +6,12 @@ import { stacksOf } from '../cutting/stacks.ts';
 import { hexFromLab } from '../colour/spaces.ts';
 import type { Fold } from '../layouts/layout.ts';
 import { toMillimetres } from '../lengths/length.ts';
-import type { Ruler } from '../lengths/length.ts';
+import type { Ruler, Size } from '../lengths/length.ts';
 import { cutPicture } from './cut-picture.ts';
 import type { Extent, Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { StockFacts } from './facts.ts';
-import { cardsSaid, counted, listed } from './said.ts';
+import { capital, cardsSaid, counted, listed, sizeSaid } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
 import { sheetDrawing, sheetOnScreen } from './sheet-on-screen.ts';
 import type { SheetOnScreen } from './sheet-on-screen.ts';
@@ -59,14 +59,21 @@ export function stockSheets(
   });
 }
 
-/** 'Shell cardstock, sheet 2 of 3. Lay its longer side upright.' */
-export function stockSheetSaid({ stock, scheme, together, foldOf }: StockSheet): string {
+/** 'Shell cardstock, sheet 2 of 3, 8 1/2 x 11 in. Lay the longer side upright.' */
+export function stockSheetSaid({ stock, scheme, together }: StockSheet, ruler: Ruler): string {
   const numbers = together.map(({ id }) => scheme.slots.findIndex((one) => one.id === id) + 1);
   const sheets = `${together.length === 1 ? 'sheet' : 'sheets'} ${listed(numbers.map(String))}`;
-  const scored = together[0]!.pieces.some((placed) => (foldOf(placed)?.scores.length ?? 0) > 0);
-  const dots = scored ? ' Dotted lines are scored, not cut.' : '';
-  return `${stock.name}, ${sheets} of ${scheme.slots.length}. ${layingSaid(together)}${dots}`;
+  const size = sizeSaid(scheme.sheet, ruler);
+  return `${stock.name}, ${sheets} of ${scheme.slots.length}, ${size}.${layingSaid(together, scheme.sheet)}`;
 }
+
+/** Whether a piece of the sheet is folded later: its picture has dotted lines. */
+export function isScored({ slot, foldOf }: StockSheet): boolean {
+  return slot.pieces.some((placed) => (foldOf(placed)?.scores.length ?? 0) > 0);
+}
+
+/** Said wherever such a sheet is drawn. */
+export const DOTTED = 'Dotted lines are scored, not cut.';
 
 /** The sheet with its numbered cuts, from 0, 0; `scale` is printed mm for a mm of the sheet. */
 export function stockSheetMarks(
@@ -110,10 +117,11 @@ export function stockSheetOnScreen(
 }
 
 /** Sheets in one stack are cut alike, but their pieces go to different cards. */
-function layingSaid(together: readonly Slot[]): string {
-  if (together.length === 1) return 'Lay its longer side upright.';
+function layingSaid(together: readonly Slot[], { width, height }: Size): string {
+  const upright = width === height ? '' : ' Lay the longer side upright.';
+  if (together.length === 1) return upright;
   const [first, ...others] = together.map(cardsOf);
-  return `${counted(together.length, 'sheet')} on each other, cut alike. The picture names the pieces of the first (${cardsSaid(first!)}); the others give the same pieces to ${others.map(cardsSaid).join(' and ')}.`;
+  return `${upright} ${capital(counted(together.length, 'sheet'))} on each other, cut alike. The picture names the pieces of the first (${cardsSaid(first!)}); the others give the same pieces to ${others.map(cardsSaid).join(' and ')}.`;
 }
 
 function cardsOf({ pieces }: Slot): number[] {

@@ -1,5 +1,5 @@
 import type { Mark } from './drawing.ts';
-import { shortened } from './letters.ts';
+import { linesOf, shortened } from './letters.ts';
 import { INK, SIZES, SOFT } from './look.ts';
 import { ruleAcross } from './page.ts';
 import type { Block } from './page.ts';
@@ -8,10 +8,12 @@ export interface Column {
   readonly head: string;
   readonly width: number;
   readonly bold?: boolean;
-  readonly align?: 'left' | 'right';
 }
 
-/** A plain table: a head in small letters, which may run over columns without one, a hair line under each row; words too long end in dots. */
+/**
+ * A plain table: a head in small letters, which may run over columns without one, a hair line under each
+ * row. What is too long for its column goes on in a further line; nothing is cut off.
+ */
 export function table(
   columns: readonly Column[],
   rows: readonly (readonly string[])[],
@@ -19,51 +21,43 @@ export function table(
   y: number,
   size: number = SIZES.body,
 ): Block {
-  const high = size * 1.62;
   const width = columns.reduce((sum, column) => sum + column.width, 0);
   const lefts = columns.map((_, index) =>
     columns.slice(0, index).reduce((sum, column) => sum + column.width, x),
   );
-  const cell = (
-    text: string,
-    index: number,
-    base: number,
-    style: { size: number; bold: boolean; colour: string },
-    room = columns[index]!.width,
-  ): Mark => {
-    const column = columns[index]!;
-    const right = column.align === 'right';
-    return {
-      kind: 'words',
-      x: right ? lefts[index]! + column.width - 2 : lefts[index]!,
-      y: base,
-      text: shortened(text, room - 2, style.size, style.bold),
-      align: right ? 'right' : 'left',
-      ...style,
-    };
-  };
-  const heads = columns.flatMap(({ head }, index) => {
+  const heads = columns.flatMap(({ head }, index): Mark[] => {
     if (head === '') return [];
     const next = columns.findIndex((column, at) => at > index && column.head !== '');
-    const right = next === -1 ? x + width : lefts[next]!;
-    const style = { size: SIZES.small, bold: false, colour: SOFT };
-    return [cell(head, index, y + 3, style, right - lefts[index]!)];
+    const room = (next === -1 ? x + width : lefts[next]!) - lefts[index]! - 2;
+    const text = shortened(head, room, SIZES.small);
+    return [{ kind: 'words', x: lefts[index]!, y: y + 3, text, size: SIZES.small, colour: SOFT }];
   });
-  const body = rows.flatMap((row, line) => {
-    const top = y + 5 + line * high;
-    return [
-      ...row.map((text, index) =>
-        cell(text, index, top + high * 0.68, {
+  const marks: Mark[] = [...heads, ruleAcross(x, y + 4.6, width, INK)];
+  let top = y + 5;
+  for (const row of rows) {
+    const lines = row.map((text, index) => {
+      const { width: room, bold } = columns[index]!;
+      return linesOf(text, room - 2, size, bold);
+    });
+    marks.push(
+      ...lines.flatMap((cell, index) =>
+        cell.map((text, line): Mark => ({
+          kind: 'words',
+          x: lefts[index]!,
+          y: top + size * (1.04 + line * NEXT_LINE),
+          text,
           size,
           bold: columns[index]!.bold === true,
           colour: INK,
-        }),
+        })),
       ),
-      ruleAcross(x, top + high, width),
-    ];
-  });
-  return {
-    marks: [...heads, ruleAcross(x, y + 4.6, width, INK), ...body],
-    height: 5 + rows.length * high,
-  };
+    );
+    top += size * (ROW + (Math.max(1, ...lines.map(({ length }) => length)) - 1) * NEXT_LINE);
+    marks.push(ruleAcross(x, top, width));
+  }
+  return { marks, height: top - y };
 }
+
+/** Heights of a row and of each further line of it, in heights of its letters. */
+const ROW = 1.52;
+const NEXT_LINE = 1.2;

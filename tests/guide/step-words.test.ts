@@ -53,7 +53,7 @@ const wordsOf = (slot: Slot): string[] =>
 
 test('a part that is cut again says which cut it is kept for, a piece says its size', () => {
   const [first, second] = wordsOf(slotOf('5', '1'));
-  expect(first).toContain('Left: not yet, keep it for cut 2.');
+  expect(first).toContain('Left: keep it for cut 2.');
   expect(second).toContain('Top: card 3 panel, 5 x 4 in. Below: card 3 strip, 5 x 2 in.');
 });
 

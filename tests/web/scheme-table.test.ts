@@ -1,5 +1,6 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { SlotCuts } from '../../server/contract/plan-guides.ts';
+import { choicesOf, chosen, pinsWith } from '../../web/guide/scheme-sheets.ts';
 import {
   fullness,
   moved,
@@ -19,6 +20,7 @@ const piece = (card: number, layer: string, size: string) => ({
 const slot = (name: string, ...pieces: ReturnType<typeof piece>[]): SlotCuts => ({
   slot: name,
   sheet: 'sheet',
+  name: 'Sheet 1',
   laying: '',
   picture: '',
   drawing: { width: 1, height: 1 },
@@ -68,4 +70,33 @@ test('a refusal that names a piece marks its row', () => {
   expect(refusedKey('scheme[1].pieces[0]', sent)).toBe('1 band');
   expect(refusedKey('scheme', sent)).toBe(null);
   expect(refusedKey(undefined, sent)).toBe(null);
+});
+
+describe('the sheets of her own table', () => {
+  const table = tableOf(slots);
+  const sheetOf = (side: string): string | undefined => ({ 'a-front': 'a', 'b-back': 'b' })[side];
+
+  test('are those that her pins name already, by sheet or by side', () => {
+    const pins = [
+      { card: 2, layer: 'band', sheet: 'a' },
+      { card: 2, layer: 'panel', side: 'b-back' },
+      { card: 1, layer: 'base', supply: 'kraft' },
+    ];
+    expect(choicesOf(table, pins, sheetOf)).toEqual({ 'slot-1': 'a', 'slot-2': 'b' });
+    // Nothing was changed, so her pins stay as they are.
+    expect(pinsWith({ 'slot-1': 'a', 'slot-2': 'b' }, table, rows, pins, sheetOf)).toEqual(pins);
+  });
+
+  test('become one pin a slot, and take the place of a pin that says another', () => {
+    const kept = { card: 1, layer: 'base', supply: 'kraft' };
+    const pins = [{ card: 2, layer: 'panel', side: 'b-back' }, kept];
+    const choices = chosen(chosen({ 'slot-2': 'b' }, 'slot-1', 'c'), 'slot-2', 'a');
+    expect(pinsWith(choices, table, rows, pins, sheetOf)).toEqual([
+      kept,
+      { card: 1, layer: 'panel', sheet: 'c' },
+      { card: 1, layer: 'band', sheet: 'a' },
+    ]);
+    const none = chosen(chosen(choices, 'slot-1', ''), 'slot-2', '');
+    expect(pinsWith(none, table, rows, pins, sheetOf)).toEqual([kept]);
+  });
 });

@@ -8,15 +8,21 @@ import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { leftovers } from '../wire/shelves.ts';
 import type { GuideBook } from './steps-of.ts';
+import { isTicked, tick } from './ticked.ts';
 
 /** What this batch leaves becomes stock of the pad, once. */
 export function KeepLeft({ book }: { book: GuideBook }): VNode {
   const { plan, pad } = book.table;
   const [problem, setProblem] = useState<Problem | null>(null);
   const kept = book.kept.leftovers.some((one) => one.plan === plan.id);
+  const spared = new Set(book.kept.spared);
+  const uncut = book.cuts.slots.filter(
+    ({ slot, left }) => left.length > 0 && !spared.has(slot) && !isTicked(plan.id, `cut-${slot}`),
+  );
 
   async function keep(): Promise<void> {
     setProblem(null);
+    for (const { slot } of uncut) tick(plan.id, `cut-${slot}`, true);
     try {
       await service.keepLeftovers(pad.id, { plan: plan.id });
       leftovers.freshAll();
@@ -32,11 +38,14 @@ export function KeepLeft({ book }: { book: GuideBook }): VNode {
       {kept ? (
         <p>{leftWords.kept}</p>
       ) : (
-        <p>
-          <button type="button" class="button quiet" onClick={() => void keep()}>
-            {leftWords.keep}
-          </button>
-        </p>
+        <>
+          {uncut.length > 0 && <p>{leftWords.uncut(uncut.map(({ name }) => name))}</p>}
+          <p>
+            <button type="button" class="button quiet" onClick={() => void keep()}>
+              {uncut.length > 0 ? leftWords.cutAndKeep : leftWords.keep}
+            </button>
+          </p>
+        </>
       )}
     </>
   );

@@ -117,8 +117,8 @@ export function Now({ step, book, number, count, move }: Props): VNode {
         <button type="button" class="button quiet" disabled={number === 1} onClick={() => move(-1)}>
           <Icon name="back" /> {guideWords.before}
         </button>
-        <button type="button" class="button" aria-pressed={ticked} onClick={press}>
-          <Icon name="tick" /> {ticked ? guideWords.untick : guideWords.tick}
+        <button type="button" class={ticked ? 'button quiet' : 'button'} onClick={press}>
+          <Icon name={ticked ? 'undo' : 'tick'} /> {ticked ? guideWords.untick : guideWords.tick}
         </button>
         <button
           type="button"

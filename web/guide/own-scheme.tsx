@@ -5,8 +5,10 @@ import { layoutOf } from '../plan/layout-of.ts';
 import { Mishap } from '../table/mishap.tsx';
 import { schemeWords } from '../words/scheme.ts';
 import { asProblem } from '../wire/ask.ts';
+import { ticks } from '../wire/shelves.ts';
 import { recut } from './recut.ts';
 import { SchemeRows } from './scheme-rows.tsx';
+import { choicesOf, chosen, pinsWith, type SheetChoices } from './scheme-sheets.ts';
 import {
   fullness,
   moved,
@@ -22,11 +24,15 @@ import type { GuideBook } from './steps-of.ts';
 export function OwnScheme({ book }: { book: GuideBook }): VNode {
   const { table, cuts } = book;
   const { plan, pad } = table;
+  const pins = plan.asked.pins ?? [];
+  const sheetOf = (side: string): string | undefined =>
+    pad.sheets.find(({ front, back }) => front?.id === side || back?.id === side)?.id;
   const rows = rowsOf(cuts.slots, (number) => {
     const card = plan.cards.find((one) => one.number === number);
     return card && layoutOf(table, card);
   });
   const [scheme, setScheme] = useState<SchemeTable>(() => tableOf(cuts.slots));
+  const [choices, setChoices] = useState<SheetChoices>(() => choicesOf(scheme, pins, sheetOf));
   const [problem, setProblem] = useState<Problem | null>(null);
   const [busy, setBusy] = useState(false);
   const sent = schemeOf(scheme, rows);
@@ -35,17 +41,20 @@ export function OwnScheme({ book }: { book: GuideBook }): VNode {
     setBusy(true);
     setProblem(null);
     try {
-      await recut(table, own ? sent : null);
+      const wished = own ? pinsWith(choices, scheme, rows, pins, sheetOf) : pins;
+      await recut(table, own ? sent : null, wished);
     } catch (fault) {
       setProblem(asProblem(fault));
     }
     setBusy(false);
   }
 
-  const names = scheme.slots.map((slot, at) => {
-    const sheet = plan.sheetsUsed.find((one) => one.slot === slot)?.sheet;
-    const label = pad.sheets.find(({ id }) => id === sheet)?.label;
-    return { slot, name: schemeWords.slot(at + 1, label ?? null) };
+  const ticked = ticks.at(plan.id).value.value?.length ?? 0;
+  const fresh = scheme.slots.filter((slot) => !cuts.slots.some((one) => one.slot === slot));
+  const names = scheme.slots.map((slot) => {
+    const now = cuts.slots.find((one) => one.slot === slot)?.name;
+    const wanted = pad.sheets.find(({ id }) => id === choices[slot])?.label;
+    return { slot, now, name: wanted ?? now ?? schemeWords.fresh(fresh.indexOf(slot) + 1) };
   });
   return (
     <>
@@ -60,17 +69,33 @@ export function OwnScheme({ book }: { book: GuideBook }): VNode {
           setScheme(moved(scheme, rows, row, slot));
         }}
       />
-      <ul class="slots-full" aria-label={schemeWords.howFull}>
-        {names.map(({ slot, name }) => {
+      <h3 id="scheme-sheets">{schemeWords.sheets}</h3>
+      <ul class="slots-full" aria-labelledby="scheme-sheets">
+        {names.map(({ slot, now, name }) => {
           const full = fullness(slot, scheme, rows, pad.sheetSize);
           return (
             <li key={slot} class={full > 1 ? 'too-full' : undefined}>
-              <span>{name}</span>
+              <select
+                aria-label={schemeWords.whichSheet(name)}
+                value={choices[slot] ?? ''}
+                onChange={({ currentTarget: { value } }) => {
+                  setProblem(null);
+                  setChoices(chosen(choices, slot, value));
+                }}
+              >
+                <option value="">{schemeWords.chosenForMe(now)}</option>
+                {pad.sheets.map(({ id, label }) => (
+                  <option key={id} value={id}>
+                    {label}
+                  </option>
+                ))}
+              </select>
               <strong>{schemeWords.full(full)}</strong>
             </li>
           );
         })}
       </ul>
+      {ticked > 0 && <p>{schemeWords.ticksStay(ticked)}</p>}
       {problem && <Mishap problem={problem} />}
       <div class="onward">
         {plan.asked.scheme !== undefined && (

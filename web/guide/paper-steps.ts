@@ -6,27 +6,20 @@ import type {
   StockCuts,
 } from '../../server/contract/plan-guides.ts';
 import { pieceFor } from '../lengths/lengths.ts';
-import type { OnTable } from '../plan/table-of.ts';
 import type { Ruler } from '../table/settings.ts';
 import { guideWords } from '../words/guide.ts';
 import type { Act, Picture, Stack, Step } from './step.ts';
 
 /** A sheet of the pad with its cuts. */
-export function paperStep(
-  cuts: SlotCuts,
-  number: number,
-  { pad }: OnTable,
-  stacks: readonly Stack[],
-): Step {
-  const { slot, sheet, laying, steps } = cuts;
+export function paperStep(cuts: SlotCuts, stacks: readonly Stack[]): Step {
+  const { slot, name, laying, steps } = cuts;
   const id = `cut-${slot}`;
-  const label = pad.sheets.find((one) => one.id === sheet)?.label ?? sheet;
   const mine = stacks.filter(({ of }) => of.some((one) => one.slot === slot));
   const first = mine.filter(({ of }) => of[0]?.slot === slot);
   return {
     id,
     kind: 'paper',
-    title: guideWords.cut(number, label),
+    title: name,
     picture: pictureOf(cuts, guideWords.laid),
     lines: mine.length > first.length ? [laying, guideWords.inStacks] : [laying],
     acts: actsOf(id, steps),
@@ -35,14 +28,8 @@ export function paperStep(
 }
 
 /** A sheet of the pad that stays whole, because all its pieces come out of parts that were kept. */
-export function sparedStep(
-  cuts: SlotCuts,
-  number: number,
-  table: OnTable,
-  ruler: Ruler,
-  kept: LeftoverList,
-): Step {
-  const step = paperStep(cuts, number, table, []);
+export function sparedStep(cuts: SlotCuts, ruler: Ruler, kept: LeftoverList): Step {
+  const step = paperStep(cuts, []);
   const { slot, pieces } = cuts;
   return {
     ...step,

@@ -48,6 +48,7 @@ export function BaseDrawing({ flat, from, scores }: Base): VNode {
       {scores.map(({ at, said }, index) => {
         // Several measures stand one under the other.
         const along = (side ? height : width) * (0.3 + (0.4 * index) / Math.max(1, scores.length));
+        const wide = (3.9 * said.length + 4) * unit;
         const middle = side ? { x: at / 2, y: along } : { x: along, y: at / 2 };
         return (
           <g key={said}>
@@ -64,12 +65,12 @@ export function BaseDrawing({ flat, from, scores }: Base): VNode {
             />
             <rect
               class="said"
-              x={middle.x - 2.4 * unit * said.length * 0.75 - 2 * unit}
-              y={middle.y - 4 * unit}
-              width={2 * (2.4 * unit * said.length * 0.75 + 2 * unit)}
-              height={8 * unit}
+              x={middle.x - wide / 2}
+              y={middle.y - 4.6 * unit}
+              width={wide}
+              height={9.2 * unit}
             />
-            <text x={middle.x} y={middle.y + 2 * unit} font-size={6 * unit} text-anchor="middle">
+            <text x={middle.x} y={middle.y + 2.5 * unit} font-size={7 * unit} text-anchor="middle">
               {said}
             </text>
           </g>

@@ -4,17 +4,25 @@ import type { OnTable } from '../plan/table-of.ts';
 import { settle } from '../table/way.ts';
 import { service } from '../wire/service.ts';
 import { plans, plansOf } from '../wire/shelves.ts';
+import { peopleFor, setPeople } from './how-cut.ts';
 import type { Scheme } from './scheme-table.ts';
 
-/** Has the same cards cut by a table of her own, or by ours again, and goes to that guide. */
-export async function recut({ plan, pad }: OnTable, scheme: Scheme | null): Promise<void> {
+/**
+ * Has the same cards cut by a table of her own, or by ours again, and goes to that guide. For how many people
+ * it is stays; ticks belong to the cuts that they were made on.
+ */
+export async function recut(
+  { plan, pad }: OnTable,
+  scheme: Scheme | null,
+  pins: NewPlan['pins'],
+): Promise<void> {
   // Her table has its own number of sheets, so that a wish for one is left behind.
-  const { cards, pins, without, taste } = plan.asked;
+  const { cards, without, taste } = plan.asked;
   const wish: NewPlan = {
     pad: pad.id,
     cards,
     from: plan.id,
-    ...(pins && { pins }),
+    ...(pins && pins.length > 0 && { pins }),
     ...(without && { without }),
     ...(taste && { taste }),
     ...(scheme !== null && { scheme }),
@@ -22,6 +30,7 @@ export async function recut({ plan, pad }: OnTable, scheme: Scheme | null): Prom
   const made = await service.makePlan(wish);
   plans.put(made.id, made);
   void plansOf.fresh(pad.id);
+  setPeople(made.id, peopleFor(plan.id));
   rememberPlan(pad.id, made.id);
   settle({ at: 'guide', pad: pad.id, plan: made.id });
 }

@@ -27,14 +27,14 @@ export function stepsOf({ table, cuts, guide, kept, set, stack, ruler }: GuideBo
   const stacks = stacksOf(set, stack);
   return [
     beforeStep(guide, cuts),
-    ...cuts.slots.map((slot, at) =>
+    ...cuts.slots.map((slot) =>
       people === 1 && kept.spared.includes(slot.slot)
-        ? sparedStep(slot, at + 1, table, ruler, kept)
-        : paperStep(slot, at + 1, table, stacks),
+        ? sparedStep(slot, ruler, kept)
+        : paperStep(slot, stacks),
     ),
     ...guide.cardstock.flatMap((stock) => stockSteps(stock, people)),
     ...guide.cards.map((card) => cardStep(card, table, people)),
-    ...leftStep(cuts, table),
+    ...leftStep(cuts),
   ];
 }
 
@@ -60,13 +60,10 @@ function stacksOf(set: ClassSet | null, most: number): Stack[] {
   }));
 }
 
-function leftStep({ slots }: PlanCuts, { pad }: OnTable): Step[] {
+function leftStep({ slots }: PlanCuts): Step[] {
   const lines = slots
     .filter(({ left }) => left.length > 0)
-    .map(({ sheet, left }) => {
-      const label = pad.sheets.find((one) => one.id === sheet)?.label ?? sheet;
-      return guideWords.leftOf(label, left);
-    });
+    .map(({ name, left }) => guideWords.leftOf(name, left));
   if (lines.length === 0) return [];
   const title = guideWords.leftTitle;
   return [{ id: 'left', kind: 'left', title, picture: null, lines, acts: [], stacks: [] }];

@@ -25,7 +25,6 @@ export const guideWords = {
     card: (number: number, count: number): string => `Layer ${number} of ${count}`,
     left: (number: number, count: number): string => `${number} of ${count}`,
   },
-  cut: (number: number, sheet: string): string => `Cut ${number}: ${sheet}`,
   cutStock: (name: string, number: number | null): string =>
     number === null ? name : `${name}, ${number}`,
   fromLeft: (title: string): string => `${title}, from left-overs`,
@@ -52,7 +51,7 @@ export const guideWords = {
   before: 'Back',
   after: 'Skip',
   tick: 'Done',
-  untick: 'Not done yet',
+  untick: 'Take the tick away',
   isDone: ' (done)',
   else: 'Cut it another way',
   forPeople: 'For several people, or in higher stacks',

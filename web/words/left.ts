@@ -10,5 +10,8 @@ export const leftWords = {
   add: 'Add a part',
   added: 'The part is kept.',
   keep: 'Keep these for the next batch',
+  uncut: (names: readonly string[]): string =>
+    `Not ticked as cut yet: ${names.join(', ')}. What is left of a sheet is there once it is cut.`,
+  cutAndKeep: 'They are cut: keep these for the next batch',
   kept: 'They are kept with the pad, for the next batch.',
 };

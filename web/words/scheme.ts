@@ -1,14 +1,19 @@
 /** A cutting table of her own. */
 export const schemeWords = {
   title: 'By a cutting table of your own',
-  lead: 'Say which sheet gives which piece to which card. The cuts are worked out for it, and the papers are chosen anew for these sheets. Pieces of one card from the same paper move together.',
+  lead: 'Say which sheet gives which piece to which card. The cuts are worked out for it, and the papers that you leave open are chosen anew. Pieces of one card from the same paper move together.',
   card: 'Card',
   piece: 'Piece',
   from: 'Cut from',
-  slot: (number: number, sheet: string | null): string => `Cut ${number}: ${sheet ?? 'new'}`,
+  fresh: (number: number): string => `New sheet ${number}`,
   another: 'another sheet',
   sheetOf: (card: number, piece: string): string => `Card ${card} ${piece}: cut from`,
-  howFull: 'How full each sheet is',
+  sheets: 'The sheets, and how full each is',
+  whichSheet: (name: string): string => `Which sheet: ${name}`,
+  chosenForMe: (now: string | undefined): string =>
+    now === undefined ? 'Choose one for me' : `Choose one for me (now ${now})`,
+  ticksStay: (count: number): string =>
+    `You have ticked ${count === 1 ? 'one step' : `${count} steps`}. The new cuts begin without ticks; those that you made stay with the cuts of now, to which undo on the plan goes back.`,
   full: (part: number): string =>
     part === 0
       ? 'empty, left out'

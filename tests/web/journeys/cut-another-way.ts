@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { goTo, plannedDemo } from '../hands.ts';
 import type { Table } from '../table.ts';
@@ -42,7 +42,7 @@ export function cutAnotherWay(at: () => Table): void {
     await more.click();
     await page.getByText(/^3 people, 2 cards each/).waitFor();
     await page.getByRole('button', { name: /^One fewer: Sheets under the blade/ }).click();
-    await page.getByRole('button', { name: /^Cut 1:/ }).click();
+    await sheets(page).first().click();
     // Three sheets, two at once, make two stacks.
     await expect.poll(() => page.locator('.cut-number.square').count()).toBe(2);
     await page
@@ -50,7 +50,7 @@ export function cutAnotherWay(at: () => Table): void {
       .first()
       .click();
     await page.reload();
-    await page.getByRole('button', { name: /^Cut 1:/ }).click();
+    await sheets(page).first().click();
     const stacks = page.locator('.cut-line', { has: page.locator('.square') });
     await expect.poll(() => stacks.first().getAttribute('aria-pressed')).toBe('true');
     await stacks.nth(1).click();
@@ -66,17 +66,29 @@ export function cutAnotherWay(at: () => Table): void {
     await plannedDemo(page, 2);
     await openGuide(page);
     const before = page.url();
-    const cuts = page.getByRole('button', { name: /^Cut \d+:/ });
+    const cuts = sheets(page);
     await cuts.first().waitFor();
-    const sheets = await cuts.count();
+    const few = await cuts.count();
     await page.getByText('By a cutting table of your own').click();
     const homes = page.locator('.scheme select');
     await homes.first().selectOption({ label: 'another sheet' });
     await page.getByRole('button', { name: 'Work out these cuts' }).click();
     await page.waitForURL((url) => url.href !== before, { timeout: 60_000 });
-    await expect.poll(() => cuts.count()).toBe(sheets + 1);
+    await expect.poll(() => cuts.count()).toBe(few + 1);
     await page.reload();
-    await expect.poll(() => cuts.count()).toBe(sheets + 1);
+    await expect.poll(() => cuts.count()).toBe(few + 1);
+
+    // One of the sheets is to be another one than we chose.
+    await page.getByText('By a cutting table of your own').click();
+    const which = page.getByRole('combobox', { name: /^Which sheet: / }).first();
+    const others = await which.locator('option').allTextContents();
+    const there = (await cuts.allTextContents()).map((title) => title.trim());
+    const wanted = others.slice(1).find((label) => !there.includes(label))!;
+    await which.selectOption({ label: wanted });
+    const second = page.url();
+    await page.getByRole('button', { name: 'Work out these cuts' }).click();
+    await page.waitForURL((url) => url.href !== second, { timeout: 60_000 });
+    await page.getByRole('button', { name: wanted, exact: true }).waitFor();
 
     await page.getByText('By a cutting table of your own').click();
     // Two papers of one card cannot come out of one sheet.
@@ -86,7 +98,7 @@ export function cutAnotherWay(at: () => Table): void {
     await page.locator('.opened .mishap').waitFor({ timeout: 60_000 });
     await expect.poll(() => page.locator('.scheme [aria-invalid="true"]').count()).toBe(1);
     await page.getByRole('button', { name: 'Back to the fewest sheets' }).click();
-    await expect.poll(() => cuts.count(), { timeout: 60_000 }).toBe(sheets);
+    await expect.poll(() => cuts.count(), { timeout: 60_000 }).toBe(few);
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -96,10 +108,11 @@ export function cutAnotherWay(at: () => Table): void {
     await plannedDemo(page, 2);
     await openGuide(page);
     await page.getByRole('button', { name: 'Keep what is left' }).click();
-    await page.getByRole('button', { name: 'Keep these for the next batch' }).click();
+    await page.getByRole('button', { name: 'They are cut: keep these for the next batch' }).click();
     await page.getByText('They are kept with the pad, for the next batch.').first().waitFor();
-    const label = await page.getByRole('button', { name: /^Cut 1:/ }).textContent();
-    const sheet = label?.replace(/^Cut 1: /, '') ?? '';
+    // Its tick came with the word that it is cut.
+    await expect.poll(() => sheets(page).first().textContent()).toMatch(/ \(done\)$/);
+    const sheet = ((await sheets(page).first().textContent()) ?? '').replace(' (done)', '');
     const pieces = await page.request.get(`/api/plans/${page.url().split('/').at(-1)}/cuts`);
     const { slots } = (await pieces.json()) as { slots: { pieces: unknown[] }[] };
 
@@ -116,7 +129,7 @@ export function cutAnotherWay(at: () => Table): void {
       await expect.poll(() => parts.count()).toBe(kept + at + 1);
     }
     await page.getByRole('link', { name: /Guide$/ }).click();
-    await page.getByRole('button', { name: `${label}, from left-overs` }).click();
+    await page.getByRole('button', { name: `${sheet}, from left-overs` }).click();
     await page.getByText('Open no new sheet').waitFor();
 
     await goTo(page, 'Pad');
@@ -128,6 +141,11 @@ export function cutAnotherWay(at: () => Table): void {
     expect(faults).toEqual([]);
     await context.close();
   });
+}
+
+/** The sheets of the pad among all steps. */
+function sheets(page: Page): Locator {
+  return page.getByRole('button', { name: /^Sheet \d+/ });
 }
 
 async function openGuide(page: Page): Promise<void> {

@@ -138,7 +138,14 @@ async function forClass(page: Page): Promise<void> {
   await page.getByText('For several people, or in higher stacks').click();
   const more = page.getByRole('button', { name: /^One more: People/ });
   await opened(more.click(), page, '.sheets-to-have');
-  await opened(page.getByRole('button', { name: /^Cut 1:/ }).click(), page, '.square');
+  await opened(
+    page
+      .getByRole('button', { name: /^Sheet \d+/ })
+      .first()
+      .click(),
+    page,
+    '.square',
+  );
 }
 
 async function supplies(page: Page): Promise<void> {
