@@ -11,6 +11,7 @@ import { ownCard } from './journeys/own-card.ts';
 import { phoneBeside } from './journeys/phone-beside.ts';
 import { photosToGuide } from './journeys/photos-to-guide.ts';
 import { pinThenUndo } from './journeys/pin-then-undo.ts';
+import { printUp } from './journeys/print-up.ts';
 import { pullPapers } from './journeys/pull-papers.ts';
 import { scraps } from './journeys/scraps.ts';
 import { swappedFaces } from './journeys/swapped-faces.ts';
@@ -36,6 +37,7 @@ describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
   describe('papers pulled from card to card', () => pullPapers(at));
   describe('what else a plan could be', () => whatElse(at));
   describe('swapped faces', () => swappedFaces(at));
+  describe('the up of a print', () => printUp(at));
   describe('corners', () => corners(at));
   describe('scraps', () => scraps(at));
   describe('a card of her own', () => ownCard(at));

@@ -8,6 +8,7 @@ import { PaletteWords } from './palette-words.tsx';
 import { sideIn } from './sides.ts';
 import { SheetFacts } from './sheet-facts.tsx';
 import { GoesWith } from './goes-with.tsx';
+import { UpChoice } from './up-choice.tsx';
 
 interface Props {
   readonly pad: Pad;
@@ -38,9 +39,10 @@ export function SideSheet({ pad, side, show }: Props): VNode | null {
               {note}
             </p>
           ))}
+          <UpChoice pad={pad.id} side={faced.side} />
+          <SheetFacts pad={pad.id} sheet={faced.sheet} />
         </div>
       </div>
-      <SheetFacts pad={pad.id} sheet={faced.sheet} />
       <GoesWith pad={pad} side={side} show={show} />
     </Dialog>
   );

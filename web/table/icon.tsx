@@ -19,6 +19,7 @@ const drawings = {
   tick: 'M4 13l5 5L20 6',
   next: 'M5 12h14M13 6l6 6-6 6',
   back: 'M19 12H5M11 6l-6 6 6 6',
+  up: 'M12 19V5M6 11l6-6 6 6',
   white: 'M5 5h14v14H5zM9 9h6v6H9z',
   corner: 'M4 20V4h16M9 9l8 8M17 12v5h-5',
   save: 'M4 15v5h16v-5M12 4v11M8 11l4 4 4-4',

@@ -9,6 +9,7 @@ import type {
   PadSummary,
   PhotoAnswer,
   SheetPatch,
+  SidePatch,
 } from '../../server/contract/pads.ts';
 import type { NewPlan, Plan, PlanSummary } from '../../server/contract/plans.ts';
 import type {
@@ -45,6 +46,8 @@ export const service = {
     list(await ask('GET', `/api/pads/${pad}/coordination?side=${side}`), 'companions'),
   moveCorners: (side: string, corners: Corners): Promise<unknown> =>
     ask('PATCH', `/api/sides/${side}`, { corners }),
+  sayUp: (side: string, up: SidePatch['up']): Promise<unknown> =>
+    ask('PATCH', `/api/sides/${side}`, { up }),
   showWhite: (photo: string, white: Corners): Promise<unknown> =>
     ask('PATCH', `/api/photos/${photo}`, { white }),
   /** One touched place on each scrap, in pixels of the photo. */

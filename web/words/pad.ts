@@ -19,8 +19,8 @@ export const padWords = {
   ground: '(ground)',
   traits: (pattern: Pattern, repeat: string | null): string => {
     const direction = {
-      none: 'no up or down',
-      'two-way': 'runs in two directions',
+      none: 'fits any way up',
+      'two-way': 'fits upside down as well',
       'one-way': 'has an up',
     }[pattern.direction];
     const busy = pattern.busyness > 0.6 ? 'busy' : pattern.busyness > 0.3 ? 'lively' : 'calm';
@@ -28,6 +28,17 @@ export const padWords = {
     return `${sentence(busy)}, ${direction}${again}.`;
   },
   label: 'Its name',
+  up: {
+    question: 'Which of these stands upright?',
+    turns: {
+      0: 'Upright as it lies',
+      90: 'Upright a quarter turn to the right',
+      180: 'Upright upside down',
+      270: 'Upright a quarter turn to the left',
+    },
+    none: 'any way up',
+    saved: 'Kept. New plans go by it.',
+  },
   copyCount: 'How many of it',
   factsSaved: 'Saved.',
   goesWith: 'What goes with this?',
