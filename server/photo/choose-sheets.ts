@@ -1,13 +1,15 @@
 import type { Quad } from '../geometry/points.ts';
 import { isLikeSheet } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
+import { holesIn } from './holes.ts';
 import { isSeenInParts, leftOver, strewnLeft, unexplained } from './left-over.ts';
 import { isGrownTogether, withoutBlocks } from './looks-divided.ts';
-import { notesOnCutOff, notesOnLeftOver } from './notes-on-left-out.ts';
+import { notesOnCutOff, notesOnEmptyPlaces, notesOnLeftOver } from './notes-on-left-out.ts';
 import type { PhotoAsk } from './picture.ts';
 import { fromEdges } from './sheets-from-edges.ts';
+import { aboutShreds } from './about-shreds.ts';
 import { apartQuads } from './apart-quads.ts';
-import { GROUPED, aboutShreds, byMotifs, sheetsOfMotifs } from './sheets-of-motifs.ts';
+import { GROUPED, byMotifs, sheetsOfMotifs } from './sheets-of-motifs.ts';
 import { shredsOver, strewnOver } from './strewn.ts';
 import { usualArea } from './usual-area.ts';
 import type { Patch } from './white-card.ts';
@@ -56,12 +58,14 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
     sheets.map(({ corners }) => corners),
   );
   const left = leftOver(overview, sheets);
-  const unsure = [
+  const perhaps = [
     ...left
       .filter(({ area }) => area > 0.5 * one && area < 1.8 * one)
       .filter(({ corners }) => isLikeSheet(corners, ask.sheetMillimetres, 0.4)),
     ...aboutShreds(shreds, sheets, one, image.width),
   ];
+  const holes = holesIn(overview, sheets, [...others, ...perhaps]);
+  const unsure = [...perhaps, ...holes.filled];
   return {
     sheets,
     others,
@@ -75,6 +79,7 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
         ) / one,
         unsure.length,
       ),
+      ...notesOnEmptyPlaces(holes.empty.length),
     ],
   };
 }

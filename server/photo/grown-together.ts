@@ -17,7 +17,7 @@ import type { Region } from './regions.ts';
  *     |   ||   ||   |     a block of 3 x 2: its own sides, two lines down and one across,
  *     +---++---++---+     each borne out by edges from one end to the other
  *     +---++---+          where the block does not fill a place, no sheet lies
- *     |   ||   |
+ *     |   ||   |          a gap that shows in the block's shape has two lines, else one counts for both
  *     +---++---+
  *
  * Takes       a region of the preview that is no table, the edges, how steep an edge has to be, width over
@@ -55,10 +55,10 @@ export function dividedBlock(
   for (let row = 0; row < grid.m; row++)
     for (let column = 0; column < grid.n; column++) {
       const cell = rectangleQuad<'sheet'>(
-        column / grid.n,
-        row / grid.m,
-        1 / grid.n,
-        1 / grid.m,
+        column * (grid.width + grid.across),
+        row * (grid.height + grid.down),
+        grid.width,
+        grid.height,
       ).map((corner) => applyHomography(toPhoto, corner)) as unknown as Quad<'photo'>;
       const area = polygonArea(cell);
       if (filled[row * grid.n + column]! > FILLED * area)
@@ -80,6 +80,12 @@ interface Grid {
   /** Places across and down. */
   readonly n: number;
   readonly m: number;
+  /** Size of a place, as parts of the block's sides. */
+  readonly width: number;
+  readonly height: number;
+  /** Gaps between places that are neighbours across, and down, as parts of the block's sides. */
+  readonly across: number;
+  readonly down: number;
 }
 
 function gridsOf(corners: Quad<'photo'>, aspect: number, usual: number): Grid[] {
@@ -90,16 +96,43 @@ function gridsOf(corners: Quad<'photo'>, aspect: number, usual: number): Grid[] 
   for (let n = 1; n <= MOST; n++)
     for (let m = 1; m <= MOST; m++) {
       if (n * m === 1) continue;
-      const shape = Math.log(across / n / (down / m));
-      const isShaped = [aspect, 1 / aspect].some(
-        (wanted) => Math.abs(shape - Math.log(wanted)) < OFF_SHAPE,
-      );
-      const area = (across * down) / (n * m);
-      const isSized = usual === 0 ? area > SMALLEST : Math.abs(Math.log(area / usual)) < 0.35;
-      if (isShaped && isSized) grids.push({ n, m });
+      for (const wanted of new Set([aspect, 1 / aspect])) {
+        const gap = gapOf(n, m, across, down, wanted);
+        const width = (across - (n - 1) * gap) / n;
+        const height = (down - (m - 1) * gap) / m;
+        const isShaped = Math.abs(Math.log(width / height / wanted)) < OFF_SHAPE;
+        const area = width * height;
+        const isSized = usual === 0 ? area > SMALLEST : Math.abs(Math.log(area / usual)) < 0.35;
+        if (isShaped && isSized)
+          grids.push({
+            n,
+            m,
+            width: width / across,
+            height: height / down,
+            across: gap / across,
+            down: gap / down,
+          });
+      }
     }
   return grids;
 }
+
+/**
+ * The gap between sheets that makes up for the block's shape, where its sides tell it: with more places across than
+ * down there are more gaps across too. 0 where they do not, and where there is hardly any.
+ */
+function gapOf(n: number, m: number, across: number, down: number, aspect: number): number {
+  // across = n w + (n - 1) g, down = m w / aspect + (m - 1) g
+  const determinant = n * (m - 1) - ((n - 1) * m) / aspect;
+  if (Math.abs(determinant) < 0.5) return 0;
+  const width = (across * (m - 1) - down * (n - 1)) / determinant;
+  const gap = (n * down - (m * across) / aspect) / determinant;
+  return gap > NARROW * width && gap < WIDE * width ? gap : 0;
+}
+
+/** Parts of a sheet's width: a narrower gap is none, over a wider one nothing grows together. */
+const NARROW = 0.025;
+const WIDE = 0.2;
 
 const MOST = 6;
 /** Pixels of a sheet of 60 x 60; smaller ones could not be told from motifs. */
@@ -107,7 +140,7 @@ const SMALLEST = 3600;
 
 /** The least part of a dividing line that is borne out, after looking a little to both sides of it. */
 function weakestLine(
-  { n, m }: Grid,
+  { n, m, width, height, across, down }: Grid,
   toPhoto: Homography<'sheet', 'photo'>,
   edges: Edges,
   least: number,
@@ -115,15 +148,19 @@ function weakestLine(
   let weakest = 1;
   const at = (u: number, v: number): { x: number; y: number } =>
     applyHomography(toPhoto, { x: u, y: v });
-  for (let k = 1; k < n; k++)
-    weakest = Math.min(
-      weakest,
-      bestBeside((d) => supportOf(edges, at(k / n + d / n, 0), at(k / n + d / n, 1), 1, least)),
+  const borders = (count: number, size: number, gap: number): number[] =>
+    Array.from({ length: count - 1 }, (_, k) => (k + 1) * (size + gap)).flatMap((next) =>
+      gap === 0 ? [next] : [next - gap, next],
     );
-  for (let k = 1; k < m; k++)
+  for (const u of borders(n, width, across))
     weakest = Math.min(
       weakest,
-      bestBeside((d) => supportOf(edges, at(0, k / m + d / m), at(1, k / m + d / m), 1, least)),
+      bestBeside((d) => supportOf(edges, at(u + d / n, 0), at(u + d / n, 1), 1, least)),
+    );
+  for (const v of borders(m, height, down))
+    weakest = Math.min(
+      weakest,
+      bestBeside((d) => supportOf(edges, at(0, v + d / m), at(1, v + d / m), 1, least)),
     );
   return weakest;
 }

@@ -19,3 +19,13 @@ export function notesOnCutOff(cutOff: readonly Region[], usual: number): string[
       : `${large.length} papers lie partly outside the picture and were left out; photograph them again whole.`,
   ];
 }
+
+/** A paper that looks just like the table may lie between two others; nothing but the rows can tell. */
+export function notesOnEmptyPlaces(places: number): string[] {
+  if (places === 0) return [];
+  return [
+    places === 1
+      ? 'One place between the sheets looks empty; if a sheet lies there, add it by its corners.'
+      : `${places} places between the sheets look empty; if sheets lie there, add them by their corners.`,
+  ];
+}

@@ -3,6 +3,7 @@ import { polygonArea } from '../geometry/polygon.ts';
 import type { LabImage } from '../colour/lab.ts';
 import { scaledQuad } from './find-sheets.ts';
 import type { Candidate } from './find-sheets.ts';
+import { besideShadow } from './lighter-outside.ts';
 import { ontoTable } from './onto-table.ts';
 import { pickSides } from './pick-sides.ts';
 import type { Weighed } from './pick-sides.ts';
@@ -101,6 +102,10 @@ type Guess = SideGuess & Weighed;
 /** What counts for an edge is above all that table begins there; the border of a print can be the stronger edge. */
 const TABLE_OUTSIDE = 0.8;
 
+/** A shadow beside a sheet is no wider than this part of its side; it tells of the edge where the table beside it does not. */
+const SHADOW = 0.022;
+const BESIDE_SHADOW = 0.5;
+
 /** Edges so much worse than the best are not tried with those of the other sides. */
 const FAR_WORSE = 1;
 
@@ -123,10 +128,16 @@ function guessSide(
   const reach = Math.max(part * length, 3 * perPreview);
   const guesses = guessesOf(photo.full, from, to, reach);
   const strongest = Math.max(1, ...guesses.map(({ strength }) => strength));
-  const weighed = guesses.map((guess) => {
-    const outside = tableOutside(photo.full, guess, table.colours, perPreview);
-    const worth = guess.borne + 0.5 * (guess.strength / strongest) + TABLE_OUTSIDE * outside;
-    return { ...guess, worth, outside };
+  const shadows = besideShadow(photo.full, guesses, SHADOW * length);
+  const outsides = guesses.map((guess) =>
+    tableOutside(photo.full, guess, table.colours, perPreview),
+  );
+  const unlike = Math.max(...outsides);
+  const weighed = guesses.map((guess, index) => {
+    const outside = outsides[index]!;
+    const shadow = BESIDE_SHADOW * (1 - unlike) * shadows[index]!;
+    const seen = guess.borne + 0.5 * (guess.strength / strongest);
+    return { ...guess, outside, worth: seen + TABLE_OUTSIDE * outside + shadow };
   });
   const best = Math.max(...weighed.map(({ worth }) => worth));
   return weighed.filter(({ worth }) => worth > best - FAR_WORSE);

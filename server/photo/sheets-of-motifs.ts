@@ -1,14 +1,11 @@
-import type { Quad } from '../geometry/points.ts';
 import { polygonArea } from '../geometry/polygon.ts';
 import { isConvex } from '../geometry/quad.ts';
-import { isLikeSheet, middleOf } from './find-sheets.ts';
+import { isLikeSheet } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
-import { SHREDS } from './left-over.ts';
 import type { PhotoAsk } from './picture.ts';
 import { quadOf } from './region-quad.ts';
 import type { Region } from './regions.ts';
 import { apartQuads } from './apart-quads.ts';
-import { median } from './surface.ts';
 
 /** Sheets of which only the motifs stand out from the table, of the size that the others tell. */
 export function byMotifs(
@@ -51,34 +48,6 @@ export function sheetsOfMotifs(
     quads,
     told.map(({ corners }) => corners),
   );
-}
-
-/** Where shreds lie that make no outline: a sheet like the nearest one, laid over their middle. */
-export function aboutShreds(
-  shreds: readonly Region[],
-  sheets: readonly Candidate[],
-  one: number,
-  width: number,
-): Candidate[] {
-  return shreds.flatMap(({ pixels }): Candidate[] => {
-    if (pixels.length < SHREDS * one) return [];
-    const middle = {
-      x: median(Float32Array.from(pixels, (pixel) => pixel % width)),
-      y: median(Float32Array.from(pixels, (pixel) => Math.floor(pixel / width))),
-    };
-    const away = ({ corners }: Candidate): number => {
-      const { x, y } = middleOf(corners);
-      return Math.hypot(x - middle.x, y - middle.y);
-    };
-    const [nearest] = [...sheets].sort((p, q) => away(p) - away(q));
-    if (nearest === undefined || away(nearest) < 0.6 * Math.sqrt(one)) return [];
-    const { x, y } = middleOf(nearest.corners);
-    const corners = nearest.corners.map((corner) => ({
-      x: corner.x - x + middle.x,
-      y: corner.y - y + middle.y,
-    })) as unknown as Quad<'photo'>;
-    return [{ corners, area: nearest.area, fill: 0 }];
-  });
 }
 
 /** Part of its quad that a group of motifs fills at least. */

@@ -52,6 +52,25 @@ describe('a sheet of which only the motifs stand out from the table', () => {
     expect(sheets.map(({ confidence }) => confidence >= 0.5)).toEqual([true, false, true]);
   });
 
+  it('is told of where its rows would have it, even when it looks just like the desk', () => {
+    const bare: Paint = () => DESK;
+    expect(noted(three(([a, b, c]) => [a!, { ...b!, paint: bare }, c!]))).not.toBe('');
+    const five = laidOut({
+      columns: 3,
+      rows: 2,
+      gap: 20,
+      turn: 1,
+      table: TABLES.greyDesk(),
+      seed: 11,
+      width: 600,
+      prints: ['bouquet'],
+    });
+    const papers = five.papers.filter((_, index) => index !== 4);
+    expect(noted({ ...five, papers })).toContain('One place between the sheets looks empty');
+    const atCorner = five.papers.filter((_, index) => index !== 5);
+    expect(noted({ ...five, papers: atCorner })).not.toContain('looks empty');
+  });
+
   it('is not made up where the table is bare', () => {
     const gone = three(([a, b]) => [a!, b!]);
     expect(noted(gone)).not.toMatch(/outside the picture|could not be told apart/);
