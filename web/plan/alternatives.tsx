@@ -4,6 +4,7 @@ import type { LayerChoice } from '../../server/contract/plans-again.ts';
 import { Once } from '../table/waiting.tsx';
 import { planWords } from '../words/plan.ts';
 import { words } from '../words/words.ts';
+import { sideIn } from '../pad/sides.ts';
 import { layerChoices } from '../wire/shelves.ts';
 import { stuffOf, type Stuff } from './stuff-of.ts';
 import type { OnTable } from './table-of.ts';
@@ -25,13 +26,25 @@ export function Alternatives(props: Props): VNode {
     <section class="alternatives" aria-label={planWords.instead}>
       <h3>{planWords.instead}</h3>
       <Once of={layerChoices.at(key)} again={() => void layerChoices.fresh(key)}>
-        {(choices) => <Choices {...props} choices={choices.filter(({ now }) => !now)} />}
+        {(choices) => (
+          <Choices
+            {...props}
+            now={choices.find((choice) => choice.now)?.score ?? card.score}
+            choices={choices.filter((choice) => !choice.now)}
+          />
+        )}
       </Once>
     </section>
   );
 }
 
-function Choices(props: Props & { choices: readonly LayerChoice[] }): VNode {
+interface ChoicesProps extends Props {
+  readonly choices: readonly LayerChoice[];
+  /** What the card scores as it is. */
+  readonly now: number;
+}
+
+function Choices(props: ChoicesProps): VNode {
   const { choices, layer } = props;
   const allowed = choices.filter((choice) => choice.allowed);
   const forbidden = choices.filter((choice) => !choice.allowed);
@@ -75,8 +88,11 @@ function ChoiceButton({
   layer,
   pins,
   pin,
-}: Props & { choice: LayerChoice }): VNode {
+  now,
+}: ChoicesProps & { choice: LayerChoice }): VNode {
   const stuff = stuffOf(choice, table);
+  const colours = sideIn(table.pad, choice.side)?.side.palette ?? [];
+  const against = planWords.against(choice.score, now);
   const { side, supply } = choice;
   const wanted: Pin = {
     card: card.number,
@@ -94,14 +110,22 @@ function ChoiceButton({
       disabled={!choice.allowed && choice.forbiddenBy.length === 0}
       aria-label={
         choice.allowed
-          ? planWords.use(stuff.name, choice.score)
-          : planWords.useAllTheSame(stuff.name, choice.score)
+          ? planWords.use(stuff.name, choice.score, against)
+          : planWords.useAllTheSame(stuff.name, choice.score, against)
       }
       onClick={() => pin(withPin(free, wanted))}
     >
       <Picture stuff={stuff} />
-      <span class="small">{stuff.name}</span>{' '}
+      <strong class="small">{stuff.name}</strong>
+      {colours.length > 0 && <span class="small">{planWords.coloursOf(colours)}</span>}
       <span class="score-words">{words.goes(choice.score)}</span>
+      <span class="against">
+        <span class="against-bar" aria-hidden="true">
+          <span style={{ width: `${100 * choice.score}%` }} />
+          <i style={{ left: `${100 * now}%` }} />
+        </span>
+        <span class="small">{against}</span>
+      </span>
     </button>
   );
 }

@@ -24,6 +24,8 @@ interface Props {
   /** Whether she has waited for a while already. */
   readonly late: boolean;
   readonly problem: Problem | null;
+  /** Other cards that took other papers because of what she wished last. */
+  readonly changedToo: readonly number[];
   readonly pin: (pins: Pin[]) => void;
   readonly show: (card: number | null) => void;
   readonly showStep: (step: Step) => void;
@@ -31,7 +33,7 @@ interface Props {
 
 /** One card close up: its layers, why they go together, and what could lie there instead. */
 export function CardSheet(props: Props): VNode {
-  const { card, table, busy, late, problem, show } = props;
+  const { card, table, busy, late, problem, changedToo, show } = props;
   const [swapping, setSwapping] = useState<string | null>(null);
   return (
     <Dialog title={titleOf(card, table)} close={() => show(null)} wide>
@@ -39,6 +41,11 @@ export function CardSheet(props: Props): VNode {
         <div class="card-close-picture">
           <CardImage card={card} table={table} nearness="close" />
           <StepButtons pad={table.pad.id} plan={table.plan.id} show={props.showStep} />
+          {changedToo.length > 0 && (
+            <p class="small changed-here">
+              <Icon name="turn" /> {planWords.changed.too(changedToo)}
+            </p>
+          )}
           <Neighbours number={card.number} count={table.plan.cards.length} show={show} />
         </div>
         <div class="card-close-words">

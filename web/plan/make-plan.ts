@@ -13,9 +13,10 @@ export async function makePlan(pad: string, wishes: Wishes): Promise<void> {
 }
 
 /** Plans again with other wishes, in place. */
-export async function replan(pad: string, wishes: Wishes, from: string): Promise<void> {
+export async function replan(pad: string, wishes: Wishes, from: string): Promise<Plan> {
   const plan = await planFrom(pad, wishes, from);
   settle({ at: 'plan', pad, plan: plan.id });
+  return plan;
 }
 
 /** Has a plan with other sheets in its slots, in place; the wishes stay. */
@@ -23,9 +24,10 @@ export async function takePlan(
   pad: string,
   slots: Readonly<Record<string, string>>,
   from: string,
-): Promise<void> {
+): Promise<Plan> {
   const plan = note(pad, from, await service.takePlan(from, slots));
   settle({ at: 'plan', pad, plan: plan.id });
+  return plan;
 }
 
 async function planFrom(pad: string, wishes: Wishes, from: string | null = null): Promise<Plan> {

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
+import type { Plan } from '../../server/contract/plans.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { Icon } from '../table/icon.tsx';
@@ -9,6 +10,8 @@ import { settle } from '../table/way.ts';
 import { planWords } from '../words/plan.ts';
 import { asProblem } from '../wire/ask.ts';
 import { CardSheet } from './card-sheet.tsx';
+import { changedCards, pinnedAnew } from './changed-cards.ts';
+import { ChangedToo } from './changed-too.tsx';
 import { replan, takePlan } from './make-plan.ts';
 import { PlannedPicture } from './planned-picture.tsx';
 import type { Step, Wishes } from './steps.ts';
@@ -22,8 +25,16 @@ import { TasteSliders } from './taste-sliders.tsx';
 import { StepButtons } from './step-buttons.tsx';
 import { useStepKeys } from './step-keys.ts';
 import { wishesOf } from './wishes.ts';
-import { Verdict } from './verdict.tsx';
+import { Verdict, VerdictMore } from './verdict.tsx';
 import { WhatElse } from './what-else.tsx';
+
+/** What a wish has changed: the plan it made and the one it came from, all cards that changed, and those she did not touch. */
+interface Changed {
+  readonly plan: string;
+  readonly from: string;
+  readonly cards: readonly number[];
+  readonly too: readonly number[];
+}
 
 /** The cards of a plan on the table, with what can be wished for differently. */
 export function PlanTable(table: OnTable): VNode {
@@ -35,6 +46,8 @@ export function PlanTable(table: OnTable): VNode {
   // What she wished last is shown at once, before the service has planned it.
   const [wished, setWished] = useState<Wishes | null>(null);
   const wishes = wished ?? wishesOf(plan);
+  const [changed, setChanged] = useState<Changed | null>(null);
+  const now = changed?.plan === plan.id ? changed : null;
 
   function showStep(step: Step): void {
     setProblem(null);
@@ -45,17 +58,21 @@ export function PlanTable(table: OnTable): VNode {
   async function wish(change: Partial<Wishes>): Promise<void> {
     const next = { ...wishes, ...change };
     setWished(next);
-    await anew(() => replan(pad.id, next, plan.id));
+    await anew(() => replan(pad.id, next, plan.id), pinnedAnew(wishes.pins, next.pins));
     // A later wish that is still on its way stays shown.
     setWished((now) => (now === next ? null : now));
   }
 
-  async function anew(make: () => Promise<void>): Promise<void> {
+  /** `hers` are the cards that she has changed herself: of the others it is said that they changed too. */
+  async function anew(make: () => Promise<Plan>, hers: readonly number[] = []): Promise<void> {
     setBusy(true);
     setProblem(null);
     try {
-      await make();
-      announce(planWords.replanned);
+      const made = await make();
+      const cards = changedCards(plan, made);
+      const too = hers.length === 0 ? [] : cards.filter((card) => !hers.includes(card));
+      setChanged({ plan: made.id, from: plan.id, cards, too });
+      announce(too.length === 0 ? planWords.replanned : planWords.changed.too(too));
     } catch (fault) {
       setProblem(asProblem(fault));
     }
@@ -78,9 +95,8 @@ export function PlanTable(table: OnTable): VNode {
         <h1>{planWords.heading(plan.cards.length)}</h1>
         <StepButtons pad={pad.id} plan={plan.id} show={showStep} />
       </div>
-      <Verdict table={table} open={setOpen} />
+      <Verdict {...table} />
       {problem && !opened && <Mishap problem={problem} away={() => setProblem(null)} />}
-      <p class="small pull-hint">{planWords.pull.hint}</p>
       <ul class={late ? 'planned busy' : 'planned'} aria-busy={busy} ref={field}>
         {plan.cards.map((card) => (
           <li key={card.number}>
@@ -88,11 +104,21 @@ export function PlanTable(table: OnTable): VNode {
               card={card}
               table={table}
               pinned={(wishes.pins ?? []).some((pin) => pin.card === card.number)}
+              changed={now?.cards.includes(card.number) ?? false}
               open={() => setOpen(card.number)}
             />
           </li>
         ))}
       </ul>
+      {now && now.too.length > 0 && !opened && (
+        <ChangedToo
+          cards={now.too}
+          back={() => showStep({ plan: now.from })}
+          keep={() => setChanged({ ...now, too: [] })}
+        />
+      )}
+      <p class="small pull-hint">{planWords.pull.hint}</p>
+      <VerdictMore table={table} open={setOpen} />
       <PulledPaper {...table} />
       <TasteSliders taste={wishes.taste} wish={(taste) => void wish({ taste })} />
       <WhatElse
@@ -118,6 +144,7 @@ export function PlanTable(table: OnTable): VNode {
           busy={busy}
           late={late}
           problem={problem}
+          changedToo={now?.too ?? []}
           pin={(pins) => void wish({ pins })}
           show={setOpen}
           showStep={showStep}

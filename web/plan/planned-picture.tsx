@@ -11,11 +11,13 @@ interface Props {
   readonly card: PlannedCard;
   readonly table: OnTable;
   readonly pinned: boolean;
+  /** Whether the last wish gave it other papers. */
+  readonly changed: boolean;
   readonly open: () => void;
 }
 
 /** One planned card: its picture at true proportion, how well it goes together, the sentence why. */
-export function PlannedPicture({ card, table, pinned, open }: Props): VNode {
+export function PlannedPicture({ card, table, pinned, changed, open }: Props): VNode {
   const { plan } = table;
   return (
     <button type="button" class="planned-card" onClick={open}>
@@ -27,6 +29,11 @@ export function PlannedPicture({ card, table, pinned, open }: Props): VNode {
       <span class="small">{card.short}</span>
       <span class="unseen">{layoutOf(table, card)?.name}</span>
       {plan.weakest === card.number && <span class="tag">{planWords.weakest}</span>}
+      {changed && (
+        <span class="tag changed">
+          <Icon name="turn" /> {planWords.changed.mark}
+        </span>
+      )}
       {pinned && (
         <span class="tag pinned">
           <Icon name="pin" /> {planWords.pinned}

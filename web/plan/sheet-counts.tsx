@@ -7,6 +7,8 @@ import type { ElseProps } from './what-else.tsx';
 /** What fewer sheets cost and more sheets bring, as bars with their words; one touch has it so. */
 export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
   const { plan } = table;
+  // A plan that was allowed more sheets than it takes stands where it was allowed.
+  const now = wishes.sheets ?? plan.sheetsUsed.length;
   return (
     <>
       <p>{planWords.else.amountLead}</p>
@@ -23,7 +25,7 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
                 <button
                   type="button"
                   class="sheet-count"
-                  aria-pressed={wishes.sheets === sheets}
+                  aria-pressed={sheets === now}
                   disabled={busy}
                   onClick={() => wish({ sheets })}
                 >
@@ -32,6 +34,7 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
                     <span style={{ width: `${100 * part}%` }} />
                   </span>
                   <strong>{planWords.else.part(part)}</strong>
+                  {sheets === now && <span class="tag">{planWords.else.nowSo}</span>}
                 </button>
               </li>
             ))}

@@ -6,6 +6,7 @@ import { Answered } from './answered.tsx';
 import { OtherCards } from './other-cards.tsx';
 import { SheetPicture, sheetIn, SwapWords } from './swap-line.tsx';
 import type { ElseProps } from './what-else.tsx';
+import { pinsOnSheet } from './pins-on-sheet.ts';
 
 /** What the plan becomes without one of its sheets; and the sheets left out so far, to be used again. */
 export function SheetGone(props: ElseProps): VNode {
@@ -30,9 +31,36 @@ export function SheetGone(props: ElseProps): VNode {
           </li>
         ))}
       </ul>
-      {gone !== null && used.includes(gone) && <Without {...props} sheet={gone} />}
+      {gone !== null && used.includes(gone) && <Gone {...props} sheet={gone} />}
       <LeftOut {...props} />
     </>
+  );
+}
+
+/** A sheet that she keeps on a card cannot be left out as well: then both are offered in one touch. */
+function Gone(props: ElseProps & { sheet: string }): VNode {
+  const { table, wishes, busy, wish, sheet } = props;
+  const keeping = pinsOnSheet(table.pad, wishes.pins ?? [], sheet);
+  if (keeping.length === 0) return <Without {...props} />;
+  const label = sheetIn(table.pad, sheet)?.label ?? '';
+  const cards = [...new Set(keeping.map(({ card }) => card))].sort((a, b) => a - b);
+  return (
+    <div class="other-plan">
+      <strong>{planWords.else.keptOn(label, cards)}</strong>
+      <button
+        type="button"
+        class="button quiet"
+        disabled={busy}
+        onClick={() =>
+          wish({
+            pins: (wishes.pins ?? []).filter((pin) => !keeping.includes(pin)),
+            without: [...(wishes.without ?? []), sheet],
+          })
+        }
+      >
+        {planWords.else.letGo(label)}
+      </button>
+    </div>
   );
 }
 

@@ -2,13 +2,23 @@ import type { VNode } from 'preact';
 import { planWords } from '../words/plan.ts';
 import type { OnTable } from './table-of.ts';
 
-/** How good the plan is and how sure that is, in words; the weakest card is a tap away. */
-export function Verdict({ table, open }: { table: OnTable; open: (card: number) => void }): VNode {
+/** How good the plan is and how sure that is, in a sentence above its pictures. */
+export function Verdict({ plan }: OnTable): VNode {
+  return <p class="lead">{plan.verdict}</p>;
+}
+
+/** The same in figures, below the pictures; the weakest card is a tap away. */
+export function VerdictMore({
+  table,
+  open,
+}: {
+  table: OnTable;
+  open: (card: number) => void;
+}): VNode {
   const { plan } = table;
   const { weakest } = plan;
   return (
     <section class="verdict" aria-label={planWords.verdict}>
-      <p class="lead">{plan.verdict}</p>
       <p>
         {planWords.value(plan.value, plan.bound, plan.cards.length)}{' '}
         {planWords.uses(plan.sheetsUsed.length, plan.fewestSheets, plan.fewestSheetsProven)}{' '}

@@ -1,4 +1,4 @@
-import { count, sentence } from './grammar.ts';
+import { cardsNamed, count, sentence } from './grammar.ts';
 import { words } from './words.ts';
 
 /** The plan and each of its cards. */
@@ -15,6 +15,13 @@ export const planWords = {
   pinned: 'kept',
   card: (number: number): string => `Card ${number}`,
   replanned: 'The cards are planned again.',
+  changed: {
+    mark: 'changed',
+    too: (cards: readonly number[]): string =>
+      `${sentence(cardsNamed(cards))} changed too, so that all goes together.`,
+    back: 'Take it back',
+    keep: 'Leave it so',
+  },
   pull: {
     hint: 'Touch a card to look closer. To change two papers over, pull one onto the other; with a finger, rest on it for a moment first.',
     onto: 'Pull it onto another paper',
@@ -47,9 +54,19 @@ export const planWords = {
   instead: 'What else could lie here, best first',
   noOtherPaper: 'This pad has no other paper.',
   forbidden: (papers: number): string => `${papers} more that what you keep forbids`,
-  useAllTheSame: (name: string, score: number): string =>
-    `Use ${name} ${words.goes(score)} all the same, and keep less`,
-  use: (name: string, score: number): string => `Use ${name} ${words.goes(score)}`,
+  useAllTheSame: (name: string, score: number, against: string): string =>
+    `Use ${name} ${words.goes(score)}, ${against}, all the same, and keep less`,
+  use: (name: string, score: number, against: string): string =>
+    `Use ${name} ${words.goes(score)}, ${against}`,
+  /** What the card gains or loses by another paper. */
+  against: (score: number, now: number): string => {
+    const gain = Math.round(100 * (score - now));
+    if (gain === 0) return 'as good as now';
+    return `${Math.abs(gain)} of 100 ${gain > 0 ? 'better' : 'less'}`;
+  },
+  /** The two colours that one sees most of. */
+  coloursOf: (palette: readonly { readonly name: string }[]): string =>
+    sentence([...new Set(palette.map(({ name }) => name))].slice(0, 2).join(', ')),
   wanted: (name: string): string => `cardstock to find: ${name}`,
   plain: 'plain cardstock',
   noCardstock: 'Add your cardstock under Supplies, and it can be chosen here.',
@@ -94,6 +111,10 @@ export const planWords = {
     take: 'Have it so',
     takeOther: (number: number): string => `Have it so: plan ${number} of these`,
     takeMend: (mend: string): string => `Have it so: ${mend}`,
+    nowSo: 'this plan',
+    keptOn: (label: string, cards: readonly number[]): string =>
+      `You keep ${label} on ${cardsNamed(cards)}.`,
+    letGo: (label: string): string => `Keep it there no longer, and leave out ${label}`,
     leaveOut: (label: string): string => `Leave out ${label}`,
     leftOut: 'Left out',
     useAgain: (label: string): string => `Use ${label} again`,

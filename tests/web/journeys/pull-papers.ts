@@ -9,6 +9,7 @@ export function pullPapers(at: () => Table): void {
     const { page, context, faults } = await at().open('laptop');
     await plannedDemo(page, 4);
     const first = page.url();
+    const before = await planOf(page);
     const { from, to } = await twoSpots(page);
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
@@ -20,6 +21,10 @@ export function pullPapers(at: () => Table): void {
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
     await picturesDrawn(page, '.planned-card img', 4);
     await expect.poll(() => keptSides(page)).toEqual(changedOver(from, to));
+    await expect.poll(() => markedChanged(page)).toEqual(changedSince(before, await planOf(page)));
+    const pulled = [from, to].map(({ key }) => Number(key.split('/')[0]));
+    const too = (await markedChanged(page)).filter((card) => !pulled.includes(card));
+    await expect.poll(() => page.getByText(/changed too/).count()).toBe(too.length > 0 ? 2 : 0);
     await page.getByRole('button', { name: 'Undo' }).first().click();
     await page.waitForURL(first);
 
@@ -116,6 +121,21 @@ async function keptSides(page: Page): Promise<Record<string, string>> {
       return [`${card}/${layer}`, made.layers.find((one) => one.layer === layer)!.side ?? ''];
     }),
   );
+}
+
+/** The cards that bear the mark of a change, by their numbers. */
+async function markedChanged(page: Page): Promise<number[]> {
+  return await page.evaluate<number[]>(
+    `[...document.querySelectorAll('.planned-card:has(.tag.changed) [data-card]')].map(
+      (one) => Number(one.dataset.card),
+    )`,
+  );
+}
+
+function changedSince(before: Planned, after: Planned): number[] {
+  return after.cards
+    .filter(({ layers }, n) => JSON.stringify(layers) !== JSON.stringify(before.cards[n]!.layers))
+    .map(({ number }) => number);
 }
 
 async function touch(

@@ -47,6 +47,29 @@ export function whatElse(at: () => Table): void {
     await context.close();
   });
 
+  it('offers to let go of a sheet that she keeps and would rather leave out', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await plannedDemo(page, 3);
+    const first = page.url();
+    await page.locator('.planned-card').first().click();
+    const paper = page.locator('.layer-line').filter({ has: page.locator('img') });
+    const label = await paper.first().locator('strong + span').textContent();
+    await paper.first().locator('> .round').click();
+    await page.waitForURL((url) => url.href !== first);
+    await page.keyboard.press('Escape');
+    const second = page.url();
+    const gone = await unfold(page, 'If a sheet is gone');
+    const sheet = label!.replace(/, (front|back)$/, '');
+    await gone.getByRole('button', { name: sheet, exact: true }).click();
+    await gone.getByText(`You keep ${sheet} on card 1.`).waitFor();
+    await gone.getByRole('button', { name: /^Keep it there no longer/ }).click();
+    await page.waitForURL((url) => url.href !== second);
+    await page.getByRole('button', { name: `Use ${sheet} again`, exact: true }).waitFor();
+    await expect.poll(() => page.getByText('kept', { exact: true }).count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('says how good the plan is with more sheets or fewer, and plans with so many', async () => {
     const { page, context, faults } = await at().open('phone');
     await plannedDemo(page, 4);
@@ -54,6 +77,7 @@ export function whatElse(at: () => Table): void {
     const amount = await unfold(page, 'More sheets, or fewer');
     const count = amount.locator('.sheet-count').last();
     await count.waitFor();
+    await expect.poll(() => amount.getByText('this plan').count()).toBe(1);
     await expect.poll(() => count.textContent()).toMatch(/^up to \d+ sheets?100 %$/);
     await count.click();
     await page.waitForURL((url) => url.href !== first);

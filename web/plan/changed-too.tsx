@@ -1,0 +1,25 @@
+import type { VNode } from 'preact';
+import { Icon } from '../table/icon.tsx';
+import { planWords } from '../words/plan.ts';
+
+interface Props {
+  readonly cards: readonly number[];
+  readonly back: () => void;
+  readonly keep: () => void;
+}
+
+/** Says which other cards took other papers because of what she wished, and takes it back with one touch. */
+export function ChangedToo({ cards, back, keep }: Props): VNode {
+  return (
+    <div class="changed-too">
+      <Icon name="turn" />
+      <p>{planWords.changed.too(cards)}</p>
+      <button type="button" class="button quiet" onClick={back}>
+        <Icon name="undo" /> {planWords.changed.back}
+      </button>
+      <button type="button" class="round" aria-label={planWords.changed.keep} onClick={keep}>
+        <Icon name="close" />
+      </button>
+    </div>
+  );
+}
