@@ -29,9 +29,13 @@ const WHITE = 'white';
 /** That of the scraps, which are touched and have no corners to drag. */
 const SCRAPS = 'scraps';
 
-function howTo(chosen: string): string {
-  if (chosen === SCRAPS) return photosWords.scrapsHow;
-  return chosen === WHITE ? photosWords.whiteHow : photosWords.cornersHow;
+/** What is done to the photo, how, and how by keyboard. */
+function howTo(chosen: string): { title: string; how: string; keys: string } {
+  const { corners, cornersHow, cornersKeys, scraps, scrapsHow, scrapsKeys, whiteCard, whiteHow } =
+    photosWords;
+  if (chosen === SCRAPS) return { title: scraps, how: scrapsHow, keys: scrapsKeys };
+  if (chosen === WHITE) return { title: whiteCard, how: whiteHow, keys: cornersKeys };
+  return { title: corners, how: cornersHow, keys: cornersKeys };
 }
 
 /** One photo close up: put the corners of a sheet right, show where the white card or the scraps lie, take it away. */
@@ -46,6 +50,7 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
       ? photo.white.corners
       : (sides.find(({ side }) => side.id === chosen)?.side.corners ?? null);
   const corners = moved ?? stand;
+  const { title, how, keys } = howTo(chosen);
 
   async function change(act: () => Promise<unknown>, said: string | (() => string)): Promise<void> {
     setSaving(true);
@@ -92,8 +97,10 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
   }
 
   return (
-    <Dialog title={photosWords.corners} close={close} wide>
-      <p>{howTo(chosen)}</p>
+    <Dialog title={title} close={close} wide>
+      <p>
+        {how} <span class="for-keys">{keys}</span>
+      </p>
       {chosen === SCRAPS ? (
         <ScrapTouch photo={photo} saving={saving} show={showScraps}>
           <OutlinedPhoto photo={photo} sides={sides} />

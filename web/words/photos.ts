@@ -55,8 +55,8 @@ export const photosWords = {
   swapped: 'Fronts and backs are swapped.',
   otherFace: 'This is the other face',
   corners: 'Put the corners right',
-  cornersHow:
-    'Choose a sheet below the photo, then drag its corners. With the keyboard: Tab to a corner, arrow keys to walk it, Shift for small steps.',
+  cornersHow: 'Choose a sheet below the photo, then drag its corners.',
+  cornersKeys: 'With the keyboard: Tab to a corner, arrow keys to walk it, Shift for small steps.',
   cornersSaved: 'The corners are saved and the colours are read again.',
   cornersSaving: 'Reading this sheet again …',
   cornerNames: ['top left', 'top right', 'bottom right', 'bottom left'],
@@ -69,7 +69,8 @@ export const photosWords = {
   scraps: 'Colour scraps',
   scrapsTap: 'The photo: touch each colour scrap',
   scrapsHow:
-    'Touch each of the scraps that lie in every picture: the white, a grey, the black and the colours. Then read the photo by them. The first photo with scraps says how they look; later ones are brought to look the same. With the keyboard: Tab to the photo, arrow keys to walk the cross, Enter to touch.',
+    'Touch each of the scraps that lie in every picture: the white, a grey, the black and the colours. Then read the photo by them. The first photo with scraps says how they look; later ones are brought to look the same.',
+  scrapsKeys: 'With the keyboard: Tab to the photo, arrow keys to walk the cross, Enter to touch.',
   scrapsTied: {
     none: 'This photo is not tied to the others yet.',
     first: 'This photo says how the scraps look; the others are brought towards it.',
