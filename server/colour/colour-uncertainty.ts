@@ -40,8 +40,8 @@ const WHITE = 95;
 /** How an error of the white lies in l, a and b. Source: white papers, see correction.ts. */
 const WHITES = { l: 0.75, a: 0.3, b: 1.2 };
 
-/** What a colour of which hardly anything is free of its neighbours is off by, in CIEDE2000. */
-function strokes(inside: number): number {
+/** What a colour is off by, in CIEDE2000, of which only this part of the area is free of its neighbours. */
+export function strokes(inside: number): number {
   return STROKES * (1 - Math.min(1, inside / FREE)) ** 2;
 }
 

@@ -3,11 +3,11 @@ import type { Side } from '../pad/pad.ts';
 import { comparedHow, uncertaintyOfDifference } from './compared.ts';
 import { directionOf } from './direction.ts';
 import { nearestColour } from './nearest-colour.ts';
+import type { Nearest } from './nearest-colour.ts';
 import { reasonGlossy, reasonOf, reasonTooFine } from './reason.ts';
 import type { Supply } from './supply.ts';
-import { tooFineFor } from './too-fine.ts';
 import type { Verdict } from './verdict.ts';
-import { verdictOf } from './verdict.ts';
+import { verdictAmong, verdictOf } from './verdict.ts';
 
 /** Whether a cardstock or an ink matches a colour of a side. */
 export interface MatchVerdict {
@@ -28,7 +28,7 @@ export interface MatchVerdict {
  *
  * Gives       'match' when the difference is within what half of the observers accept, 'close' up to the
  *             reach of the formula, 'apart' beyond it; 'cannot tell' when the uncertainty allows none of
- *             them with at least 75 %, or when the side's print may be that colour in lines too fine
+ *             them at five to two or more, or when the side's print may be that colour in lines too fine
  *             for the photo; or when the light mirrors in the supply. Colours in one photo share most of
  *             its errors and compare finer.
  * Good up to  plain colours in even light: glitter and foil have no one colour.
@@ -37,7 +37,9 @@ export interface MatchVerdict {
 export function matchOf(supply: Supply, side: Side): MatchVerdict {
   const how = comparedHow(supply, side);
   const nearest = nearestColour(supply.lab, side.palette);
-  const uncertainty = uncertaintyOfDifference(supply, nearest.colour, how);
+  const error = uncertaintyOfDifference(supply, nearest.colour, how);
+  const judged = verdictAmong(nearest.possible, error);
+  const { uncertainty } = judged;
   const direction = directionOf(supply.lab, nearest.at, nearest.difference);
   const told = (verdict: Verdict, reason: string): MatchVerdict => ({
     verdict,
@@ -48,8 +50,12 @@ export function matchOf(supply: Supply, side: Side): MatchVerdict {
     reason,
   });
   if (supply.glossy === true) return told('cannot tell', reasonGlossy(supply));
-  const judged = verdictOf(nearest.difference, uncertainty);
-  const fine = judged.verdict === 'apart' ? tooFineFor(supply.lab, side.palette) : null;
-  if (fine !== null) return told('cannot tell', reasonTooFine(fine));
-  return told(judged.verdict, reasonOf(supply, nearest, judged, uncertainty, how, direction));
+  if (judged.verdict === 'cannot tell' && isTooFine(nearest, error))
+    return told('cannot tell', reasonTooFine(nearest.colour));
+  return told(judged.verdict, reasonOf(supply, nearest, judged, how, direction));
+}
+
+/** As it was seen it would be apart; only what is too fine to be seen keeps it in doubt. */
+function isTooFine({ difference, possible }: Nearest, error: number): boolean {
+  return possible.length > 1 && verdictOf(difference, error).verdict === 'apart';
 }

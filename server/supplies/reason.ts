@@ -14,10 +14,10 @@ export function reasonOf(
   supply: Supply,
   nearest: Nearest,
   judged: Judged,
-  uncertainty: number,
   how: Compared,
   direction: string,
 ): string {
+  const { uncertainty } = judged;
   const paper = `the paper's ${nameOf(nearest.colour.lab).words}`;
   switch (judged.verdict) {
     case 'match':

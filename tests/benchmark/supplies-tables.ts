@@ -32,7 +32,8 @@ export interface Tables {
 }
 
 const PIXELS = 1800;
-const SQUARES = 8;
+/** Squares of cardstock in each picture of supplies. */
+export const SQUARES = 8;
 
 /** A pad's fronts, and cardstock that is like its colours, near them or nearly so, each in its own photo. */
 export async function tablesOf(seed: number): Promise<Tables> {

@@ -3,24 +3,21 @@
  * against two, and speed. Also runnable alone: npx tsx tests/benchmark/supplies.ts
  */
 import { fileURLToPath } from 'node:url';
-import type { ColourTruth } from '../../sample-swatches/paper/render-side.ts';
 import { difference } from '../../server/colour/difference.ts';
 import type { Lab } from '../../server/colour/lab.ts';
 import { uncertaintyOfDifference } from '../../server/supplies/compared.ts';
 import { matchOf } from '../../server/supplies/match-of.ts';
-import type { MatchVerdict } from '../../server/supplies/match-of.ts';
-import { nearestColour } from '../../server/supplies/nearest-colour.ts';
-import type { Nearest } from '../../server/supplies/nearest-colour.ts';
-import { LIMITS } from '../../server/supplies/verdict.ts';
-import type { Verdict } from '../../server/supplies/verdict.ts';
 import { chanceOf } from '../colour/drawn.ts';
 import { sideOf, supplyOf } from '../supplies/sides.ts';
 import type { Figure } from './figure.ts';
-import type { KnownSide, KnownSupply, Tables } from './supplies-tables.ts';
-import { tablesOf } from './supplies-tables.ts';
+import { intervalOf } from './interval.ts';
+import { checksOf } from './supplies-checks.ts';
+import type { Check } from './supplies-checks.ts';
+import type { KnownSupply, Tables } from './supplies-tables.ts';
+import { SQUARES, tablesOf } from './supplies-tables.ts';
 
-/** Seeds that nothing was tuned on. */
-const SEEDS = [9101, 9102, 9103, 9104, 9105, 9106];
+/** Seeds that nothing was tuned on; so many that a false match of 1 % would be ten of them. */
+const SEEDS = Array.from({ length: 24 }, (_, index) => 9201 + index);
 
 export async function supplies(): Promise<readonly Figure[]> {
   return figuresOf(SEEDS);
@@ -34,112 +31,143 @@ export async function figuresOf(seeds: readonly number[]): Promise<readonly Figu
   return [...verdictFigures(tables), ...pictureFigures(tables), quick];
 }
 
-/** A palette colour further than this (CIEDE2000) from the printed one is another colour. */
-const MISREAD = 6;
-
-function trueVerdict(apart: number): Verdict {
-  if (apart <= LIMITS.accepted) return 'match';
-  return apart <= LIMITS.close ? 'close' : 'apart';
-}
-
-/** A colour of a print is to be found from this share of its area, as in the figures on photos. */
-const SEEN = 0.05;
-
-/**
- * What is true of a supply and a side: by the nearest of the colours that fill a twentieth of it or more,
- * wherever their tone runs; but where the verdict speaks of a smaller colour that is printed as well,
- * by that one.
- */
-function truthOf({ lab }: KnownSupply, { printed }: KnownSide, given: MatchVerdict): Truth {
-  const to = (colours: readonly ColourTruth[], of: Lab): Nearest =>
-    nearestColour(of, {
-      colours: colours.map((one) => ({ ...one, uncertainty: 0 })),
-      tonal: false,
-    });
-  const nearest = to(
-    printed.filter(({ share }) => share >= SEEN),
-    lab,
-  );
-  const spokenOf = to(printed, given.nearest.lab);
-  const small = spokenOf.difference <= MISREAD && spokenOf.colour.share < SEEN;
-  return { nearest, ofSmall: small ? to([spokenOf.colour], lab).difference : null };
-}
-
-interface Truth {
-  readonly nearest: Nearest;
-  /** To the smaller colour that the verdict speaks of. */
-  readonly ofSmall: number | null;
-}
-
 function verdictFigures(tables: readonly Tables[]): Figure[] {
-  const checks = tables.flatMap(({ sides, supplies }) =>
-    supplies.flatMap((known) =>
-      sides.map((one) => {
-        const given = matchOf(known.supply, one.side);
-        const { nearest, ofSmall } = truthOf(known, one, given);
-        const apart = nearest.difference;
-        const sameColour =
-          ofSmall !== null ||
-          difference(given.nearest.lab, nearest.at) <= MISREAD ||
-          (apart > MISREAD && given.difference > MISREAD);
-        const truth = ofSmall === null ? trueVerdict(apart) : trueVerdict(ofSmall);
-        const ofLarge = trueVerdict(apart);
-        const right = given.verdict === ofLarge || given.verdict === truth;
-        return { given, right, ofLarge, apart, sameColour };
-      }),
-    ),
-  );
-  const decided = checks.filter(({ given }) => given.verdict !== 'cannot tell');
-  const right = decided.filter((one) => one.right);
-  const wellRead = decided.filter(({ sameColour }) => sameColour);
-  const falseMatches = decided.filter((one) => one.given.verdict === 'match' && !one.right);
-  const near = checks.filter(({ apart }) => apart < 10);
-  const nearUndecided = near.filter(({ given }) => given.verdict === 'cannot tell');
-  const note = `${checks.length} checks on ${tables.length} unseen tables, two photos, normal light, white card`;
+  const checks = checksOf(tables, 'supplies');
+  const count = checks.flat().length;
+  const note = `${count} checks on ${tables.length} unseen tables, two photos, normal light, one white card`;
+  const near = checks.flat().filter(({ apart }) => apart < 10);
   return [
-    percent('verdict right, of those decided', right, decided, { at: 'least', value: 95 }, note),
-    percent(
+    share('verdict right, of those decided', checks, isDecided, isRight, LEAST_RIGHT, note),
+    share(
       'the same, where the palette holds the colour that is truly nearest',
-      wellRead.filter((one) => one.right),
-      wellRead,
+      checks,
+      (one) => isDecided(one) && one.sameColour,
+      isRight,
       null,
       'the rest are palettes that lack the colour, or show one that is not printed',
     ),
-    percent(
+    share(
       'verdict right by colours of 5 % and more alone',
-      decided.filter(({ given, ofLarge }) => given.verdict === ofLarge),
-      decided,
+      checks,
+      isDecided,
+      ({ given, ofLarge }) => given.verdict === ofLarge,
       null,
       'a supply that matches a smaller printed colour counts as wrong here',
     ),
-    percent(
+    share(
       'undecided',
-      checks.filter(({ given }) => given.verdict === 'cannot tell'),
       checks,
-      { at: 'most', value: 15 },
-      `of the ${near.length} that are truly within 10: ${Math.round((100 * nearUndecided.length) / near.length)} %`,
+      () => true,
+      (one) => !isDecided(one),
+      MOST_UNDECIDED,
+      `of the ${near.length} that are truly within 10: ${Math.round((100 * near.filter((one) => !isDecided(one)).length) / near.length)} %`,
     ),
-    percent('false match', falseMatches, checks, { at: 'most', value: 1 }, 'of all checks'),
+    share('false match', checks, () => true, isFalseMatch, MOST_FALSE, 'of all checks'),
+    ...errorFigures(near),
+    ...otherCardFigures(tables),
+    squaresFound(tables),
+  ];
+}
+
+const LEAST_RIGHT = { at: 'least', value: 95 } as const;
+const MOST_UNDECIDED = { at: 'most', value: 15 } as const;
+const MOST_FALSE = { at: 'most', value: 1 } as const;
+
+function isDecided({ given }: Check): boolean {
+  return given.verdict !== 'cannot tell';
+}
+
+function isRight({ right }: Check): boolean {
+  return right;
+}
+
+function isFalseMatch({ given, right }: Check): boolean {
+  return given.verdict === 'match' && !right;
+}
+
+/** The part of some checks that is so, with its interval over the tables. */
+function share(
+  name: string,
+  tables: readonly (readonly Check[])[],
+  among: (check: Check) => boolean,
+  isSo: (check: Check) => boolean,
+  bar: Figure['bar'],
+  note: string,
+): Figure {
+  const groups = tables.map((checks) => {
+    const whole = checks.filter(among);
+    return { part: whole.filter(isSo).length, whole: whole.length };
+  });
+  const part = groups.reduce((sum, group) => sum + group.part, 0);
+  const whole = groups.reduce((sum, group) => sum + group.whole, 0);
+  const [low, high] = intervalOf(groups);
+  const told = `${part} of ${whole}; 95 % interval ${low.toFixed(1)} to ${high.toFixed(1)}`;
+  return { name, value: (100 * part) / whole, unit: '%', bar, note: `${told}; ${note}` };
+}
+
+/** How true the stated uncertainty of a difference is. */
+function errorFigures(near: readonly Check[]): Figure[] {
+  const off = (checks: readonly Check[]): number[] =>
+    checks.map(({ given, apart }) => (given.difference - apart) / given.uncertainty);
+  const all = off(near).map(Math.abs);
+  const within = (times: number): number =>
+    (100 * all.filter((value) => value <= times).length) / all.length;
+  return [
+    {
+      name: 'differences off by less than one stated uncertainty',
+      value: within(1),
+      unit: '%',
+      bar: null,
+      note: `truly within 10; by less than two: ${within(2).toFixed(0)} %`,
+    },
     {
       name: 'true error of a difference over its stated uncertainty, root mean square',
-      value: rootMeanSquare(
-        near.map(({ given, apart }) => (given.difference - apart) / given.uncertainty),
-      ),
+      value: rootMeanSquare(off(near)),
       unit: 'times',
       bar: null,
-      note: 'truly within 10; below 1 the uncertainty is on the safe side',
+      note: `truly within 10; where the palette holds the colour that is truly nearest: ${rootMeanSquare(off(near.filter(({ sameColour }) => sameColour))).toFixed(2)}`,
     },
   ];
 }
 
-function percent(
-  name: string,
-  part: readonly unknown[],
-  whole: readonly unknown[],
-  bar: Figure['bar'],
-  note: string,
-): Figure {
-  return { name, value: (100 * part.length) / whole.length, unit: '%', bar, note };
+/** The same supplies photographed on another day, beside another white card, which nothing can tell. */
+function otherCardFigures(tables: readonly Tables[]): Figure[] {
+  const checks = checksOf(tables, 'again');
+  const note = 'supplies and papers each beside a white card of its own: reported, no bar';
+  return [
+    share(
+      'another white card: verdict right, of those decided',
+      checks,
+      isDecided,
+      isRight,
+      null,
+      note,
+    ),
+    share(
+      'another white card: false match',
+      checks,
+      () => true,
+      isFalseMatch,
+      null,
+      'of all checks',
+    ),
+  ];
+}
+
+/** What was not found is not checked above. */
+function squaresFound(tables: readonly Tables[]): Figure {
+  const found = tables.reduce(
+    (sum, { supplies, again }) => sum + supplies.length + again.length,
+    0,
+  );
+  const laid = 2 * SQUARES * tables.length;
+  return {
+    name: 'squares of cardstock found',
+    value: (100 * found) / laid,
+    unit: '%',
+    bar: null,
+    note: `${found} of ${laid} in ${2 * tables.length} pictures; the checks above are of those that were found`,
+  };
 }
 
 /** Pairs of squares within 12 of each other: both from one photo, or one from each of two. */

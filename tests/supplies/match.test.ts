@@ -5,9 +5,11 @@ import type { PaletteColour } from '../../server/colour/palette.ts';
 import { labFromLinear, linearFromLab } from '../../server/colour/spaces.ts';
 import type { Side } from '../../server/pad/pad.ts';
 import { chancesOfBands } from '../../server/supplies/chances.ts';
+import { uncertaintyOfDifference } from '../../server/supplies/compared.ts';
 import { directionOf } from '../../server/supplies/direction.ts';
 import { matchOf } from '../../server/supplies/match-of.ts';
-import { LIMITS, verdictOf } from '../../server/supplies/verdict.ts';
+import { waysOf } from '../../server/supplies/thin.ts';
+import { LIMITS, verdictAmong, verdictOf } from '../../server/supplies/verdict.ts';
 import { chanceOf, normal } from '../colour/drawn.ts';
 import { CORAL, SAND, SHELL, TEAL, sideOf, supplyOf } from './sides.ts';
 
@@ -65,6 +67,21 @@ describe('the verdict', () => {
     expect(verdictOf(30, 4).verdict).toBe('apart');
   });
 
+  test('of several places that may be true each counts by its weight and by one over its distance squared', () => {
+    const judged = verdictAmong(
+      [
+        { difference: 3, weight: 1 },
+        { difference: 30, weight: 100 },
+      ],
+      0.1,
+    );
+    expect(judged.verdict).toBe('cannot tell');
+    expect(judged.likely).toBeCloseTo(0.5, 2);
+    // Two equal heaps 27 apart deviate by half of that from their mean.
+    expect(judged.uncertainty).toBeCloseTo(13.5, 1);
+    expect(verdictAmong([{ difference: 3, weight: 1 }], 0.1)).toEqual(verdictOf(3, 0.1));
+  });
+
   test('a match is never called from a photo that is off by twice the limit', () => {
     for (let d = 0; d < 4; d += 0.05) expect(verdictOf(d, 3.6).verdict).not.toBe('match');
   });
@@ -106,8 +123,16 @@ describe('a supply against a side', () => {
     expect(apart.reason).toContain('one picture');
   });
 
+  test('what a photo without a white card is off by is not shared with another photo', () => {
+    const [colour] = side.palette.colours;
+    const stated = (uncertainty: number): number =>
+      uncertaintyOfDifference(supplyOf(TEAL, { uncertainty }), colour!, 'two photos');
+    expect(stated(1.5)).toBeLessThan(0.7 * 1.5);
+    expect(stated(5)).toBeGreaterThan(0.95 * 5);
+  });
+
   test('a typed colour that cannot be told is to be laid into the picture', () => {
-    const typed = matchOf(supplyOf({ ...TEAL, l: 37 }, { photo: null, uncertainty: 1 }), side);
+    const typed = matchOf(supplyOf({ ...TEAL, l: 37.4 }, { photo: null, uncertainty: 1 }), side);
     expect(typed.verdict).toBe('cannot tell');
     expect(typed.reason).toContain('typed');
   });
@@ -156,6 +181,28 @@ describe('a print too fine for the photo', () => {
     expect(match.verdict).toBe('cannot tell');
     expect(match.reason).toContain('too fine');
     expect(match.reason).toContain('nearer');
+  });
+
+  test('the doubt lies along the way to it and not all round: off the way a verdict is given', () => {
+    const fine = printed(mixed(0.7), 0.05);
+    const along = matchOf(supplyOf(CORAL), fine);
+    const beside = matchOf(supplyOf({ ...CORAL, a: 5, b: 52 }), fine);
+    expect([along.verdict, beside.verdict]).toEqual(['cannot tell', 'apart']);
+    expect(along.uncertainty).toBeGreaterThan(beside.uncertainty);
+  });
+
+  test('strokes are seen further from what is beside them in linear light, never beyond what light can be', () => {
+    const { palette } = printed(mixed(0.6), 0.05);
+    const ways = waysOf(palette.colours[1]!, palette);
+    expect(ways).toHaveLength(1);
+    const reached = Math.min(...ways[0]!.places.map(({ lab }) => difference(lab, CORAL)));
+    expect(reached).toBeLessThan(2);
+    const weights = ways[0]!.places.map(({ weight }) => weight);
+    expect(weights).toEqual([...weights].sort((p, q) => q - p));
+    expect(waysOf(palette.colours[0]!, palette)).toEqual([]);
+    for (const { lab } of ways[0]!.places)
+      for (const channel of Object.values(linearFromLab(lab)))
+        expect(channel).toBeGreaterThan(-0.011);
   });
 
   test('another ink, an ink that is paler than what is seen, and a broad print stay apart', () => {
