@@ -54,9 +54,9 @@ const EVER = 0.4;
 /** What the camera's tone curve and colour taste may do to a colour, in CIELAB units. */
 function cameraTaste({ l, a, b }: Lab, { camera }: ColourError): number {
   if (camera === undefined) return 0;
-  const { white } = camera;
+  const { white, part = 1 } = camera;
   const away = Math.hypot(white.l - l, a - white.a, b - white.b);
-  return TASTE.always + TASTE.byDistance * away;
+  return part * (TASTE.always + TASTE.byDistance * away);
 }
 
 /**

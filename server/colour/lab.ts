@@ -31,7 +31,8 @@ export interface ColourError {
   readonly reference: number;
   /**
    * Set when a camera developed the picture to its own taste (a tone curve, livelier colours): what white looks
-   * like in it. The further a colour is from that white, the less the white tells of it.
+   * like in it. The further a colour is from that white, the less the white tells of it. `part` of that taste is left
+   * when some of it was undone; all of it when that is not said.
    */
-  readonly camera?: { readonly white: Lab };
+  readonly camera?: { readonly white: Lab; readonly part?: number };
 }

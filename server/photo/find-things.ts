@@ -19,6 +19,8 @@ export interface FoundThings {
   readonly others: readonly Candidate[];
   /** The white card on which smears lie, with what its bare part shows. */
   readonly white?: { readonly corners: Quad<'photo'>; readonly patch: Patch };
+  /** Where papers were seen, whatever she showed, in pixels of the preview. */
+  readonly papers: readonly Quad<'photo'>[];
   /** Pixels of the preview that show bare table. */
   readonly reached: Uint8Array;
   readonly notes: readonly string[];
@@ -49,6 +51,7 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
       return {
         things: [whole],
         others: [],
+        papers: [scaledQuad(whole.corners, 1 / photo.scale)],
         reached: new Uint8Array(overview.table.reached.length),
         notes: [],
       };
@@ -56,6 +59,7 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
   return {
     things,
     others,
+    papers: ask.look === 'sheets' ? sheets.map(({ corners }) => corners) : [],
     reached: overview.table.reached,
     ...(white === undefined ? {} : { white }),
     notes: shown === undefined ? notes : [],

@@ -49,7 +49,9 @@ const REACH = 0.12;
 /** The part of a sheet's side left out at its edge. */
 const RIM = 0.03;
 
-interface Places {
+export interface Places {
+  /** Places a side of the sheet. */
+  readonly side: number;
   /** Place in the picture in [-1, 1], two a place. */
   readonly at: Float64Array;
   /** Logarithms of light as seen, and with the known light taken out, three a place. */
@@ -57,16 +59,22 @@ interface Places {
   readonly evened: Float64Array;
 }
 
-function placesOn({ width, height, rgb }: Picture, corners: Quad<'photo'>, known: Known): Places {
+/** Places strewn evenly over a sheet, `side` each way. */
+export function placesOn(
+  { width, height, rgb }: Picture,
+  corners: Quad<'photo'>,
+  known: Known,
+  side = SIDE,
+): Places {
   const toPhoto = homographyOf(rectangleQuad<'sheet'>(0, 0, 1, 1), corners);
-  const at = new Float64Array(2 * SIDE * SIDE);
-  const seen = new Float64Array(3 * SIDE * SIDE);
-  const evened = new Float64Array(3 * SIDE * SIDE);
-  for (let row = 0, place = 0; row < SIDE; row++)
-    for (let column = 0; column < SIDE; column++, place++) {
+  const at = new Float64Array(2 * side * side);
+  const seen = new Float64Array(3 * side * side);
+  const evened = new Float64Array(3 * side * side);
+  for (let row = 0, place = 0; row < side; row++)
+    for (let column = 0; column < side; column++, place++) {
       const here = applyHomography(toPhoto, {
-        x: RIM + ((1 - 2 * RIM) * (column + 0.5)) / SIDE,
-        y: RIM + ((1 - 2 * RIM) * (row + 0.5)) / SIDE,
+        x: RIM + ((1 - 2 * RIM) * (column + 0.5)) / side,
+        y: RIM + ((1 - 2 * RIM) * (row + 0.5)) / side,
       });
       const x = Math.min(width - 1, Math.max(0, Math.floor(here.x)));
       const y = Math.min(height - 1, Math.max(0, Math.floor(here.y)));
@@ -79,19 +87,20 @@ function placesOn({ width, height, rgb }: Picture, corners: Quad<'photo'>, known
         evened[3 * place + k] = log - heightAt(known[k]!, u, v);
       }
     }
-  return { at, seen, evened };
+  return { side, at, seen, evened };
 }
 
 const LOG = Float64Array.from(linearOfByte, (light) => Math.log(Math.max(1e-4, light)));
 
-function plainPlaces({ evened }: Places): number[] {
+/** The places beside which nothing changes. */
+export function plainPlaces({ side, evened }: Places): number[] {
   const plain: number[] = [];
-  for (let row = 1; row < SIDE - 1; row++)
-    for (let column = 1; column < SIDE - 1; column++) {
-      const place = row * SIDE + column;
+  for (let row = 1; row < side - 1; row++)
+    for (let column = 1; column < side - 1; column++) {
+      const place = row * side + column;
       if (
         apart(evened, place - 1, place + 1) < STEP &&
-        apart(evened, place - SIDE, place + SIDE) < STEP &&
+        apart(evened, place - side, place + side) < STEP &&
         apart(evened, place, place + 1) < STEP
       )
         plain.push(place);
@@ -108,23 +117,35 @@ function apart(evened: Float64Array, p: number, q: number): number {
 }
 
 /** The places that show the commonest colour: from the fullest box of colours the middle moves to the mean around it. */
-function ofOneColour({ evened }: Places, left: readonly number[]): number[] {
-  const boxes = new Map<string, number[]>();
+export function ofOneColour(
+  { evened }: Places,
+  left: readonly number[],
+  reach = REACH,
+): readonly number[] {
+  const boxes = new Map<number, number[]>();
   for (const place of left) {
-    const key = [0, 1, 2].map((k) => Math.round(evened[3 * place + k]! / REACH)).join(' ');
+    let key = 0;
+    for (let k = 0; k < 3; k++)
+      key = 4096 * key + 2048 + Math.round(evened[3 * place + k]! / reach);
     const box = boxes.get(key);
     if (box === undefined) boxes.set(key, [place]);
     else box.push(place);
   }
   let own: number[] = [];
   for (const box of boxes.values()) if (box.length > own.length) own = box;
+  const middle = new Float64Array(3);
   for (let round = 0; round < 3 && own.length > 0; round++) {
-    const middle = [0, 1, 2].map(
-      (k) => own.reduce((sum, place) => sum + evened[3 * place + k]!, 0) / own.length,
-    );
-    own = left.filter((place) =>
-      middle.every((value, k) => Math.abs(evened[3 * place + k]! - value) < REACH),
-    );
+    middle.fill(0);
+    for (const place of own) for (let k = 0; k < 3; k++) middle[k]! += evened[3 * place + k]!;
+    for (let k = 0; k < 3; k++) middle[k]! /= own.length;
+    own = [];
+    for (const place of left)
+      if (
+        Math.abs(evened[3 * place]! - middle[0]!) < reach &&
+        Math.abs(evened[3 * place + 1]! - middle[1]!) < reach &&
+        Math.abs(evened[3 * place + 2]! - middle[2]!) < reach
+      )
+        own.push(place);
   }
   return own;
 }

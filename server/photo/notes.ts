@@ -14,6 +14,15 @@ export function notesOnLight({ range, error }: LightField): string[] {
   return [];
 }
 
+/** How strongly the tones had been bent, 1 as a phone bends them; 0 when they were not. */
+export function notesOnTones(bend: number): string[] {
+  return bend === 0
+    ? []
+    : [
+        'Something has deepened the dark tones of this picture to please; that was undone, but its colours are less sure. Send the file as the camera made it.',
+      ];
+}
+
 export function notesOnWhite({ kind, burnt }: Reference): string[] {
   if (kind === 'none')
     return [

@@ -9,12 +9,13 @@ import { lightOnTable } from './light.ts';
 import type { LightField } from './light.ts';
 import { coveredOf } from './covered.ts';
 import { noiseOf } from './noise.ts';
-import { notesOnLight, notesOnWhite } from './notes.ts';
+import { notesOnLight, notesOnTones, notesOnWhite } from './notes.ts';
 import { tiedPhoto } from './chips.ts';
 import { patchAround } from './patch-around.ts';
 import { lightTie } from './tied.ts';
 import type { FlatSheet, Found, OpenedPixels, PhotoAsk, PhotoReading, Spot } from './picture.ts';
 import { scaledQuad } from './find-sheets.ts';
+import { straightTones } from './straight-tones.ts';
 import { straighten } from './straighten.ts';
 import { referenceOf } from './white-reference.ts';
 import type { Reference } from './white-reference.ts';
@@ -34,12 +35,14 @@ export function readPhoto(photo: OpenedPixels, ask: PhotoAsk): PhotoReading {
 
 /** The second half of readPhoto, for things already found. */
 export function flattenThings(
-  photo: OpenedPixels,
+  asTaken: OpenedPixels,
   ask: PhotoAsk,
   found: FoundThings,
 ): PhotoReading {
+  const asLit = lightOnTable(asTaken.preview, found.reached);
+  const { photo, bend, left } = straightTones(asTaken, found.papers, asLit);
+  const bare = bend === 0 ? asLit : lightOnTable(photo.preview, found.reached);
   const { corners: tapped, notes: lost } = whiteShown(photo, ask.tap?.white);
-  const bare = lightOnTable(photo.preview, found.reached);
   const developed = photo.developed ?? false;
   const first = referenceOf(photo.preview, bare, found.others, tapped, found.white, developed);
   // Knowing where white and other papers lie tells more of the light, and the light more of the white.
@@ -65,7 +68,7 @@ export function flattenThings(
   );
   const tie = chips.tie === null ? null : lightTie(chips.tie);
   const sheets = found.things.map((thing) =>
-    flattenOne(photo, ask, thing, field, reference, tie, chips.left),
+    flattenOne(photo, ask, thing, field, reference, tie, chips.left, left),
   );
   return {
     sheets,
@@ -83,6 +86,7 @@ export function flattenThings(
     notes: [
       ...found.notes,
       ...notesOnLight(field),
+      ...notesOnTones(bend),
       ...lost,
       ...notesOnWhite(reference),
       ...chips.notes,
@@ -131,6 +135,7 @@ function flattenOne(
   reference: Reference,
   tie: LightTie | null,
   tieLeft: number,
+  tasteLeft: number,
 ): FlatSheet {
   const fullScale = photo.fullScale ?? 1;
   const corners = scaledQuad(thing.corners, 1 / fullScale);
@@ -147,6 +152,7 @@ function flattenOne(
     field: PER_LOG_LIGHT * field.error,
     reference: Math.hypot(reference.error, tieLeft),
     ...(photo.developed === true ? { camera: { white: card } } : {}),
+    ...(tasteLeft > 0 ? { camera: { white: card, part: tasteLeft } } : {}),
   };
   return {
     ...thing,

@@ -70,7 +70,11 @@ export function shrunken(corners: Quad<'photo'>, by: number): Quad<'photo'> {
   })) as unknown as Quad<'photo'>;
 }
 
-/** Whether a patch can be white card: even, and as bright in all channels as nearly anything in the photo. */
+/**
+ * Whether a patch can be white card: even, and as bright in all channels as nearly anything in the photo. What is brightest
+ * in red and green may be a cream paper, beside which white with its brighteners is blue: some 16 units apart along b, a
+ * third in blue light. So much bluer it may be, but not redder or greener.
+ */
 export function isWhite(patch: Patch, brightest: readonly [number, number, number]): boolean {
   const [r, g, b] = patch.light.map((value, k) => value / brightest[k]!) as [
     number,
@@ -78,6 +82,7 @@ export function isWhite(patch: Patch, brightest: readonly [number, number, numbe
     number,
   ];
   const least = Math.min(r, g, b);
-  const most = Math.max(r, g, b);
-  return patch.uneven < 0.06 && least > 0.62 && most / least < 1.25;
+  return (
+    patch.uneven < 0.06 && least > 0.62 && Math.max(r, g) / least < 1.25 && b / Math.min(r, g) < 1.4
+  );
 }
