@@ -56,6 +56,7 @@ export function placePiece(
  * Takes  `lowest`, the first entry at which the selection has the area it needs, and `lastPiece`, the least
  *        selection that holds a piece of its last kind. Of three and more in a row the one with the last
  *        piece is taken off, which is then no such row itself: elsewhere nothing is gained by it.
+ * Gives  whether the selection has room anywhere as two of these parts.
  */
 export function joinParts(
   { ends, least, from, to, soleFrom, soleTo }: Curves,
@@ -64,9 +65,10 @@ export function joinParts(
   count: number,
   lowest: number,
   lastPiece: number,
-): void {
+): boolean {
   const length = ends.length;
   const own = state * length;
+  let found = false;
   for (let index = 0; index < count; index++) {
     const first = firsts[index]!;
     const second = state - first;
@@ -81,9 +83,13 @@ export function joinParts(
     const b = second * length;
     for (let at = start; at <= end; at++) {
       const sum = least[a + at]! + least[b + at]!;
-      if (sum < least[own + at]!) least[own + at] = sum;
+      if (sum < least[own + at]!) {
+        least[own + at] = sum;
+        found = true;
+      }
     }
   }
+  return found;
 }
 
 /** Keeps a row aside as it stands, each entry at most the one before. */

@@ -72,27 +72,38 @@ export class PackingTable {
     const kinds = this.#kinds;
     const digits = kinds.map(() => 0);
     const areas = kinds.map((kind) => kind.width * kind.height);
-    let [pieces, area] = [0, 0];
+    const counts = kinds.map(({ count }) => count);
+    const steps = kinds.map((_, kind) => 1 << (this.#shifts?.[kind] ?? 0));
+    const [tall, wide, firsts] = [this.#tall, this.#wide, this.#firsts];
+    // What is known of the state at hand is carried along from the one before.
+    let [pieces, area, bits, parts] = [0, 0, 0, 1];
     for (let state = 1; state < states; state++) {
       let kind = 0;
-      while (digits[kind] === kinds[kind]!.count) {
-        pieces -= digits[kind]!;
-        area -= digits[kind]! * areas[kind]!;
+      while (digits[kind] === counts[kind]) {
+        const count = digits[kind]!;
+        pieces -= count;
+        area -= count * areas[kind]!;
+        bits -= count * steps[kind]!;
+        parts /= count + 1;
         digits[kind++] = 0;
       }
-      digits[kind]!++;
+      const count = ++digits[kind]!;
       pieces++;
       area += areas[kind]!;
+      bits += steps[kind]!;
+      parts = (parts / count) * (count + 1);
       if (state === this.#radix[kind]) this.#lastPiece = state;
-      if (this.#shifts !== null) this.#packed[state] = packed(digits, this.#shifts);
+      if (this.#shifts !== null) this.#packed[state] = bits;
       if (area > width * height) continue;
       if (pieces === 1) this.#place(state, kinds[kind]!);
       else {
-        const ways = this.#splits(state, digits);
+        const ways = this.#splits(state, digits, parts);
         if (ways === 0) continue;
-        const [tall, wide, firsts] = [this.#tall, this.#wide, this.#firsts];
-        joinParts(tall, state, firsts, ways, firstOver(tall.ends, area / height), this.#lastPiece);
-        joinParts(wide, state, firsts, ways, firstOver(wide.ends, area / width), this.#lastPiece);
+        const last = this.#lastPiece;
+        const lowest = firstOver(tall.ends, area / height);
+        const leftmost = firstOver(wide.ends, area / width);
+        const across = joinParts(tall, state, firsts, ways, lowest, last);
+        if (!joinParts(wide, state, firsts, ways, leftmost, last) && !across) continue;
       }
       this.#settle(state, area, pieces === 1);
     }
@@ -104,8 +115,7 @@ export class PackingTable {
   }
 
   /** Lists all ways to part a selection in two, found by whichever way is the shorter; gives their number. */
-  #splits(state: number, digits: readonly number[]): number {
-    const ways = digits.reduce((product, count) => product * (count + 1), 1);
+  #splits(state: number, digits: readonly number[], ways: number): number {
     if (this.#single && this.#list.length > ways) return this.#splitsByBits(state);
     if (this.#shifts !== null && this.#list.length < 4 * ways) return this.#splitsByList(state);
     return this.#splitsByCount(state, digits);
@@ -234,10 +244,6 @@ function shiftsOf(kinds: readonly Kind[]): number[] | null {
   const shifts = [0];
   for (const { count } of kinds) shifts.push(shifts.at(-1)! + Math.ceil(Math.log2(count + 1)) + 1);
   return shifts.at(-1)! <= 30 ? shifts : null;
-}
-
-function packed(digits: readonly number[], shifts: readonly number[]): number {
-  return digits.reduce((bits, count, kind) => bits | (count << shifts[kind]!), 0);
 }
 
 /** Where sums of widths (or heights) of pieces end within the sheet, in rising order. */

@@ -1,4 +1,5 @@
 import type { CutPlan, Kind } from './packings.ts';
+import { seeded } from './seeded.ts';
 
 /**
  * A first try at cutting pieces from one sheet by rules of thumb: the largest piece goes into the
@@ -29,6 +30,37 @@ export function* quickPackings(
     }
   }
 }
+
+/**
+ * The same rules with some luck: each try disturbs the order of the pieces, and now and then cuts a part the
+ * other way. Gives the first plan that has room for all, or null, which proves nothing.
+ */
+export function luckyPacking(
+  kinds: readonly Kind[],
+  width: number,
+  height: number,
+  tries: number,
+): CutPlan | null {
+  const random = seeded(1);
+  const pieces = kinds.flatMap(({ count }, kind) => Array<number>(count).fill(kind));
+  for (let at = 0; at < tries; at++) {
+    const measure = MEASURES[at % MEASURES.length]!;
+    const stray = random() * MOST_STRAY;
+    const sizes = pieces.map((kind) => measure(kinds[kind]!) * Math.exp(stray * (random() - 0.5)));
+    const order = pieces
+      .map((_, piece) => piece)
+      .sort((a, b) => sizes[b]! - sizes[a]!)
+      .map((piece) => pieces[piece]!);
+    const rule: Rule = (...part) => RULES[0]!(...part) !== random() < OTHER_WAY;
+    const plan = place(kinds, order, width, height, rule);
+    if (plan !== null) return plan;
+  }
+  return null;
+}
+
+/** How far the order strays from that by size, in the logarithm of the size, and how often the cut goes the other way. */
+const MOST_STRAY = 1.2;
+const OTHER_WAY = 0.35;
 
 type Measure = (kind: Kind) => number;
 const MEASURES: readonly Measure[] = [
