@@ -210,11 +210,14 @@ export function layBatch(
 ): LaidBatch {
   const cards = numbered(wishes);
   const { patterned } = piecesOf(cards);
-  const { sheetSize } = ask.pad;
+  const { sheetSize, sheets } = ask.pad;
+  // Two triangles of one rectangle show one side of it, so every sheet has to have the side that lies up.
+  const pairAcross = sheets.every(({ front, back }) => front !== null && back !== null);
+  const cut = { ...settings, pairAcross };
   const scheme =
     settings.table === undefined
-      ? cutScheme(patterned, sheetSize, settings)
-      : ownScheme(patterned, settings.table, sheetSize, settings);
+      ? cutScheme(patterned, sheetSize, cut)
+      : ownScheme(patterned, settings.table, sheetSize, cut);
   return laid(cards, scheme, layOut({ ...ask, cards, scheme, seed: SEED }));
 }
 

@@ -39,6 +39,8 @@ export const CutPiece = z.object({
   layer: Id,
   name: z.string(),
   size: z.string(),
+  /** A triangle that is half of the rectangle around it, which another may share. */
+  half: z.boolean(),
   /** Whether it shows the side that lies up while it is cut. */
   up: z.boolean(),
 });

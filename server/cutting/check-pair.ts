@@ -15,8 +15,9 @@ export function pairFaults({ pieces }: Slot, rules: Rules): string[] {
     const faults: string[] = [];
     if (pair.spin !== 0 && (rules.keepUp || piece.keepUp === true))
       faults.push(`${piece.id} is turned against ${pair.with} though it keeps its up`);
-    const same = other.piece.card === piece.card && other.piece.paper === piece.paper;
-    if (rules.apart && !same)
+    // Of two cards they may: that both show one side is for the plan to keep.
+    const unlike = other.piece.card === piece.card && other.piece.paper !== piece.paper;
+    if (rules.apart && unlike)
       faults.push(`${piece.id} shares a rectangle with another paper's ${pair.with}`);
     return faults;
   });

@@ -3,6 +3,7 @@ import type { Size } from '../lengths/length.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import { cutSlot } from './cut-slot.ts';
 import { leastEffort } from './effort.ts';
+import { fewestOf, mayPairAcross } from './fewest-across.ts';
 import { fewestSheets } from './fewest-sheets.ts';
 import { fillSlots } from './fill-slots.ts';
 import { workOn } from './lots.ts';
@@ -20,8 +21,8 @@ export type { CutSettings } from './settings.ts';
  *
  * Takes    the pieces of a batch, the size of a sheet and the settings. With `apart`, pieces of one
  *          card with the same `paper` share a sheet and with another `paper` never do. Two equal
- *          triangles that may come from one sheet are cut as one rectangle; with `apart` only those of
- *          one card and paper, as two cards need not show the same side of a sheet.
+ *          triangles that may come from one sheet are cut as one rectangle; with `apart` those of two
+ *          cards only with `pairAcross`, and only where that spares a sheet.
  * Gives    the slots with their cuts, a proven lower bound, and whether it is reached. Sheets that
  *          are cut alike follow each other. The same input and seed give the same scheme.
  * Refuses  a piece larger than the sheet, and pieces that must but cannot share a sheet.
@@ -33,10 +34,23 @@ export function cutScheme(
   sheet: Size,
   settings: CutSettings,
 ): CuttingScheme {
+  const fewest = fewestOf(pieces, sheet, settings);
+  const plain = schemeOf(pieces, sheet, { ...settings, pairAcross: false }, fewest);
+  if (!mayPairAcross(settings) || plain.proven) return plain;
+  const tied = schemeOf(pieces, sheet, settings, fewest);
+  return tied.slots.length < plain.slots.length ? tied : plain;
+}
+
+function schemeOf(
+  pieces: readonly Piece[],
+  sheet: Size,
+  settings: CutSettings,
+  least: number | null,
+): CuttingScheme {
   const work = workOn(pieces, sheet, settings);
   const oracle = new Oracle(work);
   work.lots.forEach((lot) => checkTogether(lot, oracle, sheet, settings));
-  const fewest = fewestSheets(work, oracle);
+  const fewest = least ?? fewestSheets(work, oracle);
   const filled = fillSlots(work, oracle);
   const spared = spareSheets(filled, fewest, work, oracle, settings);
   const slots = likeBesideLike(spared).map((lots, index) =>
@@ -86,18 +100,19 @@ function likeBesideLike(slots: readonly (readonly Lot[])[]): (readonly Lot[])[] 
       .join(' | ');
   const groups = new Map<string, (readonly Lot[])[]>();
   for (const slot of slots) groups.set(keyOf(slot), [...(groups.get(keyOf(slot)) ?? []), slot]);
-  const firstCard = (lots: readonly Lot[]): number => Math.min(...lots.map((lot) => lot.card));
+  const firstCard = (lots: readonly Lot[]): number => Math.min(...lots.flatMap((lot) => lot.cards));
   return [...groups.values()].flatMap((group) => group.sort((a, b) => firstCard(a) - firstCard(b)));
 }
 
 function checkTogether(lot: Lot, oracle: Oracle, sheet: Size, settings: CutSettings): void {
   if (oracle.fits([lot])) return;
+  const [card] = lot.cards as [number];
   const layers = lot.pieces.map((piece) => piece.layer).join(', ');
   throw new Refusal({
     kind: 'does-not-fit',
-    field: `cards[${lot.card}]`,
+    field: `cards[${card}]`,
     received: layers,
-    message: `Expected ${layers} of card ${lot.card} to come from one sheet of ${formatSize(sheet, settings.ruler)} but together they are too large`,
+    message: `Expected ${layers} of card ${card} to come from one sheet of ${formatSize(sheet, settings.ruler)} but together they are too large`,
     mend: 'Give these layers different papers, or take a pad with larger sheets.',
   });
 }

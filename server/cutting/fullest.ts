@@ -76,5 +76,7 @@ export function fullest(
 /** Whether a lot of the same card and sizes was passed over just before: the two are interchangeable. */
 function twinBefore(order: readonly Lot[], from: number, at: number): boolean {
   const lot = order[at]!;
-  return order.slice(from, at).some((other) => other.type === lot.type && other.card === lot.card);
+  return order
+    .slice(from, at)
+    .some((other) => other.type === lot.type && String(other.cards) === String(lot.cards));
 }

@@ -2,6 +2,7 @@ import { exactLength, formatSize } from '../lengths/format-length.ts';
 import type { Ruler, Size } from '../lengths/length.ts';
 import { stepOf } from '../lengths/ruler.ts';
 import { Refusal } from '../refusals/refusal.ts';
+import { pairedAcross } from './pairs-across.ts';
 import { paired, piecesIn } from './pairs.ts';
 import type { Blank } from './pairs.ts';
 import type { Piece } from './piece.ts';
@@ -17,7 +18,8 @@ export interface GridKind {
 /** Pieces that must come from one sheet. */
 export interface Lot {
   readonly index: number;
-  readonly card: number;
+  /** One card, or two of which a triangle each share a rectangle. */
+  readonly cards: readonly number[];
   readonly pieces: readonly Piece[];
   /** The rectangles that are cut for them. */
   readonly blanks: readonly Blank[];
@@ -48,9 +50,15 @@ const FINEST = 400;
 
 /**
  * Lays the pieces onto the grid of their common measure; when that is too fine (inches and millimetres
- * mixed) pieces are rounded up to the marks of the ruler, which can only ask for more paper.
+ * mixed) pieces are rounded up to the marks of the ruler, which can only ask for more paper. Triangles of two
+ * cards are only put into one rectangle where `homeOf` gives the same for both.
  */
-export function workOn(pieces: readonly Piece[], sheet: Size, settings: CutSettings): Work {
+export function workOn(
+  pieces: readonly Piece[],
+  sheet: Size,
+  settings: CutSettings,
+  homeOf: HomeOf = () => null,
+): Work {
   pieces.forEach((piece) => checkFits(piece, sheet, settings));
   const step = gridStep(pieces, sheet, settings.ruler);
   const kinds: GridKind[] = [];
@@ -62,12 +70,13 @@ export function workOn(pieces: readonly Piece[], sheet: Size, settings: CutSetti
     );
     return known >= 0 ? known : kinds.push(kind) - 1;
   };
-  const lots = groups(pieces, settings).map((blanks, index): Lot => {
+  const lots = groups(pieces, settings, homeOf).map((blanks, index): Lot => {
     const own = blanks.map(kindOf);
     const group = piecesIn(blanks);
     const area = own.reduce((sum, kind) => sum + kinds[kind]!.width * kinds[kind]!.height, 0);
     const type = [...own].sort((a, b) => a - b).join(' ');
-    return { index, card: group[0]!.card, pieces: group, blanks, kinds: own, type, area };
+    const cards = [...new Set(group.map(({ card }) => card))];
+    return { index, cards, pieces: group, blanks, kinds: own, type, area };
   });
   return {
     width: Math.floor(sheet.width / step),
@@ -76,7 +85,7 @@ export function workOn(pieces: readonly Piece[], sheet: Size, settings: CutSetti
     lots,
     exact: pieces.every(({ size }) => size.width % step === 0 && size.height % step === 0),
     sheetsByArea: areaOf(lots) / (sheet.width * sheet.height),
-    mayShare: (a, b) => !settings.apart || a.card !== b.card,
+    mayShare: (a, b) => !settings.apart || !a.cards.some((card) => b.cards.includes(card)),
   };
 }
 
@@ -86,15 +95,22 @@ function areaOf(lots: readonly Lot[]): number {
     .reduce((sum, { piece }) => sum + piece.size.width * piece.size.height, 0);
 }
 
+type HomeOf = (piece: Piece) => unknown;
+
 /** What must come from one sheet; plain cardstock may pair the triangles of any cards. */
-function groups(pieces: readonly Piece[], { apart, keepUp }: CutSettings): Blank[][] {
+function groups(
+  pieces: readonly Piece[],
+  { apart, keepUp, pairAcross = false }: CutSettings,
+  homeOf: HomeOf,
+): Blank[][] {
   if (!apart) return paired(pieces, keepUp).map((blank) => [blank]);
   const found = new Map<string, Piece[]>();
   for (const piece of pieces) {
     const key = `${piece.card} ${piece.paper}`;
     found.set(key, [...(found.get(key) ?? []), piece]);
   }
-  return [...found.values()].map((group) => paired(group, keepUp));
+  const own = [...found.values()].map((group) => paired(group, keepUp));
+  return pairAcross ? pairedAcross(own, keepUp, homeOf) : own;
 }
 
 function onGrid({ piece, twin }: Blank, step: number, settings: CutSettings): GridKind {

@@ -2,6 +2,7 @@ import { formatSize } from '../lengths/format-length.ts';
 import type { Size } from '../lengths/length.ts';
 import { Refusal, expected } from '../refusals/refusal.ts';
 import { slotOf } from './cut-scheme.ts';
+import { fewestOf } from './fewest-across.ts';
 import { fewestSheets } from './fewest-sheets.ts';
 import { workOn } from './lots.ts';
 import type { Lot, Work } from './lots.ts';
@@ -31,14 +32,14 @@ export function ownScheme(
   checkNames(table);
   const homes = homesOf(pieces, table);
   checkPapers(pieces, homes, table);
-  const work = workOn(pieces, sheet, settings);
+  const work = workOn(pieces, sheet, settings, ({ id }) => homes.get(id)?.slot);
   const oracle = new Oracle(work);
   const slots = table.map((own, at) => {
     const lots = work.lots.filter((lot) => homes.get(lot.pieces[0]!.id)?.slot === at);
     checkFits(own, at, lots, work, oracle, sheet, settings);
     return slotOf(own.slot, lots, sheet, work, oracle, settings);
   });
-  const fewest = fewestSheets(work, oracle);
+  const fewest = fewestOf(pieces, sheet, settings) ?? fewestSheets(work, oracle);
   return { sheet, slots, fewestSheets: fewest, proven: slots.length === fewest };
 }
 

@@ -63,7 +63,7 @@ export function piecesIn(blanks: readonly Blank[]): Piece[] {
 }
 
 /** How `other` is turned to lie in the half that `piece` leaves; null where it does not fit there. */
-function spinOf(piece: Piece, other: Piece): Spin | null {
+export function spinOf(piece: Piece, other: Piece): Spin | null {
   const { width, height } = piece.size;
   if (other.size.width !== width || other.size.height !== height) return null;
   const quarters = (squareCornerOf(piece)! + 2 - squareCornerOf(other)! + 4) % 4;

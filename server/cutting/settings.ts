@@ -17,6 +17,11 @@ export interface CutSettings {
    * another from different sheets. False for cardstock, where any piece may come from any sheet.
    */
   readonly apart: boolean;
+  /**
+   * With `apart`: whether two triangles of two cards may come from one rectangle, where that spares a sheet.
+   * They then show one side of it (`tiedSlots`), which the plan has to know. Left out: no.
+   */
+  readonly pairAcross?: boolean;
   /** Her own table of slots, which is cut as it stands; left out: as few sheets as can be found. */
   readonly table?: readonly OwnSlot[];
   readonly seed: number;

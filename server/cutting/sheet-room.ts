@@ -38,8 +38,8 @@ export function sheetRoom(pieces: readonly Piece[], sheet: Size, settings: CutSe
   const [free, standing] = ways as [(typeof ways)[0], (typeof ways)[0]];
   const whole = sheet.width * sheet.height;
   return {
-    lots: free.work.lots.map(({ card, pieces: own, blanks }) => ({
-      card,
+    lots: free.work.lots.map(({ cards, pieces: own, blanks }) => ({
+      card: cards[0]!,
       paper: own[0]!.paper,
       pieces: own,
       area: blanks.reduce((sum, { piece: { size } }) => sum + size.width * size.height, 0) / whole,

@@ -1,5 +1,6 @@
 import { cutSteps } from '../cutting/cut-steps.ts';
 import { worthKeeping } from '../cutting/leftovers.ts';
+import { squareCornerOf } from '../cutting/pairs.ts';
 import type { Slot } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Ruler, Size } from '../lengths/length.ts';
@@ -24,6 +25,8 @@ export interface PieceOnScreen {
   readonly layer: string;
   readonly name: string;
   readonly size: string;
+  /** A triangle that is half of the rectangle around it, which another may share. */
+  readonly half: boolean;
   /** Whether it shows the side that lies up while it is cut. */
   readonly up: boolean;
 }
@@ -82,6 +85,7 @@ function piecesOn({ pieces }: Slot, ruler: Ruler, isUp: SheetToShow['isUp']): Pi
       layer: piece.layer,
       name: layerSaid(piece.layer),
       size: sizeSaid(piece.size, ruler),
+      half: squareCornerOf(piece) !== null,
       up: isUp(piece.id),
     }))
     .sort((a, b) => a.card - b.card);

@@ -1,4 +1,5 @@
-import type { PlacedPiece } from '../cutting/piece.ts';
+import { isTied } from '../cutting/pairs-across.ts';
+import type { PlacedPiece, Slot } from '../cutting/piece.ts';
 import type { Layer } from '../layouts/layout.ts';
 import type { BatchCard } from '../cutting/pieces-of.ts';
 import type { PlanAsk } from './ask.ts';
@@ -46,16 +47,31 @@ export function modelCard(
     if (layers[0]!.material === 'cardstock')
       return { group, layers, slot: null, pieces: [], options };
     const { slot, pieces } = cutFrom(ask, card, layers);
-    return { group, layers, options: standing(options, pieces), slot, pieces };
+    const shown = tiedOptions(ask, ask.scheme.slots[slot]!, pieces, options);
+    return { group, layers, options: standing(shown, pieces), slot, pieces };
   });
   return { card, links: linksOf(card.layout), parts };
+}
+
+/** A triangle that shares its rectangle with another card's shows the side that lies up, once that is settled. */
+function tiedOptions(
+  { pad, up }: PlanAsk,
+  slot: Slot,
+  pieces: readonly PlacedPiece[],
+  options: readonly Option[],
+): readonly Option[] {
+  if (up === undefined || !pieces.some(({ piece }) => isTied(slot, piece.card, piece.layer)))
+    return options;
+  const face = up[slot.id] ?? 'front';
+  const shown = new Set(pad.sheets.map((sheet) => sheet[face]?.id));
+  return options.filter((option) => option.kind !== 'paper' || shown.has(option.side.id));
 }
 
 function cutFrom(
   ask: PlanAsk,
   card: BatchCard,
   layers: readonly Layer[],
-): Pick<Part, 'slot' | 'pieces'> {
+): { readonly slot: number; readonly pieces: readonly PlacedPiece[] } {
   const own = ({ piece }: PlacedPiece): boolean =>
     piece.card === card.number && layers.some(({ id }) => id === piece.layer);
   const slots = ask.scheme.slots.flatMap((slot, at) => (slot.pieces.some(own) ? [at] : []));

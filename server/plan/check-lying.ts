@@ -42,16 +42,31 @@ function sheetStands(ask: PlanAsk, card: number, paper: string, sheet: Sheet): b
   const pins = ask.pins.filter(
     (pin) => pin.card === card && paperOf(ask, card, pin.layer) === paper,
   );
-  return [sheet.front, sheet.back].some(
-    (side) =>
+  const tied = tiedFace(ask, card, paper);
+  return (['front', 'back'] as const).some((face) => {
+    const side = sheet[face];
+    return (
       side !== null &&
+      (tied === null || tied === face) &&
       stands(ask, card, paper, side) &&
       pins.every(
         (pin) =>
           (pin.sheet === undefined || pin.sheet === sheet.id) &&
           (pin.side === undefined || pin.side === side.id),
-      ),
-  );
+      )
+    );
+  });
+}
+
+/** The face that a triangle has to show which shares its rectangle with another card's; null when it is free. */
+function tiedFace(ask: PlanAsk, card: number, paper: string): 'front' | 'back' | null {
+  const own = piecesOfPaper(ask, card, paper);
+  for (const { id, pieces } of ask.scheme.slots)
+    for (const { pair } of own) {
+      const mate = pieces.find(({ piece }) => piece.id === pair?.with);
+      if (mate !== undefined && mate.piece.card !== card) return ask.up?.[id] ?? 'front';
+    }
+  return null;
 }
 
 /** Whether every slot can have a sheet that stands in it, by augmenting paths (Kuhn 1955). */

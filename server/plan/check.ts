@@ -17,7 +17,8 @@ const TOLERANCE = 1e-7;
 export function checkPlan(ask: PlanAsk, plan: Plan): string[] {
   const faults = [
     ...slotFaults(ask, plan),
-    ...lyingFaults(ask, plan),
+    ...lyingFaults({ ...ask, ...upOf(plan) }, plan),
+    ...tieFaults(ask, plan),
     ...ask.cards.flatMap((card) => cardFaults(ask, plan, card)),
   ];
   if (plan.cards.length !== ask.cards.length)
@@ -50,6 +51,24 @@ function slotFaults(ask: PlanAsk, plan: Plan): string[] {
       faults.push(`sheet ${sheet} is used ${times} times and has ${copies} copies`);
   }
   return faults;
+}
+
+/** Two triangles of one rectangle are cut apart together, so they show one side. */
+function tieFaults({ scheme }: PlanAsk, plan: Plan): string[] {
+  const sideOn = (card: number, layer: string): string | undefined => {
+    const choice = plan.cards
+      .find(({ number }) => number === card)
+      ?.layers.find((one) => one.layer === layer)?.choice;
+    return choice?.kind === 'paper' ? choice.side : undefined;
+  };
+  return scheme.slots.flatMap(({ pieces }) =>
+    pieces.flatMap(({ piece, pair }) => {
+      const other = pieces.find((one) => one.piece.id === pair?.with)?.piece;
+      if (other === undefined) return [];
+      const same = sideOn(piece.card, piece.layer) === sideOn(other.card, other.layer);
+      return same ? [] : [`${piece.id} shows another side than ${other.id}, which it is cut with`];
+    }),
+  );
 }
 
 function cardFaults(ask: PlanAsk, plan: Plan, card: BatchCard): string[] {

@@ -1,3 +1,4 @@
+import { isTied } from '../cutting/pairs-across.ts';
 import type { Pad } from '../pad/pad.ts';
 import type { PlanAsk } from './ask.ts';
 import type { ChosenCard, FacesUp, Plan } from './plan.ts';
@@ -37,6 +38,32 @@ export function facesShown(
         more.set(choice.slot, (more.get(choice.slot) ?? 0) + (backs.has(choice.side) ? 1 : -1));
   return Object.fromEntries(
     scheme.slots.map(({ id }) => [id, (more.get(id) ?? 0) > 0 ? 'back' : 'front'] as const),
+  );
+}
+
+/**
+ * Triangles of two cards that share a rectangle show one side of it, for which that is taken that lies up: a
+ * slot with such a pair lies with the side up that a pin asks of it, else as it is given.
+ */
+export function tiedUp(
+  { pad, scheme, pins }: Pick<PlanAsk, 'pad' | 'scheme' | 'pins'>,
+  up: FacesUp,
+): FacesUp {
+  const backs = new Set(pad.sheets.flatMap(({ back }) => (back === null ? [] : [back.id])));
+  const asked = scheme.slots.flatMap((slot): [string, 'front' | 'back'][] =>
+    pins.flatMap(({ card, layer, side }): [string, 'front' | 'back'][] =>
+      side !== undefined && isTied(slot, card, layer)
+        ? [[slot.id, backs.has(side) ? 'back' : 'front']]
+        : [],
+    ),
+  );
+  return { ...up, ...Object.fromEntries(asked) };
+}
+
+/** Whether triangles of two cards share a rectangle anywhere. */
+export function hasTies({ slots }: PlanAsk['scheme']): boolean {
+  return slots.some((slot) =>
+    slot.pieces.some(({ piece }) => isTied(slot, piece.card, piece.layer)),
   );
 }
 

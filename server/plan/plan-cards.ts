@@ -1,5 +1,5 @@
 import type { PlanAsk } from './ask.ts';
-import { byPlace, facesShown, upOf } from './faces-up.ts';
+import { byPlace, facesShown, hasTies, tiedUp, upOf } from './faces-up.ts';
 import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
 import { solve } from './network/solve.ts';
@@ -37,16 +37,18 @@ export interface LaidOut {
 /**
  * Solves an instance. Where what a piece shows depends on which face of its sheet lies up, and that is not said, it is
  * first solved with all fronts up, and then anew with the faces up that most pieces show: value, bound and proof
- * are those of the sheets as they lie then.
+ * are those of the sheets as they lie then. Triangles of two cards that share a rectangle are free of each other at
+ * first, and then show the face that lies up.
  */
 export function laidOut(first: Instance, starts: readonly (readonly number[])[]): LaidOut {
   const { ask } = first;
   const begun = solve(first.network, starts, ask.seed, ask.limit);
-  if (ask.up !== undefined || begun.choice === null || !byPlace(ask.pad))
+  const ties = hasTies(ask.scheme);
+  if (ask.up !== undefined || begun.choice === null || !(byPlace(ask.pad) || ties))
     return { instance: first, solution: begun };
-  const up = facesShown(ask, readCards(first, begun.choice));
+  const up = tiedUp(ask, facesShown(ask, readCards(first, begun.choice)));
   const fronts = Object.values(up).every((face) => face === 'front');
-  if (fronts) return { instance: { ...first, ask: { ...ask, up } }, solution: begun };
+  if (fronts && !ties) return { instance: { ...first, ask: { ...ask, up } }, solution: begun };
   const instance = instanceOf({ ...ask, up });
   const solution = solve(instance.network, [begun.choice], ask.seed, ask.limit);
   return { instance, solution };

@@ -1,7 +1,7 @@
 import type { Slot } from '../cutting/piece.ts';
 import { expected } from '../refusals/refusal.ts';
 import type { PlanAsk } from './ask.ts';
-import { upOf } from './faces-up.ts';
+import { tiedUp, upOf } from './faces-up.ts';
 import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
 import { nearestForm } from './nearest-form.ts';
@@ -62,7 +62,9 @@ function deskWith(laid: LaidOut): PlanDesk {
   return {
     plan,
     change(change) {
-      const next = instanceOf({ ...ask, ...change }, instance);
+      const changed = { ...ask, ...change };
+      const up = changed.up && tiedUp(changed, changed.up);
+      const next = instanceOf(up === undefined ? changed : { ...changed, up }, instance);
       const same = stillBest(next, laid);
       if (same !== null) return deskWith({ instance: next, solution: same });
       return deskOf(next, started(next, solution.choice!));

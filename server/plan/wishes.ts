@@ -1,3 +1,4 @@
+import { isTied } from '../cutting/pairs-across.ts';
 import { assign } from './network/assignment.ts';
 import type { PlanAsk } from './ask.ts';
 import { groupOf } from './links.ts';
@@ -29,7 +30,10 @@ export function keeps(option: Option, pin: Pin): boolean {
   );
 }
 
-/** Whether some plan keeps all these wishes at once; scores play no part. */
+/**
+ * Whether some plan keeps all these wishes at once; scores play no part. Triangles of two cards that share a
+ * rectangle show one side, so all pins on them speak of one and the same.
+ */
 export function possible(ask: PlanAsk, wishes: readonly Wish[]): boolean {
   const pins = wishes.flatMap((wish) => (wish.kind === 'pin' ? [wish.pin] : []));
   const without = wishes.flatMap((wish) => (wish.kind === 'without' ? [wish.sheet] : []));
@@ -57,6 +61,12 @@ export function possible(ask: PlanAsk, wishes: readonly Wish[]): boolean {
       });
     }
   }
+  ask.scheme.slots.forEach((slot, number) => {
+    const tied = pins.filter(({ card, layer }) => isTied(slot, card, layer));
+    designs.forEach((design, at) => {
+      if (!fits(design, at, tied)) perSlot[number]![at] = -Infinity;
+    });
+  });
   return (
     assign(
       perSlot,

@@ -5,6 +5,7 @@ import { cutScheme } from '../../server/cutting/cut-scheme.ts';
 import { cutSteps } from '../../server/cutting/cut-steps.ts';
 import { fromStock } from '../../server/cutting/from-stock.ts';
 import { ownScheme } from '../../server/cutting/own-scheme.ts';
+import { isTied } from '../../server/cutting/pairs-across.ts';
 import { paired } from '../../server/cutting/pairs.ts';
 import type { CuttingScheme, Piece, PlacedPiece } from '../../server/cutting/piece.ts';
 import { piecesOf } from '../../server/cutting/pieces-of.ts';
@@ -111,12 +112,65 @@ describe('two equal triangles', () => {
     expect(paired([point, mirrored, larger, roof, { ...roof, id: 'g' }], false)).toHaveLength(5);
   });
 
-  it('of two cards are not paired in patterned paper, whose sides are chosen card by card', () => {
+  it('of two cards are paired in patterned paper only where the plan is to keep them on one side', () => {
     const cards = [half(1, 'a', '4 x 6 in', 'ul'), half(2, 'a', '4 x 6 in', 'lr')];
     expect(cutScheme(cards, SIX, INCHES).slots).toHaveLength(2);
+    const tied = cutScheme(cards, SIX, { ...INCHES, pairAcross: true });
+    expect(tied.slots).toHaveLength(1);
+    expect(tied.proven).toBe(true);
+    expect(checkScheme(cards, tied)).toEqual([]);
+    expect(
+      tied.slots[0]!.pieces.every(({ piece }) => isTied(tied.slots[0]!, piece.card, 'a')),
+    ).toBe(true);
     const stock = cutScheme(cards, SIX, { ...INCHES, apart: false });
     expect(stock.slots).toHaveLength(1);
     expect(checkScheme(cards, stock, { apart: false, keepUp: false })).toEqual([]);
+  });
+
+  it.each([2, 3, 4, 5])('of %i cards in two papers each take a sheet a pair', (count) => {
+    const cards = Array.from({ length: count }, (_, at) => [
+      half(at + 1, 'a', '4 x 5 1/4 in', 'ul'),
+      { ...half(at + 1, 'b', '4 x 5 1/4 in', 'lr'), paper: 'other' },
+    ]).flat();
+    const scheme = cutScheme(cards, SIX, { ...INCHES, pairAcross: true });
+    expect(checkScheme(cards, scheme)).toEqual([]);
+    // Two such triangles fill a sheet, and no card has both its papers from one.
+    expect(scheme.slots).toHaveLength(count);
+    expect(scheme.proven).toBe(true);
+  });
+
+  it('of one card in two papers stay apart, as do those that would have to be turned and may not', () => {
+    const one = [
+      half(1, 'a', '4 x 5 1/4 in', 'ul'),
+      { ...half(1, 'b', '4 x 5 1/4 in', 'lr'), paper: 'other' },
+    ];
+    expect(cutScheme(one, SIX, { ...INCHES, pairAcross: true }).slots).toHaveLength(2);
+    const alike = [half(1, 'a', '4 x 5 1/4 in', 'ul'), half(2, 'a', '4 x 5 1/4 in', 'ul')];
+    const turned = { ...INCHES, pairAcross: true };
+    expect(cutScheme(alike, SIX, turned).slots).toHaveLength(1);
+    expect(cutScheme(alike, SIX, { ...turned, keepUp: true }).slots).toHaveLength(2);
+  });
+
+  it('of two cards share their rectangle in a table of her own only within a slot', () => {
+    const cards = [
+      half(1, 'a', '4 x 5 1/4 in', 'ul'),
+      half(2, 'a', '4 x 5 1/4 in', 'lr'),
+      half(3, 'a', '4 x 5 1/4 in', 'ul'),
+      half(4, 'a', '4 x 5 1/4 in', 'lr'),
+    ];
+    const slots = (...of: number[][]) =>
+      of.map((numbers, at) => ({
+        slot: `mine-${at}`,
+        pieces: numbers.map((card) => ({ card, layer: 'a' })),
+      }));
+    const mine = { ...INCHES, pairAcross: true };
+    const crossed = ownScheme(cards, slots([1, 4], [2, 3]), SIX, mine);
+    expect(checkScheme(cards, crossed)).toEqual([]);
+    expect(crossed.slots.map(({ pieces }) => pieces.map(({ piece }) => piece.card))).toEqual([
+      [1, 4],
+      [2, 3],
+    ]);
+    expect(ownScheme(cards, slots([1], [2], [3], [4]), SIX, mine).slots).toHaveLength(4);
   });
 
   it('share their rectangle in a table of her own', () => {
@@ -215,7 +269,9 @@ describe('the checker of pairs', () => {
     }));
     expect(checkScheme(pieces, rectangles)).toContain('slot-1: card-1-a lies over card-1-b');
     const torn = changed((placed) =>
-      placed.piece.layer === 'b' ? { ...placed, piece: { ...placed.piece, card: 2 } } : placed,
+      placed.piece.layer === 'b'
+        ? { ...placed, piece: { ...placed.piece, paper: 'other' } }
+        : placed,
     );
     expect(checkScheme(pieces, torn)).toContain(
       "slot-1: card-1-a shares a rectangle with another paper's card-1-b",

@@ -15,6 +15,7 @@ const piece = (card: number, layer: string, size: string) => ({
   layer,
   name: layer,
   size,
+  half: false,
   up: true,
 });
 const slot = (name: string, ...pieces: ReturnType<typeof piece>[]): SlotCuts => ({

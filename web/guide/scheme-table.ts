@@ -66,7 +66,7 @@ export function schemeOf({ slots, homes }: SchemeTable, rows: readonly Row[]): S
     .filter(({ pieces }) => pieces.length > 0);
 }
 
-/** How much of a sheet its pieces take by area; above 1 it cannot be. */
+/** How much of a sheet its pieces take by area, triangles as half their rectangle; above 1 it cannot be. */
 export function fullness(
   slot: string,
   { homes }: SchemeTable,
@@ -76,7 +76,7 @@ export function fullness(
   const whole = (millimetres(sheet.width) ?? 0) * (millimetres(sheet.height) ?? 0);
   const taken = rows
     .filter(({ key }) => homes[key] === slot)
-    .reduce((sum, { size }) => sum + areaOf(size), 0);
+    .reduce((sum, { size, half }) => sum + areaOf(size) / (half ? 2 : 1), 0);
   return whole === 0 ? 0 : taken / whole;
 }
 

@@ -32,6 +32,7 @@ export function planOnWire(kept: KeptPlan): Wire.Plan {
     fewestSheets: scheme.fewestSheets,
     fewestSheetsProven: scheme.proven,
     weakest: weakestOf(plan),
+    supplies: kept.supplies.map((supply) => supply.id),
     notes: [...notes],
     guide: `/api/plans/${id}/guide.pdf`,
   };
@@ -97,6 +98,11 @@ function weakestOf({ cards }: Plan): number | null {
 }
 
 function useOf(slot: Slot, sheet: Size): number {
-  const cut = slot.pieces.reduce((sum, { piece }) => sum + piece.size.width * piece.size.height, 0);
+  // Two triangles of one rectangle fill it together.
+  const cut = slot.pieces.reduce(
+    (sum, { piece: { size }, pair }) =>
+      sum + (size.width * size.height) / (pair === undefined ? 1 : 2),
+    0,
+  );
   return cut / (sheet.width * sheet.height);
 }
