@@ -7,7 +7,8 @@ import type { Lab, LabImage } from './lab.ts';
  * A mixed pixel on the border of two shapes is divided between them by where its colour lies on the
  * line from one to the other, so that thin strokes neither gain nor lose.
  *
- * Takes       the picture, its colours, which colour each pixel shows, and which pixels are flat.
+ * Takes       the picture, its colours, which colour each pixel shows, which pixels are flat, and which lie inside
+ *             shapes.
  * Gives       one area a colour; they add up to the number of pixels.
  */
 export function areasOf(
@@ -15,6 +16,7 @@ export function areasOf(
   colours: readonly Lab[],
   { of }: Labels,
   flat: Uint8Array,
+  inside: Uint8Array,
 ): Float64Array {
   const areas = new Float64Array(colours.length);
   const centre = Float64Array.from(colours.flatMap(({ l, a, b }) => [l, a, b]));
@@ -23,7 +25,10 @@ export function areasOf(
     const bottom = y < height - 1 ? width : 0;
     for (let x = 0; x < width; x++, pixel++) {
       const own = of[pixel]!;
-      if (flat[pixel] === 1 && off(lab, 3 * pixel, centre, 3 * own) <= PURE) {
+      if (
+        inside[pixel] === 1 ||
+        (flat[pixel] === 1 && off(lab, 3 * pixel, centre, 3 * own) <= PURE)
+      ) {
         areas[own]! += 1;
         continue;
       }

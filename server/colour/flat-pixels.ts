@@ -13,15 +13,31 @@ export function flatPixels({ width, height, lab }: LabImage, noise: number): Uin
   const flat = new Uint8Array(width * height);
   const limit = (BORDER_STEP + NOISE_STEPS * noise) ** 2;
   const row = 3 * width;
-  for (let y = 0; y < height; y++) {
+  for (let y = 0, pixel = 0; y < height; y++) {
     const up = y > 0 ? -row : 0;
     const down = y < height - 1 ? row : 0;
-    for (let x = 0; x < width; x++) {
-      const at = y * row + 3 * x;
-      const left = x > 0 ? at - 3 : at;
-      const right = x < width - 1 ? at + 3 : at;
-      if (apart(lab, left, right) < limit && apart(lab, at + up, at + down) < limit)
-        flat[y * width + x] = 1;
+    // Beyond the rim a row goes on as it ends.
+    let at = y * row;
+    const last = at + row - 3;
+    let leftL = lab[at]!;
+    let leftA = lab[at + 1]!;
+    let leftB = lab[at + 2]!;
+    let [hereL, hereA, hereB] = [leftL, leftA, leftB];
+    for (; at <= last; at += 3, pixel++) {
+      const right = at < last ? at + 3 : at;
+      const rightL = lab[right]!;
+      const rightA = lab[right + 1]!;
+      const rightB = lab[right + 2]!;
+      const l = leftL - rightL;
+      const a = leftA - rightA;
+      const b = leftB - rightB;
+      if (l * l + a * a + b * b < limit && apart(lab, at + up, at + down) < limit) flat[pixel] = 1;
+      leftL = hereL;
+      leftA = hereA;
+      leftB = hereB;
+      hereL = rightL;
+      hereA = rightA;
+      hereB = rightB;
     }
   }
   return flat;

@@ -1,4 +1,5 @@
 import type { Lab, LabImage } from './lab.ts';
+import { workRoom } from './work-room.ts';
 
 /** Which palette colour each pixel shows: its index, one byte a pixel. */
 export interface Labels {
@@ -21,33 +22,43 @@ export function labelPixels(
 ): Labels {
   const centre = Float32Array.from(colours.flatMap(({ l, a, b }) => [l, a, b]));
   const sure = sureWithin(centre);
-  // A frame of NOWHERE around the picture spares asking at each step whether it leads out of it.
+  // Each pixel holds the bit of its colour, 0 while it is not known, so that the colours around it are a set in one
+  // number. An empty frame around the picture spares asking at each step whether it leads out of it.
   const stride = width + 2;
-  const framed = new Uint8Array(stride * (height + 2)).fill(NOWHERE);
-  const open = new Int32Array(width * height);
+  const framed = framedRoom(stride * (height + 2));
+  framed.fill(0, 0, stride).fill(0, stride * (height + 1));
+  const open = openRoom(width * height);
   const plain = !flat.includes(1);
   let left = 0;
   let label = 0;
-  for (let y = 0, pixel = 0; y < height; y++)
-    for (let x = 0, at = stride * (y + 1) + 1; x < width; x++, pixel++, at++) {
+  for (let y = 0, pixel = 0; y < height; y++) {
+    let at = stride * (y + 1);
+    framed[at++] = 0;
+    for (const end = pixel + width; pixel < end; pixel++, at++) {
       if (!plain && flat[pixel] === 0) {
-        framed[at] = NONE;
+        framed[at] = 0;
         open[left++] = at;
         continue;
       }
       // Neighbours mostly show the same colour, and one so near to it can be nearest to no other.
       if (squared(lab, 3 * pixel, centre, 3 * label) >= sure[label]!)
         label = nearest(lab, 3 * pixel, centre);
-      framed[at] = label;
+      framed[at] = 1 << label;
     }
+    framed[at] = 0;
+  }
   growInto(open.subarray(0, left), framed, stride, lab, centre);
   const of = new Uint8Array(width * height);
-  for (let y = 0; y < height; y++) {
-    const from = stride * (y + 1) + 1;
-    of.set(framed.subarray(from, from + width), y * width);
-  }
+  for (let y = 0, pixel = 0; y < height; y++)
+    for (let at = stride * (y + 1) + 1, end = pixel + width; pixel < end; pixel++, at++)
+      of[pixel] = 31 - Math.clz32(framed[at]!);
   return { width, height, of };
 }
+
+const framedRoom = workRoom((length) => new Int32Array(length));
+const openRoom = workRoom((length) => new Int32Array(length));
+const waitingRoom = workRoom((length) => new Int32Array(length));
+const ringRoom = workRoom((length) => new Int32Array(length));
 
 /**
  * Labels the open pixels ring by ring, from those that touch a labelled one inwards. Where two rings meet each
@@ -55,19 +66,20 @@ export function labelPixels(
  */
 function growInto(
   open: Int32Array,
-  framed: Uint8Array,
+  framed: Int32Array,
   stride: number,
   lab: Float32Array,
   centre: Float32Array,
 ): void {
-  const waiting = open.slice();
-  const ring = new Uint8Array(open.length);
+  const waiting = waitingRoom(open.length);
+  waiting.set(open);
+  const ring = ringRoom(open.length);
   for (let left = open.length; left > 0;) {
     for (let i = 0; i < left; i++) ring[i] = likeliest(lab, framed, waiting[i]!, stride, centre);
     let still = 0;
     for (let i = 0; i < left; i++) {
       const at = waiting[i]!;
-      if (ring[i] === NONE) waiting[still++] = at;
+      if (ring[i] === 0) waiting[still++] = at;
       else framed[at] = ring[i]!;
     }
     left = still;
@@ -84,38 +96,39 @@ function sureWithin(centre: Float32Array): Float32Array {
   return sure;
 }
 
-/** The colour among those that a pixel's eight neighbours show already that is nearest to its own. */
+/** The bit of the colour that is nearest to a pixel's own among those that it and its eight neighbours show; 0 when none do. */
 function likeliest(
   lab: Float32Array,
-  framed: Uint8Array,
+  framed: Int32Array,
   at: number,
   stride: number,
   centre: Float32Array,
 ): number {
-  let shown = 0;
-  for (let row = at - stride; row <= at + stride; row += stride)
-    shown |= BIT[framed[row - 1]!]! | BIT[framed[row]!]! | BIT[framed[row + 1]!]!;
-  if (shown === 0) return NONE;
-  if ((shown & (shown - 1)) === 0) return 31 - Math.clz32(shown);
+  const above = at - stride;
+  const below = at + stride;
+  let shown =
+    framed[above - 1]! |
+    framed[above]! |
+    framed[above + 1]! |
+    framed[at - 1]! |
+    framed[at]! |
+    framed[at + 1]! |
+    framed[below - 1]! |
+    framed[below]! |
+    framed[below + 1]!;
+  if ((shown & (shown - 1)) === 0) return shown;
   const p = 3 * (at - stride - 1 - 2 * (((at / stride) | 0) - 1));
-  let best = NONE;
+  let best = 0;
   let least = Infinity;
   for (; shown !== 0; shown &= shown - 1) {
-    const label = 31 - Math.clz32(shown & -shown);
-    const apart = squared(lab, p, centre, 3 * label);
+    const bit = shown & -shown;
+    const apart = squared(lab, p, centre, 3 * (31 - Math.clz32(bit)));
     if (apart >= least) continue;
     least = apart;
-    best = label;
+    best = bit;
   }
   return best;
 }
-
-/** A bit for each colour, so that the colours around a pixel are a set in one number. */
-const BIT = Int32Array.from({ length: 256 }, (_, label) => (label < 31 ? 1 << label : 0));
-
-/** Not known yet; outside the picture. Both beyond any index of a colour. */
-const NONE = 255;
-const NOWHERE = 254;
 
 function nearest(lab: Float32Array, at: number, centre: Float32Array): number {
   let best = 0;

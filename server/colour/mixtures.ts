@@ -1,20 +1,30 @@
 import { areasOf } from './areas.ts';
 import { offLine, printedPart } from './company.ts';
+import { countInsides, insidePixels } from './insides.ts';
 import type { Lab, LabImage } from './lab.ts';
 import { labelPixels } from './label-pixels.ts';
 import type { Labels } from './label-pixels.ts';
-import { isInside } from './pure-colours.ts';
 
 /** Colours, which of them each pixel shows, and how many pixels each fills. */
 export interface Shown {
   readonly colours: readonly Lab[];
   readonly labels: Labels;
   readonly areas: Float64Array;
+  /** Which pixels lie well inside the shapes, one byte each, and how many of each colour do. */
+  readonly inside: Uint8Array;
+  readonly insides: Float64Array;
 }
 
 export function shownIn(image: LabImage, flat: Uint8Array, colours: readonly Lab[]): Shown {
   const labels = labelPixels(image, colours, flat);
-  return { colours, labels, areas: areasOf(image, colours, labels, flat) };
+  const inside = insidePixels(labels, flat);
+  return {
+    colours,
+    labels,
+    areas: areasOf(image, colours, labels, flat, inside),
+    inside,
+    insides: countInsides(labels, inside, colours.length),
+  };
 }
 
 /**
@@ -26,13 +36,12 @@ export function shownIn(image: LabImage, flat: Uint8Array, colours: readonly Lab
  */
 export function withoutMixtures(image: LabImage, flat: Uint8Array, colours: readonly Lab[]): Shown {
   const shown = shownIn(image, flat, colours);
-  const { labels, areas } = shown;
-  const inside = insides(labels, flat, colours.length);
+  const { labels, areas, insides } = shown;
   const pixels = labels.of.length;
   const stays = colours.filter((colour, index) => {
     const area = areas[index]!;
     if (area < SMALLEST * pixels) return false;
-    if (area > MIXED_AT_MOST * pixels || inside[index]! > OWN_INSIDE * area) return true;
+    if (area > MIXED_AT_MOST * pixels || insides[index]! > OWN_INSIDE * area) return true;
     const heavier = colours.filter((_, other) => areas[other]! > area);
     const between = heavier.some((p, i) =>
       heavier.some((q, j) => j > i && offLine(colour, p, q) < BETWEEN),
@@ -53,18 +62,3 @@ const OWN_INSIDE = 0.15;
 const PRINTED = 0.4;
 /** How far off the line between two colours a mixture may lie, in CIELAB units. */
 const BETWEEN = 9;
-
-/** Flat pixels of each colour whose eight neighbours show the same colour. */
-export function insides(
-  { width, height, of }: Labels,
-  flat: Uint8Array,
-  colours: number,
-): Float64Array {
-  const inside = new Float64Array(colours);
-  for (let y = 1; y < height - 1; y++)
-    for (let x = 1; x < width - 1; x++) {
-      const at = y * width + x;
-      if (flat[at] === 1 && isInside(of, width, at)) inside[of[at]!]! += 1;
-    }
-  return inside;
-}

@@ -8,66 +8,76 @@ import type { Lab, LabImage } from './lab.ts';
  * near it, and the rims of its own shapes, which lean towards what is beside them. Pixels a whole pixel inside a shape
  * are free of both; of them the few that stray (a dot of another colour that has no label) are left out.
  *
- * Takes       the picture, which colour each pixel shows, which pixels are flat, and the colours as they are known.
+ * Takes       the picture, which colour each pixel shows, which pixels lie inside shapes (`insidePixels`), and the
+ *             colours as they are known.
  * Gives       as many colours; one that has next to no inside stays as it was.
  */
 export function pureColours(
   { lab }: LabImage,
-  { width, height, of }: Labels,
-  flat: Uint8Array,
+  { of }: Labels,
+  inside: Uint8Array,
   colours: readonly Lab[],
 ): Lab[] {
-  const inside = colours.map((): number[] => []);
-  for (let y = 1; y < height - 1; y++)
-    for (let x = 1; x < width - 1; x++) {
-      const at = y * width + x;
-      if (flat[at] === 1 && isInside(of, width, at)) inside[of[at]!]!.push(at);
+  const middle = Float64Array.from(colours.flatMap(({ l, a, b }) => [l, a, b]));
+  const reach = new Float64Array(colours.length).fill(Infinity);
+  const sums = new Float64Array(SUMS * colours.length);
+  for (let round = 0; round < ROUNDS; round++) {
+    sums.fill(0);
+    addSteady(lab, of, inside, middle, reach, sums);
+    for (let colour = 0, s = 0; colour < colours.length; colour++, s += SUMS) {
+      const count = sums[s + 4]!;
+      // The first round counts all that lie inside.
+      if (count === 0 || (round === 0 && count < FEWEST)) {
+        reach[colour] = NOTHING;
+        continue;
+      }
+      for (let axis = 0; axis < 3; axis++) middle[3 * colour + axis] = sums[s + axis]! / count;
+      reach[colour] = STRAYS ** 2 * (sums[s + 3]! / count);
     }
-  return colours.map((colour, index) => {
-    const pixels = inside[index]!;
-    return pixels.length < FEWEST ? colour : steadyMean(lab, pixels, colour);
-  });
+  }
+  return colours.map((_, colour) => ({
+    l: middle[3 * colour]!,
+    a: middle[3 * colour + 1]!,
+    b: middle[3 * colour + 2]!,
+  }));
 }
 
-/** Whether the eight neighbours of a pixel that is not at the rim show the same colour. */
-export function isInside(of: Uint8Array, width: number, at: number): boolean {
-  const label = of[at];
-  return (
-    of[at - 1] === label &&
-    of[at + 1] === label &&
-    of[at - width - 1] === label &&
-    of[at - width] === label &&
-    of[at - width + 1] === label &&
-    of[at + width - 1] === label &&
-    of[at + width] === label &&
-    of[at + width + 1] === label
-  );
+const ROUNDS = 3;
+/** Sums of each colour: l, a, b, the squared distances from its middle, and how many pixels. */
+const SUMS = 5;
+/** No pixel lies within this squared distance. */
+const NOTHING = -1;
+
+/** Adds to the sums of each colour its inside pixels that lie within reach of its middle. */
+function addSteady(
+  lab: Float32Array,
+  of: Uint8Array,
+  inside: Uint8Array,
+  middle: Float64Array,
+  reach: Float64Array,
+  sums: Float64Array,
+): void {
+  for (let pixel = 0, p = 0; pixel < of.length; pixel++, p += 3) {
+    if (inside[pixel] === 0) continue;
+    const colour = of[pixel]!;
+    const l = lab[p]!;
+    const a = lab[p + 1]!;
+    const b = lab[p + 2]!;
+    const offL = l - middle[3 * colour]!;
+    const offA = a - middle[3 * colour + 1]!;
+    const offB = b - middle[3 * colour + 2]!;
+    const off = offL * offL + offA * offA + offB * offB;
+    if (off > reach[colour]!) continue;
+    const s = SUMS * colour;
+    sums[s]! += l;
+    sums[s + 1]! += a;
+    sums[s + 2]! += b;
+    sums[s + 3]! += off;
+    sums[s + 4]! += 1;
+  }
 }
 
 /** Fewer pixels tell less than all of the colour's together. */
 const FEWEST = 60;
 /** Further off than this many typical distances a pixel strays. */
 const STRAYS = 2;
-
-function steadyMean(lab: Float32Array, pixels: readonly number[], start: Lab): Lab {
-  let middle = start;
-  let reach = Infinity;
-  for (let round = 0; round < 3; round++) {
-    let [l, a, b, squares, count] = [0, 0, 0, 0, 0];
-    for (const pixel of pixels) {
-      const p = 3 * pixel;
-      const off =
-        (lab[p]! - middle.l) ** 2 + (lab[p + 1]! - middle.a) ** 2 + (lab[p + 2]! - middle.b) ** 2;
-      if (off > reach) continue;
-      l += lab[p]!;
-      a += lab[p + 1]!;
-      b += lab[p + 2]!;
-      squares += off;
-      count++;
-    }
-    if (count === 0) break;
-    middle = { l: l / count, a: a / count, b: b / count };
-    reach = STRAYS ** 2 * (squares / count);
-  }
-  return middle;
-}

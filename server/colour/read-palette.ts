@@ -13,7 +13,7 @@ import type { Palette, PaletteColour } from './palette.ts';
 import { pureColours } from './pure-colours.ts';
 import { peaksOf } from './peaks.ts';
 import type { Refined } from './refine.ts';
-import { insides, shownIn, withoutMixtures } from './mixtures.ts';
+import { shownIn, withoutMixtures } from './mixtures.ts';
 import type { Shown } from './mixtures.ts';
 import { strokeHue } from './stroke-hue.ts';
 import { thinColours } from './thin-colours.ts';
@@ -44,9 +44,11 @@ export interface ReadColours {
 /** The same as `readPalette`, with what else it found out. */
 export function readColours(image: LabImage, error: ColourError, seed: number): ReadColours {
   const found = flatPixels(image, error.noise);
-  const flat = count(found) >= FEWEST_FLAT * found.length ? found : found.fill(1);
+  const counted = count(found);
+  const parted = counted >= FEWEST_FLAT * found.length;
+  const flat = parted ? found : found.fill(1);
+  const pixels = parted ? counted : found.length;
   const histogram = histogramOf(image.lab, flat);
-  const pixels = count(flat);
   const peaks = peaksOf(histogram, RISE).filter(({ weight }) => weight >= SMALLEST * pixels);
   const clustered = cluster(
     histogram,
@@ -54,10 +56,10 @@ export function readColours(image: LabImage, error: ColourError, seed: number): 
     seed,
   );
   const tones = tonalColours(histogram, clustered.centres, error.noise, seed);
-  if (tones !== null) return describe(image, flat, shownIn(image, flat, tones), true, error);
+  if (tones !== null) return describe(image, shownIn(image, flat, tones), true, error);
   const centres = printedColours(image, flat, histogram, clustered, error.noise);
   const runs = centres.length === 1 && grainOf(image) > PLAIN + PLAIN_NOISE * error.noise;
-  return describe(image, flat, withoutMixtures(image, flat, centres), runs, error);
+  return describe(image, withoutMixtures(image, flat, centres), runs, error);
 }
 
 /** When fewer pixels than this are flat, the print is too fine to part flat from mixed: all count. */
@@ -88,23 +90,18 @@ function printedColours(
 /** A thin colour shows in at least this part of all pixels. */
 const LEAST_THIN = 0.02;
 
-function describe(
-  image: LabImage,
-  flat: Uint8Array,
-  shown: Shown,
-  tonal: boolean,
-  error: ColourError,
-): ReadColours {
-  const { areas } = shown;
-  const pure = tonal ? shown.colours : pureColours(image, shown.labels, flat, shown.colours);
-  const inside = insides(shown.labels, flat, areas.length);
+function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourError): ReadColours {
+  const { areas, insides } = shown;
+  const pure = tonal
+    ? shown.colours
+    : pureColours(image, shown.labels, shown.inside, shown.colours);
   const order = [...areas.keys()].sort((p, q) => areas[q]! - areas[p]!);
   const labels = renamed(shown.labels, order);
   const check = checkGround(shown.labels, shown.colours, areas);
   const ground = check === null ? groundOf(labels, order.length) : order.indexOf(check);
   const colours = order.map((old, index): PaletteColour => {
     const area = areas[old]!;
-    const free = Math.min(1, inside[old]! / Math.max(1, area));
+    const free = Math.min(1, insides[old]! / Math.max(1, area));
     const lab =
       free < ALL_STROKES && !tonal ? strokeHue(image, shown.labels, pure, old) : pure[old]!;
     return {

@@ -32,10 +32,11 @@ export function strokeHue(
     Math.max(0, Math.min(1, (lab[3 * pixel]! - ground.l) / step));
   const sharp = hueBy();
   const blurred = hueBy();
+  const near = nearOf(of, width, height, meant);
   for (let y = REACH; y < height - REACH; y++)
     for (let x = REACH; x < width - REACH; x++) {
       const pixel = y * width + x;
-      if (!showsOnly(of, width, pixel, meant, other)) continue;
+      if (near[pixel] === 0 || !showsOnly(of, width, pixel, meant, other)) continue;
       let around = 0;
       for (let dy = -1; dy <= 1; dy++)
         for (let dx = -1; dx <= 1; dx++)
@@ -97,7 +98,18 @@ function besideMost(of: Uint8Array, width: number, colours: number, meant: numbe
   return most === 0 ? null : beside.indexOf(most);
 }
 
-/** Whether the meant colour lies near a pixel, and around it only that and the other. */
+/** Which pixels have the meant colour within reach, of those that are as far from the rim; one byte a pixel. */
+function nearOf(of: Uint8Array, width: number, height: number, meant: number): Uint8Array {
+  const near = new Uint8Array(of.length);
+  for (let y = REACH; y < height - REACH; y++)
+    for (let at = y * width + REACH, end = (y + 1) * width - REACH; at < end; at++)
+      if (of[at] === meant)
+        for (let row = at - REACH * width; row <= at + REACH * width; row += width)
+          near.fill(1, row - REACH, row + REACH + 1);
+  return near;
+}
+
+/** Whether a pixel and all around it show only the meant colour and the other. */
 function showsOnly(
   of: Uint8Array,
   width: number,
@@ -105,12 +117,8 @@ function showsOnly(
   meant: number,
   other: number,
 ): boolean {
-  if (of[pixel] !== meant && of[pixel] !== other) return false;
-  let near = false;
   for (let row = pixel - REACH * width; row <= pixel + REACH * width; row += width)
-    for (let at = row - REACH; at <= row + REACH; at++) {
-      if (of[at] === meant) near = true;
-      else if (of[at] !== other) return false;
-    }
-  return near;
+    for (let at = row - REACH; at <= row + REACH; at++)
+      if (of[at] !== meant && of[at] !== other) return false;
+  return true;
 }

@@ -13,12 +13,11 @@ export function busynessOf(
   millimetresPerPixel: number,
 ): number {
   let steps = 0;
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) {
-      const at = y * width + x;
-      if (x + 1 < width && of[at] !== of[at + 1]) steps++;
-      if (y + 1 < height && of[at] !== of[at + width]) steps++;
-    }
+  for (let y = 0, at = 0; y < height; y++) {
+    for (const end = at + width - 1; at < end; at++) if (of[at] !== of[at + 1]) steps++;
+    at++;
+  }
+  for (let at = width; at < of.length; at++) if (of[at] !== of[at - width]) steps++;
   const outline = steps / (width * height) / millimetresPerPixel;
   const colours = 1 / shares.reduce((sum, share) => sum + share * share, 0);
   return 1 - Math.exp(-(outline / HALF_BUSY) * (0.5 + colours / 6));

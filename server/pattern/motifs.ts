@@ -1,4 +1,5 @@
 import type { Labels } from '../colour/label-pixels.ts';
+import { shapesOf } from './shapes.ts';
 
 /** One printed shape: joined pixels of one colour, and how its outline faces. */
 export interface Motif {
@@ -23,19 +24,14 @@ export const WAVES = [2, 3, 5, 6] as const;
  */
 export function motifsOf(labels: Labels, ground: number): Motif[] {
   const { width, height, of } = labels;
-  const shape = new Int32Array(of.length).fill(-1);
-  const stack = new Int32Array(of.length);
-  const motifs: Motif[] = [];
-  for (let start = 0; start < of.length; start++) {
-    const label = of[start]!;
-    if (label === ground || shape[start]! >= 0) continue;
-    const motif = { label, outline: 0, waves: new Float64Array(2 * WAVES.length) };
-    fill(start, motifs.length, label);
-    motifs.push(motif);
-  }
+  const { shape, first } = shapesOf(labels, ground);
+  const motifs = first.map((pixel): Motif => ({
+    label: of[pixel]!,
+    outline: 0,
+    waves: new Float64Array(2 * WAVES.length),
+  }));
   for (let y = AROUND; y < height - AROUND; y++)
-    for (let x = AROUND; x < width - AROUND; x++) {
-      const at = y * width + x;
+    for (let at = y * width + AROUND, end = (y + 1) * width - AROUND; at < end; at++) {
       const label = of[at]!;
       if (
         label !== ground &&
@@ -47,24 +43,6 @@ export function motifsOf(labels: Labels, ground: number): Motif[] {
         addOutline(motifs[shape[at]!]!, of, at, width);
     }
   return motifs.filter(({ outline }) => outline >= SHORTEST);
-
-  function fill(start: number, number: number, label: number): void {
-    let waiting = 0;
-    const reach = (pixel: number): void => {
-      if (of[pixel] !== label || shape[pixel]! >= 0) return;
-      shape[pixel] = number;
-      stack[waiting++] = pixel;
-    };
-    reach(start);
-    while (waiting > 0) {
-      const pixel = stack[--waiting]!;
-      const x = pixel % width;
-      if (x > 0) reach(pixel - 1);
-      if (x < width - 1) reach(pixel + 1);
-      if (pixel >= width) reach(pixel - width);
-      if (pixel + width < of.length) reach(pixel + width);
-    }
-  }
 }
 
 /** Half the side of the window in which the slant of an outline is judged. */

@@ -76,12 +76,13 @@ const linearOfQuarter = Float32Array.from({ length: 4 * 255 + 1 }, (_, quarter) 
 });
 
 /** For showing: sRGB; what it cannot show is greyed just as far as needed, so that hues stay. */
-export function pictureOf(
-  { width, height, rgb, primaries }: Straightened,
-  gains: Gains,
-  tie: LightTie | null,
-): RgbImage {
+export function pictureOf(flat: Straightened, gains: Gains, tie: LightTie | null): RgbImage {
+  const { width, height, rgb, primaries } = flat;
   const shown = new Uint8Array(rgb.length);
+  if (tie === null && primaries === 'srgb') {
+    showBytes(flat, gains, shown);
+    return { width, height, rgb: shown };
+  }
   const light = new Float32Array(3 * width);
   const gain = new Float32Array(3 * Math.ceil(width / TILE));
   for (let y = 0, first = 0; y < height; y++, first += light.length) {
@@ -95,10 +96,72 @@ export function pictureOf(
       }
     }
     if (tie !== null) tie(light, primaries);
-    else if (primaries !== 'srgb') linearInSrgb(light, primaries);
+    else linearInSrgb(light, primaries);
     encodeRow(light, shown, first);
   }
   return { width, height, rgb: shown };
+}
+
+/** The same where light is only multiplied: a byte shown follows from a byte and its gain, and is looked up. */
+function showBytes({ width, height, rgb }: Straightened, gains: Gains, shown: Uint8Array): void {
+  const row = 3 * width;
+  const gain = new Float32Array(3 * Math.ceil(width / TILE));
+  const beyond = new Float32Array(3);
+  let bytes: Multiplied[] = [];
+  for (let y = 0; y < height; y++) {
+    if (y % TILE === 0) {
+      gainsOfRow(gains, y + TILE / 2, TILE / 2, TILE, gain);
+      bytes = Array.from(gain, multiplied);
+    }
+    for (let tile = 0, at = row * y; tile < bytes.length; tile += 3) {
+      const r = bytes[tile]!;
+      const g = bytes[tile + 1]!;
+      const b = bytes[tile + 2]!;
+      const [ofR, ofG, ofB] = [r.shown, g.shown, b.shown];
+      for (const end = Math.min(row * (y + 1), at + 3 * TILE); at < end; at += 3) {
+        const inR = rgb[at]!;
+        const inG = rgb[at + 1]!;
+        const inB = rgb[at + 2]!;
+        if (inR < r.tooLight && inG < g.tooLight && inB < b.tooLight) {
+          shown[at] = ofR[inR]!;
+          shown[at + 1] = ofG[inG]!;
+          shown[at + 2] = ofB[inB]!;
+        } else {
+          beyond[0] = r.gain * linearOfByte[inR]!;
+          beyond[1] = g.gain * linearOfByte[inG]!;
+          beyond[2] = b.gain * linearOfByte[inB]!;
+          encodeRow(beyond, shown, at);
+        }
+      }
+    }
+  }
+}
+
+/** What the light of each byte is shown as once it is multiplied, and the first byte that is too light to be shown. */
+interface Multiplied {
+  readonly gain: number;
+  readonly shown: Uint8Array;
+  readonly tooLight: number;
+}
+
+/** Gains nearer to each other than this part share a table: that moves what is shown by less than a quarter of a byte. */
+const GAIN_STEP = 0.004;
+const tables = new Map<number, Multiplied>();
+
+function multiplied(wanted: number): Multiplied {
+  const step = Math.round(Math.log(wanted) / GAIN_STEP);
+  const known = tables.get(step);
+  if (known !== undefined) return known;
+  const gain = Math.exp(step * GAIN_STEP);
+  const light = linearOfByte.map((linear) => gain * linear);
+  const first = light.findIndex((value) => value > 1);
+  const table = {
+    gain,
+    shown: Uint8Array.from(light, encodedByte),
+    tooLight: first < 0 ? light.length : first,
+  };
+  tables.set(step, table);
+  return table;
 }
 
 function encodeRow(light: Float32Array, shown: Uint8Array, first: number): void {

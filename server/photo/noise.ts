@@ -1,4 +1,5 @@
 import type { LabImage } from '../colour/lab.ts';
+import { rankInPlace } from './surface.ts';
 
 /**
  * The noise of a flat picture, as the standard error of one pixel in CIELAB units (all three axes).
@@ -20,9 +21,9 @@ export function noiseOf({ width, height, lab }: LabImage): number {
         const at = 3 * (y * width + x) + axis;
         differences[count++] = Math.abs(lab[at - 3]! - 2 * lab[at]! + lab[at + 3]!);
       }
-    const sorted = differences.subarray(0, count).sort();
+    const quartile = count === 0 ? 0 : rankInPlace(differences.subarray(0, count), count >> 2);
     // The quartile of |N(0, 1)| is 0.3186; a second difference has six times the variance of a pixel.
-    const sigma = (sorted[count >> 2] ?? 0) / 0.3186 / Math.sqrt(6);
+    const sigma = quartile / 0.3186 / Math.sqrt(6);
     squares += sigma * sigma;
   }
   return Math.max(0.1, Math.sqrt(squares));

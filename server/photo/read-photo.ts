@@ -1,3 +1,4 @@
+import { workRoom } from '../colour/work-room.ts';
 import type { Quad } from '../geometry/points.ts';
 import { inReadingOrder, sidesOf } from '../geometry/quad.ts';
 import { correctedWhite, correctionOf } from './correction.ts';
@@ -127,6 +128,9 @@ const INCH = 25.4;
 /** Part of a side left out at the rim when colours are read, so that no table comes in. */
 const INSET = 0.012;
 
+/** One sheet after the other is laid flat in the same place; what is kept of it is copied from there. */
+const room = workRoom((length) => new Uint8Array(length));
+
 function flattenOne(
   photo: OpenedPixels,
   ask: PhotoAsk,
@@ -141,7 +145,7 @@ function flattenOne(
   const corners = scaledQuad(thing.corners, 1 / fullScale);
   const correct = correctionOf(field, reference.white, fullScale / photo.scale);
   const size = sizeOf(corners, ask.look === 'sheets' ? ask.sheetMillimetres : null);
-  const flat = straighten(photo.full, corners, size);
+  const flat = straighten(photo.full, corners, size, room(3 * size.width * size.height));
   const gains = correct(flat.rows, size.width, size.height);
   const picture = pictureOf(flat, gains, tie);
   const rim = Math.ceil(INSET * Math.min(size.width, size.height));

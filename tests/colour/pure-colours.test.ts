@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { labDistance } from '../../server/colour/difference.ts';
 import { flatPixels } from '../../server/colour/flat-pixels.ts';
+import { insidePixels } from '../../server/colour/insides.ts';
 import { labelPixels } from '../../server/colour/label-pixels.ts';
 import type { Lab } from '../../server/colour/lab.ts';
 import { pureColours } from '../../server/colour/pure-colours.ts';
@@ -20,7 +21,8 @@ const spotted = (x: number, y: number): Lab => {
 function read(known: readonly Lab[], noise: number): Lab[] {
   const image = drawn(spotted, { size: 180, noise });
   const flat = flatPixels(image, noise);
-  return pureColours(image, labelPixels(image, known, flat), flat, known);
+  const labels = labelPixels(image, known, flat);
+  return pureColours(image, labels, insidePixels(labels, flat), known);
 }
 
 describe('a colour as the middle of its shapes shows it', () => {
