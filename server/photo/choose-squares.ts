@@ -1,15 +1,17 @@
 import type { LabImage } from '../colour/lab.ts';
 import { applyHomography, homographyOf, inverseHomography } from '../geometry/homography.ts';
 import type { Quad } from '../geometry/points.ts';
-import { contains } from '../geometry/polygon.ts';
 import { rectangleQuad } from '../geometry/quad.ts';
 import type { Chosen } from './choose-sheets.ts';
 import { aspectOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
+import { pixelsIn } from './pixels-in.ts';
 import type { Picture } from './picture.ts';
+import { plainPieces } from './plain-pieces.ts';
 import { regionsOf } from './regions.ts';
 import type { Region } from './regions.ts';
 import { withoutThin } from './spread.ts';
+import { piecesIn, squaresApart } from './squares-apart.ts';
 import { median } from './surface.ts';
 import { evenLight } from './light.ts';
 import { brightestOf } from './white-reference.ts';
@@ -25,26 +27,31 @@ import type { Patch } from './white-card.ts';
  */
 export function chooseSquares(overview: Overview, preview: Picture): Chosen {
   const brightest = brightestOf(preview, evenLight(preview));
+  const pieces = plainPieces(overview);
   const candidates = [...overview.candidates, ...withoutWhiskers(overview)];
-  const cards = candidates.flatMap((candidate) => {
+  const smeared = candidates.flatMap((candidate) => {
     const seen = smearsOn(candidate, overview.image, preview);
-    return seen === null || !isWhite({ ...seen.patch, uneven: 0 }, brightest)
+    return seen === null ||
+      !isWhite({ ...seen.patch, uneven: 0 }, brightest) ||
+      seen.smears.length <= piecesIn(candidate, pieces).length
       ? []
       : [{ candidate, ...seen }];
   });
-  const plain = candidates.filter(
-    (candidate) => !cards.some((card) => card.candidate === candidate),
-  );
-  const whole = cards.length === 0 ? smearsOnGround(overview, preview) : null;
+  const isPlain = pieces.length > overview.unclear.length / 2;
+  const whole = smeared.length === 0 && !isPlain ? smearsOnGround(overview, preview) : null;
   if (whole !== null) return { sheets: [], others: [], ...whole };
+  const rest = candidates.filter(
+    (candidate) => !smeared.some((card) => card.candidate === candidate),
+  );
+  const { plain, cards } = squaresApart(rest, pieces, overview, preview, brightest);
   const odd = oddOnes(plain);
   const sheets = plain.filter((candidate) => !odd.includes(candidate));
-  const largest = cards.sort((p, q) => q.candidate.area - p.candidate.area)[0];
+  const largest = [...smeared, ...cards].sort((p, q) => q.candidate.area - p.candidate.area)[0];
   return {
     sheets: sheets.filter(({ corners }) => aspectOf(corners) < 3),
     others: odd,
     notes: [],
-    smears: cards.flatMap(({ smears }) => smears),
+    smears: smeared.flatMap(({ smears }) => smears),
     ...(largest === undefined
       ? {}
       : { white: { corners: largest.candidate.corners, patch: largest.patch } }),
@@ -144,18 +151,6 @@ function upperMedian(pixels: Int32Array, lab: Float32Array, axis: number): numbe
   const byLight = Int32Array.from(pixels).sort((p, q) => lab[3 * p]! - lab[3 * q]!);
   const upper = byLight.subarray(byLight.length >> 1);
   return median(Float32Array.from(upper, (pixel) => lab[3 * pixel + axis]!));
-}
-
-function pixelsIn(corners: Quad<'photo'>, width: number, height: number): Int32Array {
-  const pixels: number[] = [];
-  const top = Math.max(0, Math.floor(Math.min(...corners.map((p) => p.y))));
-  const bottom = Math.min(height - 1, Math.ceil(Math.max(...corners.map((p) => p.y))));
-  const left = Math.max(0, Math.floor(Math.min(...corners.map((p) => p.x))));
-  const right = Math.min(width - 1, Math.ceil(Math.max(...corners.map((p) => p.x))));
-  for (let y = top; y <= bottom; y++)
-    for (let x = left; x <= right; x++)
-      if (contains(corners, { x: x + 0.5, y: y + 0.5 })) pixels.push(y * width + x);
-  return Int32Array.from(pixels);
 }
 
 interface Box {
