@@ -2,12 +2,14 @@ import { render } from 'preact';
 import './look/index.css';
 import { useCodeInAddress } from './phone/code-in-address.ts';
 import { onComingBack } from './table/coming-back.ts';
+import { fetchLostPicturesAgain } from './table/pictures-again.ts';
 import { fetchScreensAhead } from './table/screens.ts';
 import { hearNews } from './wire/news.ts';
 import { guides, padList, pads, plansOf, supplies, ticks } from './wire/shelves.ts';
 import { App } from './table/app.tsx';
 
 const table = document.getElementById('table');
+fetchLostPicturesAgain();
 // A device that comes with a code has its key before it asks for anything.
 await useCodeInAddress();
 if (table) render(<App />, table);

@@ -29,12 +29,14 @@ export function SheetCounts({ table, wishes, busy, wish }: ElseProps): VNode {
                   disabled={busy}
                   onClick={() => wish({ sheets })}
                 >
-                  <span>{planWords.else.sheets(sheets)}</span>
+                  <span>
+                    {planWords.else.sheets(sheets)}{' '}
+                    {sheets === now && <span class="tag">{planWords.else.nowSo}</span>}
+                  </span>
                   <span class="count-bar" aria-hidden="true">
                     <span style={{ width: `${100 * part}%` }} />
                   </span>
                   <strong>{planWords.else.part(part)}</strong>
-                  {sheets === now && <span class="tag">{planWords.else.nowSo}</span>}
                 </button>
               </li>
             ))}

@@ -56,6 +56,22 @@ export function errors(at: () => Table): void {
     await context.close();
   });
 
+  it('asks again for a picture that did not come, so that no place stays blank', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    let lost = 0;
+    await page.route(/\/swatch\?/, (route) => {
+      lost += 1;
+      return lost <= 6 ? route.abort() : route.continue();
+    });
+    await openDemoPad(page);
+    const width = (): Promise<number> =>
+      page.evaluate<number>(`document.querySelector('.face img').naturalWidth`);
+    await expect.poll(width).toBeGreaterThan(0);
+    expect(lost).toBeGreaterThan(6);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('keeps the ruler and offers another try when one list does not come', async () => {
     const { page, context, faults } = await at().open('laptop');
     await openDemoPad(page);
