@@ -34,6 +34,7 @@ import { answerWithProblems, sendProblem } from './http/problems.ts';
 import { secure } from './http/security.ts';
 import { sheetRoutes } from './http/sheets.ts';
 import { sideRoutes } from './http/sides.ts';
+import { uploadRoutes } from './http/uploads.ts';
 import { supplyRoutes } from './http/supplies.ts';
 
 export interface AppOptions {
@@ -83,6 +84,7 @@ export async function buildApp(whole: Edges, options: AppOptions): Promise<Servi
   padFileRoutes(app, edges);
   eventRoutes(app, edges);
   photoRoutes(app, edges);
+  uploadRoutes(app, edges);
   sideRoutes(app, edges);
   sheetRoutes(app, edges);
   supplyRoutes(app, edges);

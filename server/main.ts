@@ -7,6 +7,8 @@ import { faultInWords } from './fault-in-words.ts';
 import { isOnNetwork } from './http/askers.ts';
 import { createChanges } from './http/changes.ts';
 import type { Edges, Service } from './http/edges.ts';
+import { startUploadReader } from './http/upload-reader.ts';
+import type { UploadReader } from './http/upload-reader.ts';
 import { addressesWith, newCode } from './http/keys.ts';
 import { HOUSE } from './store/asker.ts';
 import { deskLimits, openDesk } from './photo-desk.ts';
@@ -47,7 +49,8 @@ async function start(settings: ServiceSettings): Promise<void> {
     page: inRoot('dist', 'web'),
     logger: { level: 'warn', stream: process.stderr },
   });
-  endWell(app, edges);
+  const reader = startUploadReader(edges);
+  endWell(app, edges, reader);
   await app.listen({ port: settings.port, host: settings.host });
   if (settings.demo) {
     doing = 'reading the demo pad';
@@ -73,7 +76,7 @@ async function sayWhere(app: Service, edges: Edges, host: string): Promise<void>
 }
 
 /** At the first signal nothing new is taken, what is under way is finished; at the second it ends at once. */
-function endWell(app: Service, { store, desk }: Edges): void {
+function endWell(app: Service, { store, desk }: Edges, reader: UploadReader): void {
   let ending = false;
   const end = (): void => {
     if (ending) process.exit(1);
@@ -81,6 +84,7 @@ function endWell(app: Service, { store, desk }: Edges): void {
     console.log('Finishing what is under way …');
     app
       .close()
+      .then(() => reader.stop())
       .then(() => desk.close())
       .then(() => store.close())
       .then(

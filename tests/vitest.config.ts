@@ -28,7 +28,7 @@ const onSharedStore = {
     name: 'shared store',
     include: [
       'tests/store/store.test.ts',
-      'tests/http/{pads,photos,sheets,plans,supplies,layouts,events,pad-files}.test.ts',
+      'tests/http/{pads,photos,uploads,sheets,plans,supplies,layouts,events,pad-files}.test.ts',
       'tests/shared-store/*.test.ts',
     ],
     globalSetup: ['tests/shared-store/start.ts'],

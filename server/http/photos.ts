@@ -1,6 +1,7 @@
 import type { FastifyReply } from 'fastify';
 import { z } from 'zod';
 import * as Wire from '../contract/pads.ts';
+import { Upload } from '../contract/uploads.ts';
 import { expected } from '../refusals/refusal.ts';
 import type { Tap } from '../photo/picture.ts';
 import type { Shelf } from '../store/files.ts';
@@ -13,14 +14,23 @@ import { holdFresh, stateRevision } from './fresh.ts';
 import { readPhotoAgain } from './read-again.ts';
 import { removePhoto } from './remove-photo.ts';
 import { LABOUR } from './security.ts';
-import { takePhoto } from './take-photo.ts';
+import { takePhoto, takePhotoForLater } from './take-photo.ts';
 import type { TakenPhoto } from './take-photo.ts';
+import { uploadOnWire } from './uploads.ts';
 import { spotFromWire } from './wire/corners.ts';
 import { photoOnWire } from './wire/pads.ts';
 import { sideOnWire } from './wire/sides.ts';
 import { rulerOf } from './wire/sizes.ts';
 
 const PadPath = z.object({ pad: z.string() });
+const Preferring = z.object({
+  prefer: z
+    .string()
+    .optional()
+    .describe(
+      'respond-async (RFC 7240): answered with 202 as soon as the photo is safe, and read later.',
+    ),
+});
 const PhotoPath = z.object({ photo: z.string() });
 
 export function photoRoutes(app: Service, edges: Edges): void {
@@ -34,7 +44,8 @@ export function photoRoutes(app: Service, edges: Edges): void {
         summary: 'Add a photo of sheets laid apart, or of one sheet.',
         consumes: ['multipart/form-data'],
         params: PadPath,
-        response: answers({ 201: Wire.PhotoAnswer }),
+        headers: Preferring,
+        response: answers({ 201: Wire.PhotoAnswer, 202: Upload }),
       },
     },
     async (request, reply) => {
@@ -44,13 +55,16 @@ export function photoRoutes(app: Service, edges: Edges): void {
       try {
         const received = fileOf(form, 'photo');
         const { side: face, arrangement, white, chips } = formWords(form);
-        const taken = await takePhoto(edges, {
-          pad,
-          face,
-          arrangement,
-          received,
-          tap: shown(white, chips),
-        });
+        const sent = { pad, face, arrangement, received, tap: shown(white, chips) };
+        if (isForLater(request.headers.prefer)) {
+          const upload = uploadOnWire(await takePhotoForLater(edges, sent));
+          return await reply
+            .code(202)
+            .header('location', `/api/uploads/${upload.id}`)
+            .header('preference-applied', 'respond-async')
+            .send(upload);
+        }
+        const taken = await takePhoto(edges, sent);
         const answer = await answerOf(edges, taken);
         return await reply.code(201).header('location', answer.photo.picture).send(answer);
       } finally {
@@ -171,6 +185,12 @@ function shown(
     ...(white === undefined ? {} : { white: spotFromWire(white) }),
     ...(chips === undefined ? {} : { chips: chips.map(spotFromWire) }),
   };
+}
+
+/** RFC 7240, sections 2 and 4.1. */
+function isForLater(prefer: string | string[] | undefined): boolean {
+  const wishes = String(prefer ?? '').split(',');
+  return wishes.some((wish) => wish.split(';')[0]!.trim().toLowerCase() === 'respond-async');
 }
 
 function jsonIn(text: string, field: string): unknown {

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { copyFile, mkdir, open, readdir, rm } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { Kysely, sql } from 'kysely';
@@ -6,6 +7,7 @@ import { SHELVES, openFiles } from './files.ts';
 import { lockFolder } from './folder-lock.ts';
 import { ownedHashes } from './sweep.ts';
 import type { Tables } from './tables.ts';
+import { waitingUploads } from './uploads.ts';
 
 /** How many files a copy holds beside the database. */
 export interface Copied {
@@ -66,6 +68,17 @@ async function copyOwned(from: string, to: string): Promise<Copied> {
         await syncFile(path);
         files += 1;
       }
+    const waiting = waitingUploads(db, { worker: '', patience: 0, rowLocks: false });
+    for (const { file, hash } of await waiting.held()) {
+      const path = join(to, 'waiting', file);
+      // One that has been read since the copy of the database was made lies on the shelf by now.
+      const places = [join(from, 'waiting', file), source.pathOf('photos', hash)];
+      const place = places.find((each) => existsSync(each));
+      if (place === undefined) continue;
+      await copyFile(place, path);
+      await syncFile(path);
+      files += 1;
+    }
     return { files };
   } finally {
     await db.destroy();

@@ -1,7 +1,7 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { mkdir, open, readFile, readdir, rename, rm, stat } from 'node:fs/promises';
+import { copyFile, link, mkdir, open, readFile, readdir, rename, rm, stat } from 'node:fs/promises';
 import type { FileHandle } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { Refusal } from '../refusals/refusal.ts';
 import { once } from './once.ts';
 
@@ -27,6 +27,15 @@ export interface Files {
   /** Puts bytes on a shelf and gives their hash. */
   keepBytes(shelf: Shelf, bytes: Uint8Array): Promise<string>;
   drop(received: Received): Promise<void>;
+  /** Puts a received file where it waits to be read, and gives its name there; it is durable when the promise is kept. */
+  hold(received: Received, name?: string): Promise<string>;
+  /** A file that waits; refuses one that is missing. */
+  held(name: string, hash: string): Promise<Received>;
+  /** Puts a file that waits on a shelf as well; it goes on waiting until it is let go, so that a row always has it. */
+  shelve(shelf: Shelf, held: Received): Promise<string>;
+  letGo(name: string): Promise<void>;
+  /** Removes files that wait for nothing, and gives how many. */
+  letGoOthers(names: ReadonlySet<string>): Promise<number>;
   pathOf(shelf: Shelf, hash: string): string;
   read(shelf: Shelf, hash: string): Promise<Buffer>;
   /** The path of a file that is there; refuses one that is missing. */
@@ -40,7 +49,15 @@ export interface Files {
 export async function openFiles(folder: string): Promise<Files> {
   const incoming = join(folder, 'incoming');
   await mkdir(incoming, { recursive: true });
+  const waiting = join(folder, 'waiting');
+  await mkdir(waiting, { recursive: true });
   for (const shelf of SHELVES) await mkdir(join(folder, shelf), { recursive: true });
+
+  const waitingPath = (name: string): string => {
+    if (!/^[0-9a-f]{24}$/.test(name))
+      throw new RangeError('Expected 24 hexadecimal digits as the name of a file that waits');
+    return join(waiting, name);
+  };
 
   const pathOf = (shelf: Shelf, hash: string): string => {
     if (!/^[0-9a-f]{64}$/.test(hash))
@@ -80,6 +97,37 @@ export async function openFiles(folder: string): Promise<Files> {
     },
 
     drop: (received) => rm(received.path, { force: true }),
+
+    hold: async ({ path }, name = basename(path)) => {
+      await rename(path, waitingPath(name));
+      await syncFolder(waiting);
+      return name;
+    },
+
+    held: async (name, hash) => {
+      const path = waitingPath(name);
+      try {
+        return { path, hash, size: (await stat(path)).size };
+      } catch (fault) {
+        if (isMissing(fault)) throw missing('photos');
+        throw fault;
+      }
+    },
+
+    shelve: async (shelf, held) => {
+      const path = join(incoming, randomBytes(12).toString('hex'));
+      // Where a file cannot have two names, it is copied.
+      await link(held.path, path).catch(() => copySynced(held.path, path));
+      return files.keep(shelf, { ...held, path });
+    },
+
+    letGo: (name) => rm(waitingPath(name), { force: true }),
+
+    letGoOthers: async (names) => {
+      const left = (await readdir(waiting)).filter((name) => !names.has(name));
+      for (const name of left) await rm(join(waiting, name), { force: true, recursive: true });
+      return left.length;
+    },
 
     read: async (shelf, hash) => {
       try {
@@ -137,6 +185,16 @@ async function pour(
     await file.close();
   }
   return { hash: hash.digest('hex'), size };
+}
+
+async function copySynced(from: string, to: string): Promise<void> {
+  await copyFile(from, to);
+  const file = await open(to, 'r+');
+  try {
+    await file.sync();
+  } finally {
+    await file.close();
+  }
 }
 
 /** Makes a rename durable. Windows has no such call for folders and needs none. */

@@ -58,6 +58,14 @@ const STEPS: readonly (readonly string[])[] = [
     `create index leftovers_of_pad on leftovers (pad)`,
   ],
   [`create table gone_pads (id text primary key, revision integer not null)`],
+  [
+    `create table uploads (id text primary key, pad text not null, owner text not null, face text not null,
+      arrangement text not null, hash text not null, file text not null, told text not null,
+      created_at text not null, acknowledged integer not null, tries integer not null, worker text,
+      until text, photo text, problem text, turn integer not null)`,
+    `create index uploads_of_pad on uploads (pad)`,
+    `create index uploads_in_turn on uploads (turn)`,
+  ],
 ];
 
 export type Speech = 'sqlite' | 'postgres';

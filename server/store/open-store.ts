@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Kysely, sql } from 'kysely';
@@ -14,6 +15,8 @@ import type { Bucket } from './bucket.ts';
 import { sweep } from './sweep.ts';
 import type { Swept } from './sweep.ts';
 import type { Tables } from './tables.ts';
+import { waitingUploads } from './uploads.ts';
+import type { WaitingUploads } from './uploads.ts';
 
 /** What is kept: a database and files beside it. */
 export interface Store {
@@ -23,6 +26,8 @@ export interface Store {
   readonly swept: Swept;
   /** Runs the work in one transaction; all of it holds when the promise is kept, or none of it. */
   write<T>(work: (records: Records) => Promise<T>): Promise<T>;
+  /** Photos that wait to be read, for whichever process takes them. */
+  readonly waiting: WaitingUploads;
   /** True when the database and the files answer. */
   answers(): Promise<boolean>;
   /** Tells every process that shares this store that a pad has changed. */
@@ -33,6 +38,11 @@ export interface Store {
   askedBy(whose: Whose): Pick<Store, 'read' | 'write'>;
   close(): Promise<void>;
 }
+
+/** The one process of a data folder. */
+const ALONE = 'alone';
+/** A process that has said nothing for so long is taken for dead, and others read its photos; in milliseconds. */
+const PATIENCE = 30_000;
 
 /** A database and a bucket that several processes share. */
 export interface Shared {
@@ -48,13 +58,17 @@ export interface Shared {
  * Every commit is synced to the disk. Writing transactions stand in line inside the process, because
  * SQLite lets in only one at a time; those of several processes stand in line in the database.
  */
-export async function openStore(folder: string, shared: Shared | null = null): Promise<Store> {
+export async function openStore(
+  folder: string,
+  shared: Shared | null = null,
+  patience = PATIENCE,
+): Promise<Store> {
   await mkdir(folder, { recursive: true });
   const lock = await lockFolder(folder);
   try {
     return shared === null
       ? await openOwn(folder, lock.release)
-      : await openShared(folder, shared, lock.release);
+      : await openShared(folder, shared, patience, lock.release);
   } catch (fault) {
     lock.release();
     throw fault;
@@ -68,7 +82,11 @@ async function openOwn(folder: string, release: () => void): Promise<Store> {
   await settle(db);
   await migrate(db, 'sqlite');
   const files = await openFiles(folder);
-  const swept = await sweep(db, files);
+  const waiting = waitingUploads(db, { worker: ALONE, patience: PATIENCE, rowLocks: false });
+  // Nobody else is on this folder: what an earlier process had taken is free again.
+  await waiting.handBack();
+  const held = await waiting.held();
+  const swept = await sweep(db, files, new Set(held.map(({ file }) => file)));
   const line = writersOn(db, () => Promise.resolve());
   const ears: ((pad: string) => void)[] = [];
   return {
@@ -76,6 +94,7 @@ async function openOwn(folder: string, release: () => void): Promise<Store> {
     askedBy: line.askedBy,
     files,
     swept,
+    waiting: inLine(waiting, line.stand),
     answers: () => answers(db),
     tell: (pad) => {
       for (const ear of ears) ear(pad);
@@ -96,7 +115,12 @@ async function openOwn(folder: string, release: () => void): Promise<Store> {
  * Nothing is swept here: a file that no row owns may be one that another process is about to keep. The
  * clients of both are loaded only when they are asked for; most people never need them.
  */
-async function openShared(folder: string, shared: Shared, release: () => void): Promise<Store> {
+async function openShared(
+  folder: string,
+  shared: Shared,
+  patience: number,
+  release: () => void,
+): Promise<Store> {
   const { openSharedDatabase } = await import('./shared-database.ts');
   const { bucketAnswers, openSharedFiles } = await import('./shared-files.ts');
   const database = openSharedDatabase(shared.database);
@@ -110,6 +134,7 @@ async function openShared(folder: string, shared: Shared, release: () => void): 
       askedBy: line.askedBy,
       files,
       swept: { cleared: 0, missing: [] },
+      waiting: waitingUploads(db, { worker: randomUUID(), patience, rowLocks: true }),
       answers: async () => (await answers(db)) && (await bucketAnswers(files)),
       tell: (pad) => database.tell(pad),
       hear: (call) => database.hear(call),
@@ -133,25 +158,40 @@ async function settle(db: Kysely<Tables>): Promise<void> {
     throw new Error('Expected a database that syncs every commit to the disk (synchronous = FULL)');
 }
 
+type Stand = <T>(work: () => Promise<T>) => Promise<T>;
+
+/** SQLite lets in one writer at a time, so the statements of the waiting list stand in the line of the others. */
+function inLine(waiting: WaitingUploads, stand: Stand): WaitingUploads {
+  return {
+    ...waiting,
+    claim: (now) => stand(() => waiting.claim(now)),
+    renew: (now) => stand(() => waiting.renew(now)),
+    handBack: () => stand(() => waiting.handBack()),
+  };
+}
+
 /** The line in which writing transactions stand; `takeTurn` is the first thing that each does. */
 function writersOn(
   db: Kysely<Tables>,
   takeTurn: (transaction: Transaction<Tables>) => Promise<void>,
-): { askedBy: Store['askedBy']; end: () => Promise<void> } {
+): { askedBy: Store['askedBy']; stand: Stand; end: () => Promise<void> } {
   let line: Promise<unknown> = Promise.resolve();
+  const stand: Stand = (work) => {
+    const turn = line.then(work);
+    line = turn.catch(() => null);
+    return turn;
+  };
   return {
+    stand,
     askedBy: (whose) => ({
       read: recordsIn(db, whose),
-      write: (work) => {
-        const turn = line.then(() =>
+      write: (work) =>
+        stand(() =>
           db.transaction().execute(async (transaction) => {
             await takeTurn(transaction);
             return work(recordsIn(transaction, whose));
           }),
-        );
-        line = turn.catch(() => null);
-        return turn;
-      },
+        ),
     }),
     end: async () => {
       await line;

@@ -87,6 +87,7 @@ export function padsIn(db: Kysely<Tables>, whose: Whose): Pads {
         'sheets',
         'sides',
         'photos',
+        'uploads',
         'leftovers',
         'keys',
         'codes',

@@ -65,6 +65,7 @@ export function photosIn(db: Kysely<Tables>, whose: Whose): Photos {
         .execute();
     },
     remove: async (id) => {
+      await db.deleteFrom('uploads').where('photo', '=', id).execute();
       await db.deleteFrom('photos').where('id', '=', id).execute();
     },
   };

@@ -23,11 +23,14 @@ import type { Sides } from './sides.ts';
 import { suppliesIn } from './supplies.ts';
 import type { Supplies } from './supplies.ts';
 import type { Tables } from './tables.ts';
+import { uploadsIn } from './uploads.ts';
+import type { Uploads } from './uploads.ts';
 
 /** All that is kept, noun by noun; within a transaction, or outside one for reading. */
 export interface Records {
   readonly pads: Pads;
   readonly photos: Photos;
+  readonly uploads: Uploads;
   readonly sides: Sides;
   readonly sheets: Sheets;
   readonly leftovers: Leftovers;
@@ -45,6 +48,7 @@ export function recordsIn(db: Kysely<Tables>, whose: Whose): Records {
   return {
     pads: padsIn(db, whose),
     photos: photosIn(db, whose),
+    uploads: uploadsIn(db, whose),
     sides: sidesIn(db, whose),
     sheets: sheetsIn(db, whose),
     leftovers: leftoversIn(db, whose),

@@ -1,6 +1,6 @@
 import { createReadStream } from 'node:fs';
 import { rm } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import {
   DeleteObjectCommand,
   GetObjectCommand,
@@ -11,7 +11,7 @@ import {
 } from '@aws-sdk/client-s3';
 import { once } from './once.ts';
 import { SHELVES, missing, openFiles } from './files.ts';
-import type { Files, Shelf } from './files.ts';
+import type { Files, Received, Shelf } from './files.ts';
 import type { Bucket } from './bucket.ts';
 
 /**
@@ -37,6 +37,11 @@ export async function openSharedFiles(folder: string, place: Bucket): Promise<Fi
     Key: `${folderOf(shelf)}${hash}`,
   });
 
+  const waitingKey = (name: string): { Bucket: string; Key: string } => ({
+    Bucket,
+    Key: prefix === '' ? `waiting/${name}` : `${prefix}/waiting/${name}`,
+  });
+
   const isThere = async (shelf: Shelf, hash: string): Promise<boolean> => {
     try {
       await client.send(new HeadObjectCommand(keyOf(shelf, hash)));
@@ -45,6 +50,12 @@ export async function openSharedFiles(folder: string, place: Bucket): Promise<Fi
       if (isMissing(fault)) return false;
       throw fault;
     }
+  };
+
+  const put = async (shelf: Shelf, { hash, size, path }: Received): Promise<void> => {
+    if (await isThere(shelf, hash)) return;
+    const file = { Body: createReadStream(path), ContentLength: size };
+    await client.send(new PutObjectCommand({ ...keyOf(shelf, hash), ...file }));
   };
 
   /** Brings a file here, unless it is here already. */
@@ -66,15 +77,7 @@ export async function openSharedFiles(folder: string, place: Bucket): Promise<Fi
   const files: Files = {
     ...local,
     keep: async (shelf, received) => {
-      const { hash, size, path } = received;
-      if (!(await isThere(shelf, hash)))
-        await client.send(
-          new PutObjectCommand({
-            ...keyOf(shelf, hash),
-            Body: createReadStream(path),
-            ContentLength: size,
-          }),
-        );
+      await put(shelf, received);
       return local.keep(shelf, received);
     },
     keepBytes: async (shelf, bytes) => files.keep(shelf, await local.receive(once(bytes))),
@@ -103,6 +106,35 @@ export async function openSharedFiles(folder: string, place: Bucket): Promise<Fi
         ContinuationToken = page.NextContinuationToken;
       } while (ContinuationToken !== undefined);
       return hashes;
+    },
+    hold: async (received) => {
+      await client.send(
+        new PutObjectCommand({
+          ...waitingKey(basename(received.path)),
+          Body: createReadStream(received.path),
+          ContentLength: received.size,
+        }),
+      );
+      return local.hold(received);
+    },
+    held: async (name, hash) => {
+      const here = await local.held(name, hash).catch(() => null);
+      if (here !== null) return here;
+      try {
+        const { Body } = await client.send(new GetObjectCommand(waitingKey(name)));
+        const received = await local.receive(Body as AsyncIterable<Uint8Array>);
+        return await local.held(await local.hold(received, name), hash);
+      } catch (fault) {
+        throw isMissing(fault) ? missing('photos') : fault;
+      }
+    },
+    shelve: async (shelf, held) => {
+      await put(shelf, held);
+      return local.shelve(shelf, held);
+    },
+    letGo: async (name) => {
+      await local.letGo(name);
+      await client.send(new DeleteObjectCommand(waitingKey(name)));
     },
     remove: async (shelf, hash) => {
       await client.send(new DeleteObjectCommand(keyOf(shelf, hash)));

@@ -10,8 +10,12 @@ export interface Swept {
 }
 
 /** Removes half-written files and files that nothing owns, and says which are missing. */
-export async function sweep(db: Kysely<Tables>, files: Files): Promise<Swept> {
-  let cleared = await files.clearIncoming();
+export async function sweep(
+  db: Kysely<Tables>,
+  files: Files,
+  waiting: ReadonlySet<string>,
+): Promise<Swept> {
+  let cleared = (await files.clearIncoming()) + (await files.letGoOthers(waiting));
   const missing: { shelf: Shelf; hash: string }[] = [];
   const owned = await ownedHashes(db);
   for (const shelf of SHELVES) {

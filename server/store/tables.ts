@@ -89,6 +89,29 @@ export interface Tables {
   ticks: { plan: string; step: string };
   /** Swatches that a plan draws with; they stay when the side is read again or its photo deleted. */
   plan_swatches: { plan: string; swatch: string };
+  /** Photos that wait to be read, and for a sender who has her answer already what came of them. */
+  uploads: {
+    id: string;
+    pad: string;
+    owner: string;
+    face: 'front' | 'back';
+    arrangement: string;
+    hash: string;
+    /** Where it waits. */
+    file: string;
+    told: string;
+    created_at: string;
+    /** 1 when its sender asks later what came of it. */
+    acknowledged: number;
+    tries: number;
+    /** The process that reads it, and until when that holds. */
+    worker: string | null;
+    until: string | null;
+    photo: string | null;
+    problem: string | null;
+    /** Order of arrival. */
+    turn: number;
+  };
   /** Requests that carried a key, and what they made. */
   requests: { key: string; fingerprint: string; made: string; created_at: string };
   /** Single facts about the whole folder. */

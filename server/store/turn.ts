@@ -7,7 +7,7 @@ import type { Tables } from './tables.ts';
  */
 export async function nextTurn(
   db: Kysely<Tables>,
-  table: 'photos' | 'supplies' | 'layouts' | 'plans',
+  table: 'photos' | 'supplies' | 'layouts' | 'plans' | 'uploads',
 ): Promise<number> {
   const row = await db
     .selectFrom(table)

@@ -87,6 +87,15 @@ async function prepared(): Promise<Prepared> {
   const kept = await ask(service, 'POST', `/api/pads/${pad.id}/leftovers`, part);
   const { leftovers } = valueOf<{ leftovers: { id: string }[] }>(kept);
   const side = sheet.front!;
+  const { body: sent, headers } = form([
+    ['side', 'front'],
+    ['arrangement', 'later'],
+    ['photo', photoOf({ papers: papers(2, 8) }), 'photo.jpg'],
+  ]);
+  const later = { ...headers, prefer: 'respond-async' };
+  const { id: upload } = valueOf<{ id: string }>(
+    await ask(service, 'POST', `/api/pads/${pad.id}/photos`, sent, later),
+  );
   const layout = layouts[0]!;
   const slots = Object.fromEntries(plan.sheetsUsed.map((used) => [used.slot, used.sheet]));
   const scene = photoOf({ papers: papers(3, 9) }).toString();
@@ -116,6 +125,7 @@ async function prepared(): Promise<Prepared> {
       back: sheet.back!.id,
       photo: pad.photos[0]!.id,
       supply,
+      upload,
       leftover: leftovers[0]!.id,
       layer: plan.cards[0]!.layers[0]!.layer,
       layout: 'own-one',

@@ -196,6 +196,7 @@ interface Filled {
   readonly layout: string;
   readonly catalogued: string;
   readonly leftover: string;
+  readonly upload: string;
 }
 
 const BODIES: Record<string, ((hers: Filled) => unknown) | undefined> = {
@@ -259,13 +260,18 @@ async function invited(service: Mounted, house: Device): Promise<Device> {
   return withCode(service, code.code);
 }
 
-function sendPhoto(who: Device, pad: string, seed: number): Promise<Answer> {
+function sendPhoto(
+  who: Device,
+  pad: string,
+  seed: number,
+  more: Record<string, string> = {},
+): Promise<Answer> {
   const { body, headers } = form([
     ['side', 'front'],
     ['arrangement', `table ${seed}`],
     ['photo', photoOf({ papers: papers(6, seed) }), 'photo.jpg'],
   ]);
-  return who.ask('POST', `/api/pads/${pad}/photos`, body, headers);
+  return who.ask('POST', `/api/pads/${pad}/photos`, body, { ...headers, ...more });
 }
 
 async function fill(who: Device): Promise<Filled> {
@@ -298,7 +304,9 @@ async function fill(who: Device): Promise<Filled> {
     await who.ask('POST', `/api/pads/${pad}/leftovers`, part),
   );
   const leftover = leftovers[0]!.id;
-  return { pad, photo: photo.id, side, sheet, plan, supply, layout, catalogued, leftover };
+  const later = await sendPhoto(who, pad, 2, { prefer: 'respond-async' });
+  const upload = valueOf<{ id: string }>(later).id;
+  return { pad, photo: photo.id, side, sheet, plan, supply, layout, catalogued, leftover, upload };
 }
 
 function idFor(hers: Filled, name: string): string {
@@ -318,6 +326,7 @@ async function everything(who: Device, filled: Filled): Promise<unknown> {
     'pads',
     `pads/${pad}`,
     `pads/${pad}/leftovers`,
+    `pads/${pad}/uploads`,
     `plans/${plan}`,
     'supplies',
     'layouts',

@@ -1,10 +1,14 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import type { Pad, PhotoAnswer } from '../../server/contract/pads.ts';
+import type { Upload } from '../../server/contract/uploads.ts';
 import type { Plan } from '../../server/contract/plans.ts';
 
 /** What the service has acknowledged, to be looked for after its next start. */
 export interface Ledger {
   readonly pads: Set<string>;
   readonly photos: Map<string, PhotoAnswer & { readonly pad: string }>;
+  /** Photos that were acknowledged before they were read, with their pad. */
+  readonly uploads: Map<string, string>;
   readonly labels: Map<string, { readonly pad: string; readonly label: string }>;
   readonly plans: Map<string, Plan>;
   /** Steps of a plan's guide that are ticked off. */
@@ -15,15 +19,16 @@ export function newLedger(): Ledger {
   return {
     pads: new Set(),
     photos: new Map(),
+    uploads: new Map(),
     labels: new Map(),
     plans: new Map(),
     ticks: new Map(),
   };
 }
 
-export function thingsIn({ pads, photos, labels, plans, ticks }: Ledger): number {
+export function thingsIn({ pads, photos, uploads, labels, plans, ticks }: Ledger): number {
   const ticked = [...ticks.values()].reduce((sum, { size }) => sum + size, 0);
-  return pads.size + photos.size + labels.size + plans.size + ticked;
+  return pads.size + photos.size + uploads.size + labels.size + plans.size + ticked;
 }
 
 export interface Missed {
@@ -36,6 +41,12 @@ export interface Missed {
 /** Looks for everything in the ledger. */
 export async function lookFor(address: string, ledger: Ledger): Promise<Missed> {
   const [lost, halfSeen]: [string[], string[]] = [[], []];
+  for (const [id, pad] of ledger.uploads) {
+    const upload = await whenRead(address, id);
+    const whole = await get<Pad>(address, `/api/pads/${pad}`);
+    if (whole?.photos.some((photo) => photo.id === upload?.photo) !== true)
+      lost.push(`upload ${id}: ${JSON.stringify(upload)}`);
+  }
   const pads = new Map<string, Pad>();
   for (const id of ledger.pads) {
     const pad = await get<Pad>(address, `/api/pads/${id}`);
@@ -65,6 +76,19 @@ export async function lookFor(address: string, ledger: Ledger): Promise<Missed> 
   }
   return { lost, halfSeen };
 }
+
+/** An upload once it no longer waits; null when it is gone. */
+async function whenRead(address: string, id: string): Promise<Upload | null> {
+  const end = Date.now() + READ_WITHIN;
+  for (;;) {
+    const upload = await get<Upload>(address, `/api/uploads/${id}`);
+    if (upload?.state !== 'waiting' || Date.now() > end) return upload;
+    await pause(50);
+  }
+}
+
+/** Longer than this after a start a photo is taken for lost, in milliseconds. */
+const READ_WITHIN = 120_000;
 
 async function get<T>(address: string, path: string): Promise<T | null> {
   const answer = await fetch(`${address}${path}`);

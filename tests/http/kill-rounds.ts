@@ -1,5 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Pad, PhotoAnswer, Sheet } from '../../server/contract/pads.ts';
+import type { Upload } from '../../server/contract/uploads.ts';
 import type { Plan } from '../../server/contract/plans.ts';
 import { papers, photoOf } from './fake-desk.ts';
 import { form } from './form.ts';
@@ -50,7 +51,7 @@ export async function killRounds(folder: string, asked: Rounds): Promise<KillRep
   let failedStarts = 0;
   for (let round = 0; round <= rounds; round++) {
     const real = photo !== undefined && round % 4 === 3 ? photo : null;
-    const desk = real === null ? 'fake' : 'real';
+    const desk = photo === undefined ? 'fake' : 'real';
     const served = await serve(folder, { ...start, desk }).catch(() => null);
     if (served === null) {
       failedStarts += 1;
@@ -120,7 +121,7 @@ async function askUntilKilled(
 }
 
 interface Question {
-  readonly way: 'pad' | 'photo' | 'edit' | 'plan' | 'tick';
+  readonly way: 'pad' | 'photo' | 'photo for later' | 'edit' | 'plan' | 'tick';
   /** Gives the pad to go on with, when it is a new one. */
   ask(address: string): Promise<string | undefined>;
 }
@@ -142,9 +143,10 @@ function nextQuestion(
   const pick = <T>(of: readonly T[]): T => of[Math.floor(place * of.length)]!;
   if (draw < 0.5 || sheets.length === 0) {
     const face = draw < 0.3 ? 'front' : 'back';
+    const later = random() < 0.3;
     return {
-      way: 'photo',
-      ask: (address) => sendPhoto(address, pad, ledger, { face, place, colour, photo }),
+      way: later ? 'photo for later' : 'photo',
+      ask: (address) => sendPhoto(address, pad, ledger, { face, place, colour, photo, later }),
     };
   }
   if (draw < 0.75)
@@ -172,11 +174,13 @@ async function sendPhoto(
     place,
     colour,
     photo,
+    later,
   }: {
     readonly face: string;
     readonly place: number;
     readonly colour: number;
     readonly photo: Uint8Array | null;
+    readonly later: boolean;
   },
 ): Promise<undefined> {
   const number = Math.floor(1e6 * colour);
@@ -191,8 +195,16 @@ async function sendPhoto(
     ],
   ]);
   const url = `${address}/api/pads/${pad}/photos`;
-  const answer = await fetch(url, { method: 'POST', body: new Uint8Array(body), headers });
+  const answer = await fetch(url, {
+    method: 'POST',
+    body: new Uint8Array(body),
+    headers: later ? { ...headers, prefer: 'respond-async' } : headers,
+  });
   if (!answer.ok) throw new Error(`${answer.status} ${await answer.text()}`);
+  if (later) {
+    ledger.uploads.set(((await answer.json()) as Upload).id, pad);
+    return;
+  }
   const taken = (await answer.json()) as PhotoAnswer;
   ledger.photos.set(taken.photo.id, { ...taken, pad });
 }

@@ -7,6 +7,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import type { Pad } from '../../server/contract/pads.ts';
+import type { Upload } from '../../server/contract/uploads.ts';
 import { openStore } from '../../server/store/open-store.ts';
 import type { Shared } from '../../server/store/open-store.ts';
 import { form } from '../http/form.ts';
@@ -18,9 +19,9 @@ import { sharedPlace } from './place.ts';
 describe('two processes on one shared store', () => {
   const ended: (() => Promise<void>)[] = [];
   let [here, there, name] = [null!, null!, ''] as [Served, Served, string];
-  const serve = async (): Promise<Served> => {
+  const serve = async (desk: 'fake' | 'stuck' = 'fake'): Promise<Served> => {
     const [folder, place] = [await mkdtemp(join(tmpdir(), 'plyhue-')), await sharedPlace(name)];
-    const served = await serveIn(folder, place!);
+    const served = await serveIn(folder, place!, desk);
     ended.push(async () => {
       await served.kill();
       await rm(folder, { recursive: true, force: true });
@@ -91,6 +92,69 @@ describe('two processes on one shared store', () => {
       if (front !== null) expect((await fresh.bytes(front.swatch)).length).toBeGreaterThan(0);
   });
 
+  test('what a killed process had taken in, acknowledged or not, the other reads', async () => {
+    const pad = await here.newPad();
+    // It takes photos in and never comes to the end of reading one.
+    const doomed = await serve('stuck');
+    const sent = await Promise.all([1, 2, 3].map((seed) => doomed.sendForLater(pad, seed)));
+    const unanswered = doomed.send(pad, 4).catch(() => null);
+    // The row of the unanswered one is committed a moment after the photo has come in.
+    await expect.poll(() => doomed.waiting(name), { timeout: 60_000 }).toBe(4);
+    await doomed.kill();
+    expect(await unanswered).toBeNull();
+    for (const { id } of sent)
+      await expect
+        .poll(async () => (await here.get<Upload>(`/api/uploads/${id}`)).state, { timeout: 60_000 })
+        .toBe('read');
+    await expect
+      .poll(async () => (await there.get<Pad>(`/api/pads/${pad}`)).photos.length, {
+        timeout: 60_000,
+      })
+      .toBe(4);
+    const kept = await there.get<Pad>(`/api/pads/${pad}`);
+    expect(kept.sheets).toHaveLength(4 * 6);
+    expect(await doomed.waiting(name)).toBe(0);
+  });
+
+  test('two that take from the waiting photos at the same moment never take the same one (SKIP LOCKED)', async () => {
+    const own = randomUUID();
+    const [one, other] = await Promise.all([storeOn(own), storeOn(own)]);
+    const now = new Date().toISOString();
+    await one.write(async (records) => {
+      for (let at = 0; at < 40; at++)
+        await records.uploads.add(
+          {
+            id: `upload ${at}`,
+            pad: 'a',
+            face: 'front',
+            arrangement: 'one',
+            hash: String(at),
+            file: String(at),
+            told: '{}',
+            createdAt: now,
+            acknowledged: true,
+            photo: null,
+            problem: null,
+          },
+          null,
+        );
+    });
+    const claims = await Promise.all(
+      Array.from({ length: 48 }, (_, at) => [one, other][at % 2]!.waiting.claim(now)),
+    );
+    const taken = claims.flatMap((claim) => (claim === null ? [] : [claim.id]));
+    expect(new Set(taken).size).toBe(taken.length);
+    // One that is being taken is skipped; it may then be the only one that is left, and is taken by who asks next.
+    for (
+      let claim = await one.waiting.claim(now);
+      claim !== null;
+      claim = await one.waiting.claim(now)
+    )
+      taken.push(claim.id);
+    expect(new Set(taken).size).toBe(40);
+    expect(taken).toHaveLength(40);
+  });
+
   test('a hundred changes through two processes build on one another', async () => {
     const [one, other] = await Promise.all([storeOn(name), storeOn(name)]);
     const six = 6 * 8128;
@@ -122,6 +186,18 @@ async function storeOn(name: string): ReturnType<typeof openStore> {
   return store;
 }
 
+async function storeOnce<T>(
+  name: string,
+  look: (store: Awaited<ReturnType<typeof openStore>>) => Promise<T>,
+): Promise<T> {
+  const store = await openStore(await newFolder(), await sharedPlace(name));
+  try {
+    return await look(store);
+  } finally {
+    await store.close();
+  }
+}
+
 interface Sent {
   readonly photo: { readonly id: string };
 }
@@ -129,6 +205,9 @@ interface Sent {
 interface Served {
   newPad(): Promise<string>;
   send(pad: string, seed: number): Promise<Sent>;
+  sendForLater(pad: string, seed: number): Promise<Upload>;
+  /** How many photos wait in the store of that name. */
+  waiting(name: string): Promise<number>;
   get<T>(way: string): Promise<T>;
   bytes(way: string): Promise<Buffer>;
   events(pad: string): { next(): Promise<unknown>; end(): void };
@@ -136,10 +215,11 @@ interface Served {
 }
 
 /** A process that serves a shared place, with a folder of its own. */
-async function serveIn(folder: string, place: Shared): Promise<Served> {
+async function serveIn(folder: string, place: Shared, desk: string): Promise<Served> {
   const script = fileURLToPath(new URL('../http/serve-to-be-killed.ts', import.meta.url));
   const words = [folder, JSON.stringify(place)];
   const child = spawn(process.execPath, ['--import', 'tsx', script, ...words], {
+    env: { ...process.env, DESK: desk },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const gone = new Promise<void>((resolve) => child.on('exit', () => resolve()));
@@ -172,18 +252,31 @@ async function serveIn(folder: string, place: Shared): Promise<Served> {
       return (await post<Pad>('/api/pads', JSON.stringify(wish), 'application/json')).id;
     },
     send: (pad, seed) => {
-      const { body, headers } = form([
-        ['side', 'front'],
-        ['arrangement', `table ${seed}`],
-        ['photo', photoOf({ papers: papers(6, seed) }), 'photo.jpg'],
-      ]);
-      return post(`/api/pads/${pad}/photos`, new Uint8Array(body), headers['content-type']!);
+      const { body, type } = sixPapers(seed);
+      return post(`/api/pads/${pad}/photos`, body, type);
     },
+    sendForLater: async (pad, seed) => {
+      const { body, type } = sixPapers(seed);
+      const headers = { 'content-type': type, prefer: 'respond-async' };
+      const answer = await ask(`/api/pads/${pad}/photos`, { method: 'POST', body, headers });
+      expect(answer.status).toBe(202);
+      return (await answer.json()) as Upload;
+    },
+    waiting: async (name) => (await storeOnce(name, (store) => store.waiting.held())).length,
     get: async <T>(way: string) => (await (await ask(way)).json()) as T,
     bytes: async (way) => Buffer.from(await (await ask(way)).arrayBuffer()),
     events: (pad) => eventsOf(`${address}/api/pads/${pad}/events`),
     kill,
   };
+}
+
+function sixPapers(seed: number): { body: Uint8Array<ArrayBuffer>; type: string } {
+  const { body, headers } = form([
+    ['side', 'front'],
+    ['arrangement', `table ${seed}`],
+    ['photo', photoOf({ papers: papers(6, seed) }), 'photo.jpg'],
+  ]);
+  return { body: new Uint8Array(body), type: headers['content-type']! };
 }
 
 /** It says its port when it serves. */
