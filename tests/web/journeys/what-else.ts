@@ -78,7 +78,7 @@ export function whatElse(at: () => Table): void {
     const count = amount.locator('.sheet-count').last();
     await count.waitFor();
     await expect.poll(() => amount.getByText('this plan').count()).toBe(1);
-    await expect.poll(() => count.textContent()).toMatch(/^up to \d+ sheets? 100 %$/);
+    await expect.poll(() => count.textContent()).toMatch(/^up to \d+ sheets? (this plan)?100 %$/);
     await count.click();
     await page.waitForURL((url) => url.href !== first);
     await page.getByRole('button', { name: 'Back to as few sheets as can be cut' }).waitFor();
