@@ -1,7 +1,14 @@
-import { expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
+import {
+  elementsOf,
+  faultyElement,
+  pulledElement,
+  typedElement,
+  withMore,
+} from '../../web/layouts/elements.ts';
 import { added, inRole, shifted, without } from '../../web/layouts/order-layers.ts';
-import { grown, moved, typed } from '../../web/layouts/place-layer.ts';
+import { boxOf, grown, moved, rulerOf, stepOf, typed } from '../../web/layouts/place-layer.ts';
 import { begun, changed, redone, undone } from '../../web/layouts/undo.ts';
 
 const card = { width: '4 1/4 in', height: '5 1/2 in' };
@@ -115,4 +122,30 @@ test('undo and redo walk without limit; a new step ends what could be redone', (
   expect(drawn.now).toBe(0);
   expect(redone(redone(drawn)).now).toBe(2);
   expect(redone(changed(redone(drawn), 9)).now).toBe(9);
+});
+
+describe('what is stamped or cut with a die', () => {
+  const stamped = withMore(layout, 'stamp', 1);
+  const [stamp] = elementsOf(stamped);
+
+  it('begins in the middle of its layer, half as wide as its shorter side', () => {
+    expect(stamp).toMatchObject({ id: 'stamp-1', kind: 'stamp', layer: layout.layers[1]!.id });
+    const layer = boxOf(layout.layers[1]!);
+    const own = boxOf(stamp!);
+    expect(own.width).toBeCloseTo(Math.min(layer.width, layer.height) / 2, 0);
+    expect(own.x + own.width / 2).toBeCloseTo(layer.x + layer.width / 2, 0);
+    expect(own.y + own.height / 2).toBeCloseTo(layer.y + layer.height / 2, 0);
+    expect(elementsOf(withMore(stamped, 'stamp', 1))[1]!.id).toBe('stamp-2');
+  });
+
+  it('is pulled and typed on the steps of the ruler, and goes with its layer', () => {
+    const step = stepOf(rulerOf(layout.card));
+    const pulled = elementsOf(pulledElement(stamped, 0, 2.4 * step, 0))[0]!;
+    expect(boxOf(pulled).x - boxOf(stamp!).x).toBeCloseTo(2 * step, 6);
+    expect(typedElement(stamp!, layout.card, 'width', 'wide')).toBeNull();
+    expect(typedElement(stamp!, layout.card, 'width', '20 mm')).not.toBeNull();
+    expect(elementsOf(without(stamped, 1))).toEqual([]);
+    expect(faultyElement('elements[3].box')).toBe(3);
+    expect(faultyElement('layers[3].box')).toBeNull();
+  });
 });

@@ -2,6 +2,8 @@ import { useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
 import { millimetres } from '../lengths/lengths.ts';
+import { ElementDrawing } from './element-drawing.tsx';
+import { elementsOf, pulledElement } from './elements.ts';
 import { LayerPaper, type PaperShown } from './layer-paper.tsx';
 import { layerPath } from './layer-path.ts';
 import { withLayer } from './order-layers.ts';
@@ -21,12 +23,14 @@ interface Props {
 }
 
 interface Hold {
-  readonly at: number;
-  readonly by: typeof moved;
+  /** The layout with what is held pulled by so many mm. */
+  readonly pulled: (byX: number, byY: number) => NewLayout;
   readonly from: NewLayout;
   readonly x: number;
   readonly y: number;
 }
+
+type Change = typeof grown;
 
 /** The card drawn large: a layer is chosen by touch, moved by pulling it and sized by its lower right corner. What listens instead of looking uses the list of layers beside it. */
 export function CardDrawing(props: Props): VNode {
@@ -38,11 +42,16 @@ export function CardDrawing(props: Props): VNode {
   const room = Math.max(width, height) * 0.08;
   const layer = layout.layers[chosen];
 
-  function take(event: PointerEvent, at: number, by: typeof moved): void {
+  function take(event: PointerEvent, at: number, by: Change): void {
     choose(at);
     if (at === 0) return;
-    (event.currentTarget as Element).setPointerCapture(event.pointerId);
-    hold.current = { at, by, from: layout, x: event.clientX, y: event.clientY };
+    const held = layout.layers[at]!;
+    grasp(event, (x, y) => withLayer(layout, at, by(held, layout.card, x, y)));
+  }
+
+  function grasp(event: PointerEvent, pulled: Hold['pulled']): void {
+    (event.currentTarget as SVGElement).setPointerCapture(event.pointerId);
+    hold.current = { pulled, from: layout, x: event.clientX, y: event.clientY };
   }
 
   function pulled(event: PointerEvent): NewLayout | null {
@@ -50,7 +59,7 @@ export function CardDrawing(props: Props): VNode {
     const scale = picture.current?.getScreenCTM()?.a;
     if (held === null || scale === undefined) return null;
     const [x, y] = [(event.clientX - held.x) / scale, (event.clientY - held.y) / scale];
-    return withLayer(held.from, held.at, held.by(held.from.layers[held.at]!, held.from.card, x, y));
+    return held.pulled(x, y);
   }
 
   function pull(event: PointerEvent): void {
@@ -89,6 +98,16 @@ export function CardDrawing(props: Props): VNode {
           <path d={layerPath(one)} />
           <LayerPaper layer={one} paper={paperOf(one)} />
           {at > 0 && <Letter layer={one} letter={letterOf(one)} />}
+        </g>
+      ))}
+      {elementsOf(layout).map((element, at) => (
+        <g
+          key={element.id}
+          class={`drawn-element ${element.kind} movable`}
+          onPointerDown={(event) => grasp(event, (x, y) => pulledElement(layout, at, x, y))}
+          {...ways}
+        >
+          <ElementDrawing element={element} />
         </g>
       ))}
       {layer && <path class="drawn-choice" d={layerPath(layer)} />}

@@ -1,9 +1,9 @@
-import { useEffect, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
 import { editorWords } from '../words/editor.ts';
+import { MeasureField } from './measure-field.tsx';
 import { freePaper, inRole, papersIn, shifted, withLayer, without } from './order-layers.ts';
-import { typed, type Measure } from './place-layer.ts';
+import { typed } from './place-layer.ts';
 
 interface Props {
   readonly layout: NewLayout;
@@ -31,7 +31,7 @@ export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
             <MeasureField
               key={`${layer.id}/${what}`}
               what={what}
-              layer={layer}
+              of={layer}
               take={(text) => typed(layer, layout.card, what, text)}
               change={change}
             />
@@ -86,43 +86,6 @@ export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
         </div>
       )}
     </div>
-  );
-}
-
-interface MeasureProps {
-  readonly what: Measure;
-  readonly layer: Layer;
-  readonly take: (text: string) => Layer | null;
-  readonly change: (layer: Layer) => void;
-}
-
-/** A length as a person writes it; what cannot be read stays in the field and is told. */
-function MeasureField({ what, layer, take, change }: MeasureProps): VNode {
-  const now = layer.box[what];
-  const [text, setText] = useState(now);
-  const [wrong, setWrong] = useState(false);
-  useEffect(() => {
-    setText(now);
-    setWrong(false);
-  }, [now]);
-  return (
-    <label class="field">
-      <span>{said.measures[what]}</span>
-      <input
-        value={text}
-        autoComplete="off"
-        aria-invalid={wrong}
-        onInput={(event) => setText(event.currentTarget.value)}
-        onChange={(event) => {
-          const next = take(event.currentTarget.value);
-          setWrong(next === null);
-          if (next === null) return;
-          setText(next.box[what]);
-          change(next);
-        }}
-      />
-      {wrong && <span class="small">{said.unreadable}</span>}
-    </label>
   );
 }
 

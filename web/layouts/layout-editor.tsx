@@ -14,6 +14,8 @@ import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { layouts, pads } from '../wire/shelves.ts';
 import { CardDrawing } from './card-drawing.tsx';
+import { ElementList } from './element-list.tsx';
+import { faultyElement } from './elements.ts';
 import { LayerForm } from './layer-form.tsx';
 import { LayerList } from './layer-list.tsx';
 import type { PaperShown } from './layer-paper.tsx';
@@ -109,7 +111,8 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
     const read = await readFromFile(file);
     try {
       if (read === null) throw new Error(said.noLayout(file.name));
-      const next = { name: read.name, card: read.card, fold: read.fold, layers: read.layers };
+      const { name, card, fold, layers, elements } = read;
+      const next = { name, card, fold, layers, ...(elements && { elements }) };
       await service.checkLayout(next);
       settle(next, next.layers.length - 1);
     } catch (problem) {
@@ -196,6 +199,12 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
             paperOf={paperOf}
           />
           <LayerForm layout={layout} chosen={at} settle={settle} />
+          <ElementList
+            layout={layout}
+            chosen={at}
+            faulty={faultyElement(fault?.field)}
+            settle={settle}
+          />
           <div class="editor-told">
             {fault && <Mishap problem={fault} />}
             {checked && !fault && <Told checked={checked} layout={drawn.now} chosen={at} />}

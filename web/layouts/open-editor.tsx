@@ -25,9 +25,11 @@ export function OpenEditor({ from, pad, empty }: Props): VNode {
       import('./layout-editor.tsx'),
       import('./order-layers.ts'),
     ]);
-    const { card, fold, layers } = from;
+    const { card, fold, layers, elements } = from;
     const name = hers ? from.name : editorWords.copyOf(from.name);
-    const start = empty ? blank(from, editorWords.blank) : { name, card, fold, layers };
+    const start = empty
+      ? blank(from, editorWords.blank)
+      : { name, card, fold, layers, ...(elements && { elements }) };
     setOpen({ editor: LayoutEditor, start });
   }
 

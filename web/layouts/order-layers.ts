@@ -93,10 +93,16 @@ export function shifted(layout: NewLayout, at: number, by: 1 | -1): NewLayout {
   return { ...layout, layers };
 }
 
-/** The layout without a layer; the base stays. */
+/** The layout without a layer and what is stamped or glued on it; the base stays. */
 export function without(layout: NewLayout, at: number): NewLayout {
   if (at < 1) return layout;
-  return { ...layout, layers: layout.layers.filter((_, n) => n !== at) };
+  const gone = layout.layers[at]?.id;
+  const elements = layout.elements?.filter(({ layer }) => layer !== gone);
+  return {
+    ...layout,
+    layers: layout.layers.filter((_, n) => n !== at),
+    ...(elements && { elements }),
+  };
 }
 
 /** The papers of one material in the order in which they first lie: the first is A, the next B. */

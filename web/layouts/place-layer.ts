@@ -3,6 +3,7 @@ import { millimetres, written, type Ruler } from '../lengths/lengths.ts';
 
 type Card = Layout['card'];
 export type Measure = keyof Layer['box'];
+type Boxed = Pick<Layer, 'box'>;
 
 /** The unit in which a card is drawn is that in which its size is written. */
 export function rulerOf(card: Card): Ruler {
@@ -19,13 +20,13 @@ function narrowest(ruler: Ruler): number {
   return ruler === 'mm' ? 3 : 25.4 / 8;
 }
 
-export function boxOf({ box }: Layer): Record<Measure, number> {
+export function boxOf({ box }: Boxed): Record<Measure, number> {
   const mm = (text: string): number => millimetres(text) ?? 0;
   return { x: mm(box.x), y: mm(box.y), width: mm(box.width), height: mm(box.height) };
 }
 
-/** The layer moved by so many mm, on a step of the ruler and on the card. */
-export function moved(layer: Layer, card: Card, byX: number, byY: number): Layer {
+/** A layer, or an element on one, moved by so many mm, on a step of the ruler and on the card. */
+export function moved<T extends Boxed>(layer: T, card: Card, byX: number, byY: number): T {
   const ruler = rulerOf(card);
   const { x, y, width, height } = boxOf(layer);
   const box = { ...layer.box };

@@ -26,6 +26,9 @@ export function Told({ checked, layout, chosen }: Props): VNode {
           ))}
         </ul>
       )}
+      {checked.notes.map((note) => (
+        <p key={note}>{note}</p>
+      ))}
       <p>{checked.fold}</p>
       <p>{checked.envelope}</p>
     </div>

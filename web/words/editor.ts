@@ -19,6 +19,13 @@ export const editorWords = {
     banner: 'Banner',
     greeting: 'Greeting',
   },
+  elements: 'Stamped or cut with a die',
+  elementKinds: { stamp: 'Stamp', 'die-cut': 'Die cut' },
+  element: (kind: 'stamp' | 'die-cut', name: string): string => {
+    const said = kind === 'stamp' ? 'Stamp' : 'Die cut';
+    return name.startsWith(said) ? name : `${said}: ${name}`;
+  },
+  onLayer: 'On which layer',
   measures: { width: 'Width', height: 'Height', x: 'From the left', y: 'From the top' },
   unreadable: 'Write it as 4 1/4 or 108 mm, at least 1/8 in (3 mm) wide.',
   role: 'What it does',

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { goTo, openDemoPad, planCards } from '../hands.ts';
 import { accessFaults, smallTargets } from './every-scene.ts';
@@ -49,6 +49,8 @@ export function ownCard(at: () => Table): void {
     await editor.getByText(/^Meets Base along/).waitFor();
     await expect.poll(() => editor.getByText(/leaves it at the right/).count()).toBe(0);
 
+    await stamped(editor);
+
     await editor.getByRole('button', { name: 'Close' }).click();
     await editor.getByText('Your drawing is not kept yet.').waitFor();
     await editor.getByRole('button', { name: 'Go on drawing' }).click();
@@ -61,8 +63,12 @@ export function ownCard(at: () => Table): void {
     ]);
     const saved = JSON.parse(await readFile(await download.path(), 'utf8')) as {
       layers: { box: { width: string } }[];
+      elements: { kind: string; box: { width: string } }[];
     };
     expect(saved.layers[1]!.box.width).toBe('3 1/2 in');
+    expect(saved.elements.map(({ kind, box: { width: side } }) => [kind, side])).toEqual([
+      ['stamp', '1 1/2 in'],
+    ]);
     await editor.getByRole('button', { name: 'Circle' }).click();
     await editor.getByLabel('Open a file').setInputFiles({
       name: 'mine.json',
@@ -70,6 +76,7 @@ export function ownCard(at: () => Table): void {
       buffer: Buffer.from(JSON.stringify(saved)),
     });
     await expect.poll(() => editor.locator('.layer-choice').count()).toBe(2);
+    await expect.poll(() => editor.locator('.drawn-element').count()).toBe(1);
 
     await editor.getByRole('button', { name: 'Keep it' }).click();
     const hers = page.getByRole('article', { name: 'Reading room', exact: true });
@@ -81,6 +88,7 @@ export function ownCard(at: () => Table): void {
 
     await goTo(page, 'Cards');
     await page.getByRole('button', { name: 'Change Reading room', exact: true }).click();
+    await page.getByRole('group', { name: 'Stamp 1' }).waitFor();
     await page.getByRole('button', { name: 'Keep as a copy' }).click();
     const copy = page.getByRole('article', { name: 'Reading room, a copy' });
     await copy.waitFor();
@@ -124,6 +132,20 @@ export function ownCard(at: () => Table): void {
       await context.close();
     },
   );
+}
+
+/** A stamp on the panel: too large for it at first, told so, then it fits. */
+async function stamped(editor: Locator): Promise<void> {
+  await editor.getByRole('button', { name: 'Stamp' }).click();
+  const stamp = editor.getByRole('group', { name: 'Stamp 1' });
+  await stamp.getByLabel('Width').fill('3 3/4');
+  await stamp.getByLabel('Width').press('Tab');
+  await editor.getByText(/but it does not fit there/).waitFor();
+  await expect.poll(() => editor.getByRole('button', { name: 'Keep it' }).isDisabled()).toBe(true);
+  await stamp.getByLabel('Width').fill('1 1/2');
+  await stamp.getByLabel('Width').press('Tab');
+  await expect.poll(() => editor.getByText(/does not fit there/).count()).toBe(0);
+  await expect.poll(() => editor.locator('.drawn-element.stamp ellipse').count()).toBe(1);
 }
 
 /** A finger pulls the greeting down the card; the page behind stays where it is. */

@@ -1,0 +1,72 @@
+import type { Layout, NewLayout } from '../../server/contract/layouts.ts';
+import { millimetres, written } from '../lengths/lengths.ts';
+import { boxOf, moved, rulerOf, stepOf, type Measure } from './place-layer.ts';
+
+/** What is stamped on a layer, or cut by a die and glued onto it. */
+export type Element = NonNullable<Layout['elements']>[number];
+
+export const elementKinds = ['stamp', 'die-cut'] as const;
+
+/** As many as the service takes. */
+export const MOST_ELEMENTS = 16;
+
+export function elementsOf({ elements = [] }: NewLayout): readonly Element[] {
+  return elements;
+}
+
+/** Another one in the middle of a layer, half as large as it, but for the base: that takes it on its top layer. */
+export function withMore(layout: NewLayout, kind: Element['kind'], chosen: number): NewLayout {
+  const layer = layout.layers[chosen > 0 ? chosen : layout.layers.length - 1]!;
+  const { x, y, width, height } = boxOf(layer);
+  const step = stepOf(rulerOf(layout.card));
+  const side = Math.max(step, Math.floor(Math.min(width, height) / 2 / step) * step);
+  const at = (mm: number): string => written(Math.round(mm / step) * step, rulerOf(layout.card));
+  const box = {
+    x: at(x + (width - side) / 2),
+    y: at(y + (height - side) / 2),
+    width: at(side),
+    height: at(side),
+  };
+  const element = { id: freeName(layout, kind), kind, layer: layer.id, box };
+  return { ...layout, elements: [...elementsOf(layout), element] };
+}
+
+export function withElement(layout: NewLayout, at: number, element: Element): NewLayout {
+  return { ...layout, elements: elementsOf(layout).map((one, n) => (n === at ? element : one)) };
+}
+
+export function withoutElement(layout: NewLayout, at: number): NewLayout {
+  return { ...layout, elements: elementsOf(layout).filter((_, n) => n !== at) };
+}
+
+/** The layout with an element pulled by so many mm, on a step of the ruler and on the card. */
+export function pulledElement(layout: NewLayout, at: number, byX: number, byY: number): NewLayout {
+  return withElement(layout, at, moved(elementsOf(layout)[at]!, layout.card, byX, byY));
+}
+
+/** The element with a length as she typed it, or null where it cannot be read. */
+export function typedElement(
+  element: Element,
+  card: Layout['card'],
+  what: Measure,
+  text: string,
+): Element | null {
+  const ruler = rulerOf(card);
+  const mm = millimetres(text, ruler);
+  const size = what === 'width' || what === 'height';
+  if (mm === null || (size && mm < stepOf(ruler) - 1e-6)) return null;
+  return { ...element, box: { ...element.box, [what]: written(mm, ruler) } };
+}
+
+/** The place in the list of the element that a problem names (`elements[0].box`), or null. */
+export function faultyElement(field: string | undefined): number | null {
+  const place = /^elements\[(\d+)\]/.exec(field ?? '');
+  return place ? Number(place[1]) : null;
+}
+
+function freeName(layout: NewLayout, kind: Element['kind']): string {
+  const taken = elementsOf(layout).map(({ id }) => id);
+  let number = 1;
+  while (taken.includes(`${kind}-${number}`)) number += 1;
+  return `${kind}-${number}`;
+}
