@@ -138,7 +138,7 @@ async function takeOutUsed({ leftovers }: Records, plan: KeptPlan): Promise<void
 }
 
 async function partOf(
-  { sheets, pads }: Records,
+  { sheets, pads, leftovers }: Records,
   pad: string,
   id: string,
   size: Size,
@@ -154,7 +154,21 @@ async function partOf(
       `A sheet of this pad measures ${Object.values(sizeOnWire(whole)).join(' x ')}.`,
       'does-not-fit',
     );
+  const kept = (await leftovers.ofPad(pad)).filter((part) => part.sheet === sheet.id);
+  const sum = [...kept, { size }].reduce((total, part) => total + areaOf(part.size), 0);
+  if (sum > sheet.copies * areaOf(whole))
+    throw expected(
+      `parts of ${sheet.label} that are together no larger than ${sheet.copies === 1 ? 'the one sheet of it' : `the ${sheet.copies} sheets of it`} in the pad`,
+      'size',
+      sizeOnWire(size),
+      'Take out parts that are used up, or correct how many copies of the sheet the pad has.',
+      'does-not-fit',
+    );
   return { sheet: sheet.id, label: sheet.label, size };
+}
+
+function areaOf({ width, height }: Size): number {
+  return width * height;
 }
 
 /** What of a plan comes out of kept parts; not out of those that it leaves itself. */

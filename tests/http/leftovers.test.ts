@@ -59,6 +59,7 @@ describe('left-overs', () => {
     const { slots } = valueOf<PlanCuts>(await ask(service, 'GET', `/api/plans/${plan.id}/cuts`));
     const { slot, sheet, pieces } = slots.find(({ left }) => left.length > 0)!;
     const whole = { sheet, size: pad.sheetSize };
+    await ask(service, 'PATCH', `/api/sheets/${sheet}`, { copies: pieces.length });
     await Promise.all(pieces.map(() => ask(service, 'POST', way, whole)));
     expect((await stockOf(service, pad.id, `?plan=${plan.id}`)).spared).toEqual([slot]);
     await ask(service, 'POST', way, { plan: plan.id });
@@ -83,6 +84,27 @@ describe('left-overs', () => {
       status: 404,
       field: 'sheet',
     });
+  });
+
+  test('that are together more than the sheets of which they are said to be are refused', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const way = `/api/pads/${pad.id}/leftovers`;
+    const { id: sheet } = pad.sheets[0]!;
+    const half = { sheet, size: { width: '6 in', height: '3 in' } };
+    for (const status of [201, 201]) {
+      const answer = await ask(service, 'POST', way, half);
+      expect(answer.statusCode).toBe(status);
+    }
+    const scrap = { sheet, size: { width: '1 in', height: '1 in' } };
+    expect(problemIn(await ask(service, 'POST', way, scrap))).toMatchObject({
+      status: 422,
+      field: 'size',
+    });
+    await ask(service, 'PATCH', `/api/sheets/${sheet}`, { copies: 2 });
+    expect((await ask(service, 'POST', way, scrap)).statusCode).toBe(201);
+    const other = { ...scrap, sheet: pad.sheets[1]!.id };
+    expect((await ask(service, 'POST', way, other)).statusCode).toBe(201);
   });
 
   test('go along with the pad, to another Plyhue', async () => {

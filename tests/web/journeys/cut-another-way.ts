@@ -114,7 +114,9 @@ export function cutAnotherWay(at: () => Table): void {
     await expect.poll(() => sheets(page).first().textContent()).toMatch(/ \(done\)$/);
     const sheet = ((await sheets(page).first().textContent()) ?? '').replace(' (done)', '');
     const pieces = await page.request.get(`/api/plans/${page.url().split('/').at(-1)}/cuts`);
-    const { slots } = (await pieces.json()) as { slots: { pieces: unknown[] }[] };
+    const { slots } = (await pieces.json()) as { slots: { sheet: string; pieces: unknown[] }[] };
+    const copies = slots[0]!.pieces.length + 1;
+    await page.request.patch(`/api/sheets/${slots[0]!.sheet}`, { data: { copies } });
 
     await goTo(page, 'Pad');
     const parts = page.locator('.left-parts li');
