@@ -159,6 +159,17 @@ export function greeting(at: Box, shape?: Shape): Layer {
   return layer('greeting', 'greeting', 'cardstock', 'greeting', at, shape);
 }
 
+/** A greeting on its mat, whose place is given. */
+export function greetingOn(board: Board, at: Box, within: typeof inside = inside): Layer[] {
+  return [mat('greeting-mat', at), greeting(within(board, at))];
+}
+
+/** A paper over the whole front on its mat. */
+export function mattedPanel(board: Board): Layer[] {
+  const whole = front(board);
+  return [mat('panel-mat', whole), panel('panel', 'field', inside(board, whole))];
+}
+
 /** Puts a design together; its base is added underneath. `elements` are stamped or glued on. */
 export function design(
   board: Board,

@@ -5,10 +5,12 @@ import {
   focal,
   front,
   greeting,
+  greetingOn,
   inside,
   insideLong,
   lying,
   mat,
+  mattedPanel,
   panel,
   strip,
 } from './board.ts';
@@ -25,8 +27,7 @@ export function splitLow(board: Board): Layout {
     mat('line', line),
     mat('window-mat', window),
     focal('window', 'window', inside(board, window)),
-    mat('greeting-mat', label),
-    greeting(inside(board, label)),
+    ...greetingOn(board, label),
   ]);
 }
 
@@ -39,8 +40,7 @@ export function fourPanes(board: Board): Layout {
     panel('upper-right', 'b', box(board, 16.5, 1, 31, 20)),
     panel('lower-left', 'c', box(board, 1, 21, 15.5, 41)),
     panel('lower-right', 'd', box(board, 16.5, 21, 31, 41)),
-    mat('greeting-mat', label),
-    greeting(inside(board, label)),
+    ...greetingOn(board, label),
   ]);
 }
 
@@ -55,8 +55,7 @@ export function framed(board: Board): Layout {
     panel('inner', 'inner', inside(board, second)),
     mat('focal-mat', third),
     focal('focal', 'focal', inside(board, third)),
-    mat('greeting-mat', label),
-    greeting(inside(board, label)),
+    ...greetingOn(board, label),
   ]);
 }
 
@@ -64,10 +63,8 @@ export function framed(board: Board): Layout {
 export function onePaper(board: Board): Layout {
   const label = box(board, 9, 28, 31, 35);
   return design(board, { id: 'one-paper', name: 'One Paper, One Greeting' }, 'top', [
-    mat('panel-mat', front(board)),
-    panel('panel', 'field', inside(board, front(board))),
-    mat('greeting-mat', label),
-    greeting(insideLong(board, label)),
+    ...mattedPanel(board),
+    ...greetingOn(board, label, insideLong),
   ]);
 }
 

@@ -6,7 +6,7 @@ import {
   design,
   focal,
   front,
-  greeting,
+  greetingOn,
   inside,
   insideLong,
   mat,
@@ -29,8 +29,7 @@ export function slantedBand(board: Board): Layout {
     panel('panel', 'field', front(board)),
     mat('band-mat', outer, climbing(outer, rise)),
     strip('band', 'band', inner, climbing(inner, rise)),
-    mat('greeting-mat', label),
-    greeting(insideLong(board, label)),
+    ...greetingOn(board, label, insideLong),
   ]);
 }
 
@@ -62,8 +61,7 @@ export function slantedSeam(board: Board): Layout {
     }),
     mat('window-mat', window),
     focal('window', 'window', inside(board, window)),
-    mat('greeting-mat', label),
-    greeting(inside(board, label)),
+    ...greetingOn(board, label),
   ]);
 }
 
@@ -85,8 +83,7 @@ export function halved(board: Board): Layout {
     }),
     mat('disc-mat', round, { kind: 'circle' }),
     focal('disc', 'disc', inside(board, round), { kind: 'circle' }),
-    mat('greeting-mat', label),
-    greeting(insideLong(board, label)),
+    ...greetingOn(board, label, insideLong),
   ]);
 }
 
@@ -112,8 +109,7 @@ export function turnedCorners(board: Board): Layout {
       kind: 'corners',
       points: corners([width, 0], [width, height], [0, height]),
     }),
-    mat('greeting-mat', label),
-    greeting(inside(board, label)),
+    ...greetingOn(board, label),
   ]);
 }
 

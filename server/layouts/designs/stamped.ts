@@ -1,6 +1,18 @@
 import { units } from '../../lengths/length.ts';
 import type { Box, Element, Layout } from '../layout.ts';
-import { box, design, front, greeting, inside, lying, mat, panel, strip } from './board.ts';
+import {
+  box,
+  design,
+  front,
+  greeting,
+  greetingOn,
+  inside,
+  lying,
+  mat,
+  mattedPanel,
+  panel,
+  strip,
+} from './board.ts';
 import type { Board } from './board.ts';
 
 /** A label large enough for a stamped greeting with a stamped picture beside it, and a die cut above. */
@@ -24,8 +36,7 @@ export function stampedLabel(board: Board): Layout {
     { id: 'stamped-label', name: 'Label With a Stamp, a Die Cut Above' },
     'top',
     [
-      mat('panel-mat', front(board)),
-      panel('panel', 'field', inside(board, front(board))),
+      ...mattedPanel(board),
       strip('band', 'band', { ...box(board, 1, 19, 31, 39), ...across(board) }),
       mat('greeting-mat', label),
       greeting(plain, { kind: 'rounded', radius: board.reveal }),
@@ -42,8 +53,7 @@ export function halfFront(upright: Board): Layout {
     panel('flap', 'flap', box(board, 0, 0, 20, 32)),
     panel('inside', 'inside', box(board, 22, 0, 42, 32)),
     strip('flap-band', 'band', box(board, 0, 4, 20, 13)),
-    mat('greeting-mat', label),
-    greeting(inside(board, label)),
+    ...greetingOn(board, label),
   ]);
 }
 

@@ -6,10 +6,12 @@ import {
   focal,
   front,
   greeting,
+  greetingOn,
   inside,
   insideLong,
   insideTall,
   mat,
+  mattedPanel,
   panel,
   strip,
 } from './board.ts';
@@ -23,8 +25,7 @@ export function waistband(board: Board): Layout {
     panel('panel', 'field', front(board)),
     mat('band-mat', band),
     strip('band', 'band', insideLong(board, band)),
-    mat('greeting-mat', label),
-    greeting(inside(board, label)),
+    ...greetingOn(board, label),
   ]);
 }
 
@@ -39,8 +40,7 @@ export function threeStrips(board: Board): Layout {
     strip('middle', 'middle', hung(board, 12, 20, 23)),
     mat('right-mat', box(board, 22, 0, 30, 29)),
     strip('right', 'right', hung(board, 22, 30, 29)),
-    mat('greeting-mat', label),
-    greeting(insideLong(board, label)),
+    ...greetingOn(board, label, insideLong),
   ]);
 }
 
@@ -58,8 +58,7 @@ export function besideTwo(board: Board): Layout {
     panel('tall', 'tall', box(board, 0, 0, 20, 42)),
     panel('upper', 'upper', box(board, 21, 0, 32, 20)),
     panel('lower', 'lower', box(board, 21, 21, 32, 42)),
-    mat('greeting-mat', label),
-    greeting(inside(board, label)),
+    ...greetingOn(board, label),
   ]);
 }
 
@@ -85,8 +84,7 @@ export function ladder(board: Board): Layout {
     strip('rung-3', 'odd', box(board, 10, 17, 32, 25)),
     strip('rung-4', 'even', box(board, 10, 26, 32, 33)),
     strip('rung-5', 'odd', box(board, 10, 34, 32, 42)),
-    mat('greeting-mat', label),
-    greeting(inside(board, label)),
+    ...greetingOn(board, label),
   ]);
 }
 
@@ -114,12 +112,10 @@ export function pennants(board: Board): Layout {
   };
   const label = box(board, 9, 33, 31, 39);
   return design(board, { id: 'pennants', name: 'Three Notched Pennants' }, 'side', [
-    mat('panel-mat', front(board)),
-    panel('panel', 'field', inside(board, front(board))),
+    ...mattedPanel(board),
     flag('upper', 4, 18, 12),
     flag('middle', 13, 24, 21),
     flag('lower', 22, 29, 30),
-    mat('greeting-mat', label),
-    greeting(insideLong(board, label)),
+    ...greetingOn(board, label, insideLong),
   ]);
 }

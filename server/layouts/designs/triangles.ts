@@ -1,7 +1,18 @@
 import { units } from '../../lengths/length.ts';
 import { snap } from '../../lengths/ruler.ts';
 import type { Box, Layer, Layout, Shape } from '../layout.ts';
-import { box, design, front, greeting, inside, insideLong, mat, panel, strip } from './board.ts';
+import {
+  box,
+  design,
+  front,
+  greeting,
+  greetingOn,
+  inside,
+  insideLong,
+  mat,
+  panel,
+  strip,
+} from './board.ts';
 import type { Board } from './board.ts';
 
 /** Designs whose triangles come out of rectangles in pairs: two of one paper are one rectangle, cut apart. */
@@ -53,8 +64,7 @@ export function sixTiles(board: Board): Layout {
         corner(`${lower}-${number}`, lower, at, 'lower right'),
       ];
     }),
-    mat('greeting-mat', label),
-    greeting(insideLong(board, label)),
+    ...greetingOn(board, label, insideLong),
   ]);
 }
 
