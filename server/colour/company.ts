@@ -7,7 +7,8 @@ import type { Labels } from './label-pixels.ts';
  * A mixture of two colours lies on the border where the two meet, one on either side of it, and is no wider than the
  * picture is soft; or it is what a stroke of the one, too thin to be seen pure, looks like on the other. Across each pixel the
  * nearest other colours are looked up on both sides, along the way on which they are nearest. What lies between colours
- * of which it cannot be mixed, and what is wider than any softness, is printed.
+ * of which it cannot be mixed, and what is wider than any softness, is printed. So are strokes that look the same on two
+ * colours: those of a third, seen half, would look half like the one here and half like the other there.
  *
  *     a mixture of A and B     printed on A       printed: a mixture of A and B
  *     A A m B B                A A c A A          C C m C C   has no place here
@@ -24,6 +25,7 @@ export function printedPart(
 ): number {
   const mixes = mixturesOf(colours, meant, near);
   let [printed, all] = [0, 0];
+  const strokesOn = new Float64Array(colours.length);
   for (let y = 0, at = 0; y < height; y++)
     for (let x = 0; x < width; x++, at++) {
       if (of[at] !== meant) continue;
@@ -32,10 +34,17 @@ export function printedPart(
       if (across === null) continue;
       all++;
       if (across.wide > SOFT || !mixes[across.one * colours.length + across.other]) printed++;
+      else if (across.one === across.other) strokesOn[across.one]!++;
     }
-  return all === 0 ? 0 : printed / all;
+  if (all === 0) return 0;
+  const [, next] = [...strokesOn].sort((p, q) => q - p);
+  if (next !== undefined && next > ALSO * all)
+    printed += strokesOn.reduce((sum, count) => sum + count);
+  return printed / all;
 }
 
+/** So large a part of a colour shows in strokes on a second colour as well. */
+const ALSO = 0.1;
 /** No soft border and no stroke too thin to be seen pure is wider than this, in pixels. */
 const SOFT = 3;
 /** Pixels that are looked along from a pixel, each way. */

@@ -1,4 +1,5 @@
 import type { Lab, LabImage } from './lab.ts';
+import { NEAR, unmistakable } from './unmistakable.ts';
 import { workRoom } from './work-room.ts';
 
 /** Which palette colour each pixel shows: its index, one byte a pixel. */
@@ -11,7 +12,7 @@ export interface Labels {
 /**
  * Gives every pixel to a colour of the palette. A flat pixel goes to the nearest colour; a mixed one on
  * the soft border between two shapes to one of the colours beside it, never to a third colour that only
- * happens to lie between the two.
+ * happens to lie between the two. What looks like a colour to which no two others mix shows it anywhere.
  *
  * Takes       the picture, its colours (1 to 31), and which pixels are flat.
  */
@@ -22,6 +23,7 @@ export function labelPixels(
 ): Labels {
   const centre = Float32Array.from(colours.flatMap(({ l, a, b }) => [l, a, b]));
   const sure = sureWithin(centre);
+  const clear = unmistakable(colours);
   // Each pixel holds the bit of its colour, 0 while it is not known, so that the colours around it are a set in one
   // number. An empty frame around the picture spares asking at each step whether it leads out of it.
   const stride = width + 2;
@@ -36,8 +38,9 @@ export function labelPixels(
     framed[at++] = 0;
     for (const end = pixel + width; pixel < end; pixel++, at++) {
       if (!plain && flat[pixel] === 0) {
-        framed[at] = 0;
-        open[left++] = at;
+        const own = nearTo(lab, 3 * pixel, centre, clear);
+        framed[at] = own;
+        if (own === 0) open[left++] = at;
         continue;
       }
       // Neighbours mostly show the same colour, and one so near to it can be nearest to no other.
@@ -85,6 +88,18 @@ function growInto(
     left = still;
   }
   for (const at of open) framed[at] = likeliest(lab, framed, at, stride, centre);
+}
+
+/** The bit of the one of some colours that a pixel is near to; 0 when it is near to none. */
+function nearTo(
+  lab: Float32Array,
+  at: number,
+  centre: Float32Array,
+  colours: readonly number[],
+): number {
+  for (const colour of colours)
+    if (squared(lab, at, centre, 3 * colour) < NEAR * NEAR) return 1 << colour;
+  return 0;
 }
 
 /** For each colour a squared distance within which no other colour is nearer: half the way to the next. */

@@ -42,11 +42,14 @@ export function withoutMixtures(image: LabImage, flat: Uint8Array, colours: read
     const area = areas[index]!;
     if (area < SMALLEST * pixels) return false;
     if (area > MIXED_AT_MOST * pixels || insides[index]! > OWN_INSIDE * area) return true;
-    const heavier = colours.filter((_, other) => areas[other]! > area);
-    const between = heavier.some((p, i) =>
-      heavier.some((q, j) => j > i && offLine(colour, p, q) < BETWEEN),
+    const near = insides[index]! < SMEARED * area ? BETWEEN_SMEARED : BETWEEN;
+    const parents = colours.filter(
+      (_, other) => areas[other]! > area || insides[other]! > insides[index]!,
     );
-    return !between || printedPart(labels, colours, index, BETWEEN) > PRINTED;
+    const between = parents.some((p, i) =>
+      parents.some((q, j) => j > i && offLine(colour, p, q) < near),
+    );
+    return !between || printedPart(labels, colours, index, near) > PRINTED;
   });
   if (stays.length === colours.length) return shown;
   return shownIn(image, flat, stays.length > 0 ? stays : colours.slice(0, 1));
@@ -62,3 +65,9 @@ const OWN_INSIDE = 0.15;
 const PRINTED = 0.4;
 /** How far off the line between two colours a mixture may lie, in CIELAB units. */
 const BETWEEN = 9;
+/**
+ * A colour of which less than this part lies inside shapes may be a border whose hue JPEG smeared further than its
+ * lightness; such a mixture bends off the line by as much as this.
+ */
+const SMEARED = 0.01;
+const BETWEEN_SMEARED = 18;

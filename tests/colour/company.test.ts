@@ -34,6 +34,10 @@ describe('whether a colour between two others is printed or mixed', () => {
     expect(printedPart(woven(row), COLOURS, 1, NEAR)).toBe(part);
   });
 
+  test('strokes that look alike on both colours that they may be mixed of are printed', () => {
+    expect(printedPart(woven('AAAAMAAAABBBBMBBBB'), COLOURS, 1, NEAR)).toBe(1);
+  });
+
   test('half of it in either place is half printed', () => {
     expect(printedPart(woven('AAAAMBBBBBCCCCCMCCCCC'), COLOURS, 1, NEAR)).toBe(0.5);
   });
