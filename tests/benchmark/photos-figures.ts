@@ -2,21 +2,15 @@
 import { difference } from '../../server/colour/difference.ts';
 import type { Lab } from '../../server/colour/lab.ts';
 import type { Figure } from './figure.ts';
-import {
-  cornerErrors,
-  median,
-  nearest,
-  percentile,
-  quarterTurns,
-  share,
-  sum,
-} from './photos-match.ts';
-import type { ReadPad, ReadShot, ReadSupplies } from './photos-read.ts';
+import { intervalOf } from './interval.ts';
+import { cornerErrors, median, nearest, percentile, share, sum } from './photos-match.ts';
+import type { ReadPad, ReadShot } from './photos-read.ts';
+import { withoutSharedShift } from './photos-shared-shift.ts';
 
 type Bar = Figure['bar'];
 
-const most = (value: number): Bar => ({ at: 'most', value });
-const least = (value: number): Bar => ({ at: 'least', value });
+export const most = (value: number): Bar => ({ at: 'most', value });
+export const least = (value: number): Bar => ({ at: 'least', value });
 
 export type Strictness = 'scanner' | 'normal' | 'hard';
 
@@ -95,45 +89,82 @@ function touches(side: ReadShot['sides'][number], truth: ReadShot['truths'][numb
 /** A colour that was read, beside the truth. */
 export interface ColourError {
   readonly where: string;
+  /** The picture that it was read in, and the pad whose pictures share one white card with it. */
+  readonly picture: string;
+  readonly group: string;
   readonly truth: Lab;
+  readonly read: Lab;
   readonly off: number;
   /** Standard error that was stated. */
   readonly stated: number;
 }
 
 const COUNTS = 0.05;
-const SAME = 6;
+export const SAME = 6;
 
 export function printedErrors(pads: readonly ReadPad[]): ColourError[] {
-  return printedSides(pads).flatMap(({ found, truth }) =>
-    truth.palette
-      .filter((colour) => colour.share >= COUNTS)
-      .map((colour) => {
-        const { off, colour: read } = nearest(colour.lab, found.palette.colours)!;
-        return {
-          where: `${found.id} ${truth.pattern} share ${colour.share.toFixed(2)}`,
-          truth: colour.lab,
-          off,
-          stated: read.uncertainty,
-        };
-      }),
+  return pads.flatMap((pad) =>
+    pad.shots.flatMap((shot) =>
+      shot.matched.filter(printed).flatMap(({ found, truth }) =>
+        truth.palette
+          .filter((colour) => colour.share >= COUNTS)
+          .map((colour) => {
+            const { off, colour: read } = nearest(colour.lab, found.palette.colours)!;
+            return {
+              where: `${found.id} ${truth.pattern} share ${colour.share.toFixed(2)}`,
+              picture: shot.name,
+              group: pad.name,
+              truth: colour.lab,
+              read: read.lab,
+              off,
+              stated: read.uncertainty,
+            };
+          }),
+      ),
+    ),
   );
 }
 
-function printedSides(pads: readonly ReadPad[]): ReadShot['matched'][number][] {
-  return pads
-    .flatMap(({ shots }) => shots.flatMap(({ matched }) => matched))
-    .filter(({ truth }) => !truth.tonal);
+export function printedSides(pads: readonly ReadPad[]): ReadShot['matched'][number][] {
+  return pads.flatMap(({ shots }) => shots.flatMap(({ matched }) => matched.filter(printed)));
+}
+
+function printed({ truth }: ReadShot['matched'][number]): boolean {
+  return !truth.tonal;
+}
+
+/**
+ * The 95 % interval of a share of colours, in words: the white of a pad's card moves all of its colours at once, so pads
+ * are drawn again and not colours (interval.ts names the sources).
+ */
+export function intervalAs(
+  colours: readonly { readonly group: string; readonly so: boolean }[],
+): string {
+  const groups = new Map<string, { part: number; whole: number }>();
+  for (const { group, so } of colours) {
+    const counted = groups.get(group) ?? { part: 0, whole: 0 };
+    counted.part += so ? 1 : 0;
+    counted.whole++;
+    groups.set(group, counted);
+  }
+  if (groups.size === 0) return '';
+  const [low, high] = intervalOf([...groups.values()]);
+  return `95 % interval ${low.toFixed(1)} to ${high.toFixed(1)}`;
 }
 
 export function colourFigures(pads: readonly ReadPad[], level: Strictness): Figure[] {
   const errors = printedErrors(pads);
   const offs = errors.map(({ off }) => off);
   const sides = printedSides(pads);
-  const invented = sides.flatMap(({ found, truth }) =>
-    found.palette.colours
-      .filter((colour) => colour.share >= COUNTS)
-      .map((colour) => nearest(colour.lab, truth.palette)!.off > SAME),
+  const invented = pads.flatMap((pad) =>
+    printedSides([pad]).flatMap(({ found, truth }) =>
+      found.palette.colours
+        .filter((colour) => colour.share >= COUNTS)
+        .map((colour) => ({
+          group: pad.name,
+          so: nearest(colour.lab, truth.palette)!.off > SAME,
+        })),
+    ),
   );
   const shares = sides.flatMap(({ found, truth }) =>
     truth.palette
@@ -161,7 +192,14 @@ export function colourFigures(pads: readonly ReadPad[], level: Strictness): Figu
       value: median(offs),
       unit: 'CIEDE2000',
       bar: medianBar,
-      note: `${offs.length} colours of 5 % or more`,
+      note: `${offs.length} colours of 5 % or more, beside ${pads.length} white cards`,
+    },
+    {
+      name: `${level}: printed colours, median, the shift that a picture's colours share taken out`,
+      value: median(withoutSharedShift(errors.filter(({ off }) => off <= SAME))),
+      unit: 'CIEDE2000',
+      bar: null,
+      note: 'what the colour of the white card, which no photo tells, leaves',
     },
     {
       name: `${level}: printed colours, 95th percentile`,
@@ -174,14 +212,14 @@ export function colourFigures(pads: readonly ReadPad[], level: Strictness): Figu
       value: 100 * share(offs.map((off) => off > SAME)),
       unit: '%',
       bar: bars ? most(3) : null,
-      note: 'none within 6',
+      note: `none within 6; ${intervalAs(errors.map(({ group, off }) => ({ group, so: off > SAME })))}`,
     },
     {
       name: `${level}: colours invented`,
-      value: 100 * share(invented),
+      value: 100 * share(invented.map(({ so }) => so)),
       unit: '%',
       bar: bars ? most(5) : null,
-      note: `of ${invented.length} stated with 5 % or more`,
+      note: `of ${invented.length} stated with 5 % or more; ${intervalAs(invented)}`,
     },
     {
       name: `${level}: share of a colour, median error`,
@@ -212,144 +250,4 @@ function meanOf(colours: readonly { readonly lab: Lab; readonly share: number }[
   const mean = (axis: keyof Lab): number =>
     sum(colours.map((colour) => colour.lab[axis] * colour.share)) / whole;
   return { l: mean('l'), a: mean('a'), b: mean('b') };
-}
-
-/** Within one stated standard error should lie 68 %, within two 95 %; missed colours were not read at all. */
-export function calibrationFigures(
-  errors: readonly ColourError[],
-  what: string,
-  slack: number | null,
-  furthest = SAME,
-): Figure[] {
-  const read = errors.filter(({ off }) => off <= furthest);
-  return (
-    [
-      [1, 68],
-      [2, 95],
-    ] as const
-  ).map(([times, aim]) => {
-    const within = 100 * share(read.map(({ off, stated }) => off <= times * stated));
-    return {
-      name: `${what}: errors within ${times === 1 ? 'one' : 'two'} stated, off ${aim} % by`,
-      value: Math.abs(within - aim),
-      unit: 'points',
-      bar: slack === null ? null : most(slack),
-      note: `${within.toFixed(0)} % of ${read.length}`,
-    };
-  });
-}
-
-export function supplyFigures(
-  supplies: readonly ReadSupplies[],
-  kind: string,
-  bar: number | null,
-): Figure[] {
-  const truths = sum(supplies.map((one) => one.truths.length));
-  const matched = supplies.flatMap((one) => one.matched);
-  const offs = supplyErrors(supplies).map(({ off }) => off);
-  return [
-    {
-      name: `${kind}: found`,
-      value: matched.length / truths,
-      unit: '',
-      bar: null,
-      note: `${truths} in ${supplies.length} photos; ${sum(supplies.map((one) => one.found)) - matched.length} found that are none`,
-    },
-    {
-      name: `${kind}: colour, median`,
-      value: median(offs),
-      unit: 'CIEDE2000',
-      bar: bar === null ? null : most(bar),
-      note: `95th percentile ${percentile(offs, 0.95).toFixed(2)}`,
-    },
-  ];
-}
-
-export function supplyErrors(supplies: readonly ReadSupplies[]): ColourError[] {
-  return supplies.flatMap(({ name, matched }) =>
-    matched.map(({ found, truth }) => ({
-      where: `${name} ${truth.name}`,
-      truth: truth.lab,
-      off: difference(found.lab, truth.lab),
-      stated: found.uncertainty,
-    })),
-  );
-}
-
-export function patternFigures(pads: readonly ReadPad[], level: Strictness): Figure[] {
-  const bars = level === 'normal';
-  const { f1, note } = pairwise(pads);
-  const sides = printedSides(pads);
-  const repeats = sides.map(({ found, truth }) => {
-    const { repeat } = found.pattern;
-    return (
-      repeat !== null &&
-      truth.repeat !== null &&
-      Math.abs(repeat - truth.repeat) <= 0.03 * truth.repeat
-    );
-  });
-  const oneWay = sides.filter(
-    ({ found, truth }) => truth.direction === 'one-way' && found.pattern.direction === 'one-way',
-  );
-  const ups = oneWay.map(({ found, truth }) => {
-    const turned = (found.pattern.up + 90 * quarterTurns(found.corners, truth.corners)) % 360;
-    return turned === 0;
-  });
-  return [
-    {
-      name: `${level}: pattern sets, pairwise F1`,
-      value: f1,
-      unit: '',
-      bar: bars ? least(0.97) : null,
-      note,
-    },
-    {
-      name: `${level}: fronts paired with their backs`,
-      value: share(pads.flatMap(({ pairings }) => pairings)),
-      unit: '',
-      bar: bars ? least(1) : null,
-    },
-    {
-      name: `${level}: repeat within 3 %`,
-      value: share(repeats),
-      unit: '',
-      bar: null,
-      note: `${repeats.length} prints`,
-    },
-    {
-      name: `${level}: direction told rightly`,
-      value: share(sides.map(({ found, truth }) => found.pattern.direction === truth.direction)),
-      unit: '',
-      bar: null,
-    },
-    {
-      name: `${level}: up told rightly`,
-      value: share(ups),
-      unit: '',
-      bar: null,
-      note: `${ups.length} one-way prints`,
-    },
-  ];
-}
-
-/** Over all pairs of sides of a pad: were those of one pattern put together, and only those? */
-function pairwise(pads: readonly ReadPad[]): { f1: number; note: string } {
-  let [both, told, real] = [0, 0, 0];
-  for (const { shots, patternSets } of pads) {
-    const sides = shots.flatMap(({ matched }) => matched);
-    const setOf = new Map(patternSets.flatMap((set, index) => set.map((id) => [id, index])));
-    for (const [index, one] of sides.entries())
-      for (const other of sides.slice(0, index)) {
-        const same = one.truth.pattern === other.truth.pattern;
-        const set = setOf.get(one.found.id);
-        const together = set !== undefined && set === setOf.get(other.found.id);
-        if (same) real++;
-        if (together) told++;
-        if (same && together) both++;
-      }
-  }
-  return {
-    f1: (2 * both) / (told + real),
-    note: `${real} true pairs, ${told} told, ${both} of them true`,
-  };
 }

@@ -14,9 +14,9 @@ import { readPhoto } from '../../server/photo/read-photo.ts';
 import { tieByChips } from '../../server/photo/tie-by-chips.ts';
 import type { Light3 } from '../../server/photo/tie-by-chips.ts';
 import type { Figure } from './figure.ts';
-import { calibrationFigures } from './photos-figures.ts';
 import type { ColourError } from './photos-figures.ts';
 import { median, percentile } from './photos-match.ts';
+import { calibrationFigures } from './photos-plain-figures.ts';
 
 interface Manifest {
   readonly patches: readonly string[];
@@ -58,7 +58,10 @@ export async function realFigures(): Promise<Figure[]> {
     read.forEach((patch, index) => {
       const error = {
         where: `${file} ${manifest.patches[index]!}`,
+        picture: file,
+        group: file,
         truth: truths[index]!,
+        read: patch.lab,
         off: difference(patch.lab, truths[index]!),
         stated: patch.uncertainty,
       };
