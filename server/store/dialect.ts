@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { pathToFileURL } from 'node:url';
 import { createClient } from '@libsql/client';
 import type { Client, InArgs, Transaction } from '@libsql/client';
@@ -45,6 +46,17 @@ export class LibsqlDialect implements Dialect {
   createIntrospector(db: Kysely<unknown>): DatabaseIntrospector {
     return new SqliteIntrospector(db);
   }
+}
+
+/** So long questions may follow on one another before the event loop turns, in milliseconds. */
+const TURN = 5;
+let turned = 0;
+
+/** SQLite answers within this thread and its promises are kept at once: a hundred questions would be one long stop. */
+async function letOthersIn(): Promise<void> {
+  if (performance.now() - turned < TURN) return;
+  await setImmediate();
+  turned = performance.now();
 }
 
 class LibsqlDriver implements Driver {
@@ -107,6 +119,7 @@ class LibsqlConnection implements DatabaseConnection {
   }
 
   async executeQuery<Row>({ sql, parameters }: CompiledQuery): Promise<QueryResult<Row>> {
+    await letOthersIn();
     const answer = await (this.#transaction ?? this.#client).execute({
       sql,
       args: parameters as InArgs,

@@ -25,11 +25,16 @@ export interface RunningService {
   stop(): Promise<void>;
 }
 
+/** With a number of a core it is held to that one, where the system has `taskset`. */
 export async function startService(
   folder: string,
   settings: Readonly<Record<string, string>> = {},
+  core: number | null = null,
 ): Promise<RunningService> {
-  const child = spawn(process.execPath, [compiled('server/main.ts')], {
+  const words = [process.execPath, compiled('server/main.ts')];
+  // sched_setaffinity(2), by util-linux: it and all that it starts stay on that core.
+  const [command, ...more] = core === null ? words : ['taskset', '-c', String(core), ...words];
+  const child = spawn(command!, more, {
     env: {
       ...process.env,
       DATA_DIR: folder,

@@ -50,6 +50,17 @@ describe('a store', () => {
     expect((await store.read.pads.at('a'))?.revision).toBe(101);
   });
 
+  test('a long transaction lets the event loop turn', async () => {
+    const store = await openForTest(await newFolder());
+    let turns = 0;
+    const clock = setInterval(() => (turns += 1), 1);
+    await store.write(async (records) => {
+      for (let at = 0; at < 400; at++) await records.pads.add(pad(`pad ${at}`));
+    });
+    clearInterval(clock);
+    expect(turns).toBeGreaterThan(3);
+  });
+
   test('a writer that fails does not hold up the next', async () => {
     const store = await openForTest(await newFolder());
     const failed = store.write(() => Promise.reject(new Error('no')));
