@@ -8,10 +8,12 @@ import { pads } from '../wire/shelves.ts';
 import { sidesOf } from './sides.ts';
 import { swatchAt } from './swatch-at.ts';
 
+const FANNED = 4;
+
 /** A pad as a stack of its papers: four of them fanned, its colours as a strip below. */
 export function PadStack({ pad }: { pad: PadSummary }): VNode {
   const whole = pads.at(pad.id).value.value;
-  const shown = whole ? sidesOf(whole).slice(0, 4) : [];
+  const shown = whole ? sidesOf(whole).slice(0, FANNED) : [];
   return (
     <Link
       to={{ at: pad.sheetCount === 0 ? 'photos' : 'pad', pad: pad.id, plan: null }}
@@ -28,7 +30,7 @@ export function PadStack({ pad }: { pad: PadSummary }): VNode {
             height="150"
           />
         ))}
-        {shown.length === 0 && <span class="pad-blank" />}
+        {shown.length === 0 && blanks(pad).map((n) => <span key={n} class="pad-blank" />)}
       </span>
       <strong>{pad.name}</strong>
       <span class="small">
@@ -36,4 +38,9 @@ export function PadStack({ pad }: { pad: PadSummary }): VNode {
       </span>
     </Link>
   );
+}
+
+/** Papers that are on their way stand as bare ones; a pad without any is one bare place. */
+function blanks({ sheetCount }: PadSummary): number[] {
+  return [...Array(Math.max(1, Math.min(FANNED, sheetCount))).keys()];
 }
