@@ -59,7 +59,7 @@ export async function loadDemo(
         names,
         received,
         question,
-        demo: true,
+        demoPad: pad,
       });
       return `${supplies.length} colours of ${kind}`;
     });

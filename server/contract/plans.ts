@@ -113,6 +113,7 @@ export const Plan = z.object({
   fewestSheets: z.number().int(),
   fewestSheetsProven: z.boolean(),
   weakest: z.number().int().nullable(),
+  supplies: z.array(Id).describe('All cardstock and inks that it was chosen from.'),
   notes: z.array(z.string()),
   guide: z.string(),
 });

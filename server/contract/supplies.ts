@@ -16,6 +16,7 @@ export const Supply = z
       .boolean()
       .describe('The light mirrored in so much of it that its colour cannot be told.'),
     demo: z.boolean().describe('It came with the demo pad and is not hers.'),
+    pad: Id.nullable().describe('The only pad that it is laid beside; null for all of hers.'),
     revision: Revision,
   })
   .meta({ id: 'Supply', description: 'A cardstock or an ink of hers.' });

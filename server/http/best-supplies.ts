@@ -13,6 +13,7 @@ import { planAt } from './make-plan.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { namedSides } from './named-sides.ts';
 import { photosOf, picturesAsOne } from './one-picture.ts';
+import { suppliesBeside } from './supplies-beside.ts';
 import { bestOnWire } from './wire/best-supplies.ts';
 import type { Cardstock } from './wire/best-supplies.ts';
 
@@ -38,7 +39,7 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
     async (request) => {
       const { side: id } = request.params;
       const [side] = await namedSides(read, [found(await read.sides.at(id), 'side', id)]);
-      const supplies = await read.supplies.all();
+      const supplies = await suppliesBeside(read, side!.pad);
       return bestOnWire(
         bestFor(...(await asOnePicture(read, supplies, [besideOf(side!, supplies)]))),
         null,
@@ -59,7 +60,7 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
     async (request) => {
       const kept = await withSheetsLeft(read, await planAt(edges, request.params.plan));
       const { card } = request.query;
-      const supplies = await read.supplies.all();
+      const supplies = await suppliesBeside(read, kept.pad.id);
       const occasions = occasionsOf(kept).filter((one) => card === undefined || one.card === card);
       if (card !== undefined) found(occasions[0] ?? null, 'card', String(card));
       const best = bestFor(...(await asOnePicture(read, supplies, occasions)));

@@ -13,6 +13,7 @@ import { makeOnce } from './once.ts';
 import { plansAtHand } from './plans-at-hand.ts';
 import type { KeyedQuestion } from './once.ts';
 import { rowsOfPad } from './read-pad.ts';
+import { suppliesBeside } from './supplies-beside.ts';
 import { sheetsOf } from './wire/pads.ts';
 import { rulerOf } from './wire/sizes.ts';
 
@@ -48,7 +49,7 @@ export async function makePlan(
   await checkFrom(edges, asked);
   checkOneWay(asked);
   const wishes = await wishesOf(edges, asked);
-  const supplies = await store.read.supplies.all();
+  const supplies = await suppliesBeside(store.read, row.id);
   const ask = wishesKept({ asked, pad, supplies });
   await checkIds(edges, pad, ask.pins, ask.without, wishes);
   const batch = await desk.plan({

@@ -12,8 +12,8 @@ export interface PhotoOfSuppliesTaken {
   readonly names: readonly string[];
   readonly received: Received;
   readonly question: KeyedQuestion | null;
-  /** It comes with the demo pad. */
-  readonly demo?: boolean;
+  /** The demo pad that it comes with. */
+  readonly demoPad?: string;
 }
 
 export interface TakenSupplies {
@@ -27,7 +27,7 @@ export async function takeSupplies(
   taken: PhotoOfSuppliesTaken,
 ): Promise<TakenSupplies> {
   const { store, desk } = edges;
-  const { received, kind, names, question, demo = false } = taken;
+  const { received, kind, names, question, demoPad } = taken;
   try {
     const reading = await desk.readSupplies({ file: received.path, tap: {} });
     const found = reading.supplies.length;
@@ -59,7 +59,8 @@ export async function takeSupplies(
           const { corners, lab, uncertainty, glossy } = one;
           const name = nameAt(names, at, found);
           const id = edges.newId();
-          const rest = { sheets: null, demo, createdAt, revision: 1 };
+          const only = demoPad === undefined ? { demo: false } : { demo: true, pad: demoPad };
+          const rest = { sheets: null, ...only, createdAt, revision: 1 };
           return { id, kind, name, lab, uncertainty, glossy, photo, corners, ...rest };
         });
         for (const supply of supplies) await records.supplies.add(supply);

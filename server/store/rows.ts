@@ -71,6 +71,8 @@ export interface SupplyRow extends Supply {
   readonly corners: Quad<'photo'> | null;
   /** It came with the demo pad. */
   readonly demo: boolean;
+  /** The only pad that it is laid beside: the demo's stay with the demo pad. Left out for hers. */
+  readonly pad?: string;
   readonly createdAt: string;
   readonly revision: number;
 }

@@ -16,6 +16,7 @@ export interface Supplies {
 type Doc = Pick<SupplyRow, 'lab' | 'uncertainty' | 'sheets' | 'corners'> & {
   readonly demo?: true;
   readonly glossy?: true;
+  readonly pad?: string;
 };
 
 export function suppliesIn(db: Kysely<Tables>, whose: Whose): Supplies {
@@ -69,7 +70,7 @@ function read(row: Tables['supplies']): SupplyRow {
 
 function write(supply: SupplyRow): Omit<Tables['supplies'], 'turn' | 'owner'> {
   const { id, kind, name, photo, createdAt, revision } = supply;
-  const { lab, uncertainty, sheets, corners, demo, glossy } = supply;
+  const { lab, uncertainty, sheets, corners, demo, glossy, pad } = supply;
   const doc: Doc = {
     lab,
     uncertainty,
@@ -77,6 +78,7 @@ function write(supply: SupplyRow): Omit<Tables['supplies'], 'turn' | 'owner'> {
     corners,
     ...(demo ? { demo } : {}),
     ...(glossy === true ? { glossy } : {}),
+    ...(pad === undefined ? {} : { pad }),
   };
   return { id, kind, name, photo, doc: JSON.stringify(doc), created_at: createdAt, revision };
 }

@@ -93,3 +93,28 @@ describe('the best of her supplies', () => {
     expect(unsaid.takes.find(({ supply }) => supply === shell)!.left).toBeNull();
   });
 });
+
+describe('what came with the demo pad', () => {
+  test('stays with the demo pad: a pad of her own is planned and shown without it', async () => {
+    const service = await mount(await newFolder());
+    const [demo, own] = [await filledPad(service), await filledPad(service)];
+    const mine = await add(service, 'cardstock', 'White', [96, 0, 0]);
+    await service.edges.store.write(async (records) => {
+      const hers = (await records.supplies.at(mine))!;
+      const came = { id: 'theirs', name: 'Tide', demo: true, pad: demo.id };
+      await records.supplies.add({ ...hers, ...came });
+    });
+    expect((await newPlan(service, demo.id)).supplies).toEqual([mine, 'theirs']);
+    const plan = await newPlan(service, own.id);
+    expect(plan.supplies).toEqual([mine]);
+    for (const url of [`/api/plans/${plan.id}`, `/api/sides/${own.sheets[0]!.front!.id}`]) {
+      const best = valueOf<BestSupplies>(await ask(service, 'GET', `${url}/supplies`));
+      expect(best.cardstock.map(({ supply }) => supply)).toEqual([mine]);
+    }
+    const { supplies } = valueOf<Supplies>(await ask(service, 'GET', '/api/supplies'));
+    expect(supplies.map(({ demo: came, pad }) => [came, pad])).toEqual([
+      [false, null],
+      [true, demo.id],
+    ]);
+  });
+});

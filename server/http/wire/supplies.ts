@@ -5,7 +5,7 @@ import { cornersOnWire } from './corners.ts';
 
 export function supplyOnWire(supply: SupplyRow): Wire.Supply {
   const { id, kind, name, lab, uncertainty, photo, corners, sheets, demo, revision } = supply;
-  const { glossy = false } = supply;
+  const { glossy = false, pad = null } = supply;
   return {
     id,
     kind,
@@ -16,6 +16,7 @@ export function supplyOnWire(supply: SupplyRow): Wire.Supply {
     sheets,
     glossy,
     demo,
+    pad,
     revision,
   };
 }
