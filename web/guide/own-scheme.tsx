@@ -83,7 +83,7 @@ export function OwnScheme({ book }: { book: GuideBook }): VNode {
                   setChoices(chosen(choices, slot, value));
                 }}
               >
-                <option value="">{schemeWords.chosenForMe(now)}</option>
+                <option value="">{schemeWords.leftOpen(now)}</option>
                 {pad.sheets.map(({ id, label }) => (
                   <option key={id} value={id}>
                     {label}

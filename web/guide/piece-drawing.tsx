@@ -47,7 +47,9 @@ export function BaseDrawing({ flat, from, scores }: Base): VNode {
       <rect class="stays" width={width} height={height} stroke-width={0.7 * unit} />
       {scores.map(({ at, said }, index) => {
         // Several measures stand one under the other.
-        const along = (side ? height : width) * (0.3 + (0.4 * index) / Math.max(1, scores.length));
+        const along =
+          (side ? height : width) *
+          (scores.length === 1 ? 0.5 : 0.3 + (0.4 * index) / scores.length);
         const wide = (3.9 * said.length + 4) * unit;
         const middle = side ? { x: at / 2, y: along } : { x: along, y: at / 2 };
         return (

@@ -10,8 +10,8 @@ export const schemeWords = {
   sheetOf: (card: number, piece: string): string => `Card ${card} ${piece}: cut from`,
   sheets: 'The sheets, and how full each is',
   whichSheet: (name: string): string => `Which sheet: ${name}`,
-  chosenForMe: (now: string | undefined): string =>
-    now === undefined ? 'Choose one for me' : `Choose one for me (now ${now})`,
+  leftOpen: (now: string | undefined): string =>
+    now === undefined ? 'Left open' : `${now} (left open)`,
   ticksStay: (count: number): string =>
     `You have ticked ${count === 1 ? 'one step' : `${count} steps`}. The new cuts begin without ticks; those that you made stay with the cuts of now, to which undo on the plan goes back.`,
   full: (part: number): string =>
