@@ -108,17 +108,12 @@ function ChoiceButton({
       type="button"
       class="swatch-button named"
       disabled={!choice.allowed && choice.forbiddenBy.length === 0}
-      aria-label={
-        choice.allowed
-          ? planWords.use(stuff.name, choice.score, against)
-          : planWords.useAllTheSame(stuff.name, choice.score, against)
-      }
       onClick={() => pin(withPin(free, wanted))}
     >
-      <Picture stuff={stuff} />
-      <strong class="small">{stuff.name}</strong>
-      {colours.length > 0 && <span class="small">{planWords.coloursOf(colours)}</span>}
-      <span class="score-words">{words.goes(choice.score)}</span>
+      <span class="unseen">{planWords.use}</span> <Picture stuff={stuff} />
+      <strong class="small">{stuff.name}</strong>{' '}
+      {colours.length > 0 && <span class="small">{planWords.coloursOf(colours)}</span>}{' '}
+      <span class="score-words">{words.goes(choice.score)}</span>{' '}
       <span class="against">
         <span class="against-bar" aria-hidden="true">
           <span style={{ width: `${100 * choice.score}%` }} />
@@ -126,6 +121,7 @@ function ChoiceButton({
         </span>
         <span class="small">{against}</span>
       </span>
+      {!choice.allowed && <span class="unseen">{planWords.allTheSame}</span>}
     </button>
   );
 }

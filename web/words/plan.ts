@@ -54,10 +54,8 @@ export const planWords = {
   instead: 'What else could lie here, best first',
   noOtherPaper: 'This pad has no other paper.',
   forbidden: (papers: number): string => `${papers} more that what you keep forbids`,
-  useAllTheSame: (name: string, score: number, against: string): string =>
-    `Use ${name} ${words.goes(score)}, ${against}, all the same, and keep less`,
-  use: (name: string, score: number, against: string): string =>
-    `Use ${name} ${words.goes(score)}, ${against}`,
+  use: 'Use',
+  allTheSame: 'all the same, and keep less',
   /** What the card gains or loses by another paper. */
   against: (score: number, now: number): string => {
     const gain = Math.round(100 * (score - now));

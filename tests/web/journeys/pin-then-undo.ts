@@ -17,8 +17,7 @@ export function pinThenUndo(at: () => Table): void {
       .first()
       .click();
     const other = page.locator('.alternatives .swatch-button').nth(1);
-    const wanted =
-      (await other.getAttribute('aria-label'))?.replace(/^Use (.*) goes .*$/, '$1') ?? '';
+    const wanted = (await other.locator('strong').textContent()) ?? '';
     expect(wanted).not.toBe(before);
     await other.click();
     await page.waitForURL((url) => url.href !== first);
