@@ -2,6 +2,8 @@ import type { VNode } from 'preact';
 import type { Weakest } from '../../server/contract/plans-again.ts';
 import { planWords } from '../words/plan.ts';
 import { service } from '../wire/service.ts';
+import { newerSupplies } from '../supplies/newer-supplies.ts';
+import { choosingWords } from '../words/choosing.ts';
 import { Answered } from './answered.tsx';
 import { SwapLine } from './swap-line.tsx';
 import type { ElseProps } from './what-else.tsx';
@@ -36,6 +38,8 @@ function MendLine({
 }: ElseProps & { mend: Weakest['mends'][number] }): VNode {
   const { plan, pad } = table;
   const { swap, wanted } = mend;
+  // A cardstock to buy may be the one that she has bought since.
+  const newer = newerSupplies(plan, table.supplies).added.some(({ kind }) => kind === 'cardstock');
   return (
     <>
       <strong>{planWords.else.mends(mend.card, mend.plan)}</strong>
@@ -53,10 +57,11 @@ function MendLine({
           </button>
         </>
       )}
-      {wanted && (
+      {wanted && newer && <p class="swap-line">{choosingWords.mend}</p>}
+      {wanted && !newer && (
         <p class="swap-line">
           <span class="chip big" style={{ background: wanted.hex }} />
-          <span>{planWords.else.buy(wanted.name, wanted.lab)}</span>
+          <span>{planWords.else.buy(wanted.name)}</span>
         </p>
       )}
     </>

@@ -3,6 +3,8 @@ import type { VNode } from 'preact';
 import type { Plan } from '../../server/contract/plans.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
+import { ChooseAgain } from '../supplies/choose-again.tsx';
+import { pinsLeft } from '../supplies/newer-supplies.ts';
 import { Icon } from '../table/icon.tsx';
 import { Link } from '../table/link.tsx';
 import { Mishap } from '../table/mishap.tsx';
@@ -97,6 +99,12 @@ export function PlanTable(table: OnTable): VNode {
       </div>
       <Verdict {...table} />
       {problem && !opened && <Mishap problem={problem} away={() => setProblem(null)} />}
+      <ChooseAgain
+        plan={plan}
+        supplies={table.supplies}
+        busy={busy}
+        choose={() => void wish({ pins: pinsLeft(wishes.pins ?? [], table.supplies) })}
+      />
       <ul class={late ? 'planned busy' : 'planned'} aria-busy={busy} ref={field}>
         {plan.cards.map((card) => (
           <li key={card.number}>

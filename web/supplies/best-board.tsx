@@ -6,7 +6,7 @@ import { matchWords } from '../words/match.ts';
 const MOST_SHOWN = 3;
 
 /** The best of what she has: cardstock for mats and bases, inks for the accents. */
-export function BestBoard({ best }: { best: BestSupplies }): VNode {
+export function BestBoard({ best, inches }: { best: BestSupplies; inches: boolean }): VNode {
   const say = matchWords.best;
   const stock = best.cardstock.filter(({ use }) => use !== 'odd').slice(0, MOST_SHOWN);
   const inks = best.accents.filter((one) => one.best !== null && one.best.verdict !== 'apart');
@@ -24,7 +24,7 @@ export function BestBoard({ best }: { best: BestSupplies }): VNode {
           </li>
         ))}
       </ul>
-      <ShoppingList missing={best.missing} />
+      <ShoppingList missing={best.missing} inches={inches} />
       <p class="caution">
         <Icon name="caution" /> {best.caution}
       </p>
@@ -76,7 +76,13 @@ function Takes({ takes }: { takes: readonly StockTaken[] }): VNode {
 }
 
 /** What is missing, in words that any shop understands; one line may serve several cards. */
-function ShoppingList({ missing }: { missing: readonly Purchase[] }): VNode {
+function ShoppingList({
+  missing,
+  inches,
+}: {
+  missing: readonly Purchase[];
+  inches: boolean;
+}): VNode {
   const say = matchWords.shopping;
   return (
     <>
@@ -90,7 +96,13 @@ function ShoppingList({ missing }: { missing: readonly Purchase[] }): VNode {
               <span class="chip big" style={{ background: colour.hex }} />
               <span>
                 <strong>{more === null ? say.thing(colour.name, kind) : more.name}</strong>
-                <span class="small">{say.details(colour.lab, cards, area, sheets)}</span>
+                <span class="small">
+                  {say.details(cards, area === null ? null : say.area(area, inches), sheets)}
+                </span>
+                <details class="small figures">
+                  <summary>{matchWords.figures}</summary>
+                  <p>{say.measured(colour.lab)}</p>
+                </details>
               </span>
             </li>
           ))}

@@ -8,6 +8,7 @@ import { Once } from '../table/waiting.tsx';
 import { matchWords } from '../words/match.ts';
 import { padWords } from '../words/pad.ts';
 import { padList, pads } from '../wire/shelves.ts';
+import { besidePad } from './beside.ts';
 import { PaperCheck } from './paper-check.tsx';
 
 /** Chooses a paper and lays the supplies against it. */
@@ -39,7 +40,7 @@ export function MatchCheck({
       )}
       {open !== null && (
         <Once of={pads.at(open)} again={() => void pads.fresh(open)}>
-          {(whole) => <Papers pad={whole} supplies={supplies} />}
+          {(whole) => <Papers pad={whole} supplies={besidePad(supplies, whole.id)} />}
         </Once>
       )}
     </section>

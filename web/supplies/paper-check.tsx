@@ -39,7 +39,11 @@ export function PaperCheck({
       ) : (
         <Once of={bestOfSide.at(key)} again={() => void bestOfSide.fresh(key)}>
           {(best) =>
-            look.value === 'greeting' ? <GreetingBoard best={best} /> : <BestBoard best={best} />
+            look.value === 'greeting' ? (
+              <GreetingBoard best={best} />
+            ) : (
+              <BestBoard best={best} inches={false} />
+            )
           }
         </Once>
       )}

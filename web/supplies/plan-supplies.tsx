@@ -2,7 +2,7 @@ import type { VNode } from 'preact';
 import type { Supply } from '../../server/contract/supplies.ts';
 import { Once } from '../table/waiting.tsx';
 import { matchWords } from '../words/match.ts';
-import { bestOfPlan, plansOf } from '../wire/shelves.ts';
+import { bestOfPlan, pads, plansOf } from '../wire/shelves.ts';
 import { BestBoard } from './best-board.tsx';
 
 /** For the plan that was made last from a pad: the best of her supplies, and the shopping list. */
@@ -15,13 +15,14 @@ export function PlanSupplies({
 }): VNode | null {
   const latest = plansOf.at(pad).value.value?.at(-1);
   if (latest === undefined) return null;
+  const inches = pads.at(pad).value.value?.sheetSize.width.endsWith('in') ?? false;
   // Asked anew when her supplies change: the key names them.
   const key = `${latest.id}/${supplies.map(({ id, revision }) => `${id}.${revision}`).join()}`;
   return (
     <section aria-labelledby="for-plan">
       <h2 id="for-plan">{matchWords.forPlan(latest.cards)}</h2>
       <Once of={bestOfPlan.at(key)} again={() => void bestOfPlan.fresh(key)}>
-        {(best) => <BestBoard best={best} />}
+        {(best) => <BestBoard best={best} inches={inches} />}
       </Once>
     </section>
   );

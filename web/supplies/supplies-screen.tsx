@@ -5,6 +5,7 @@ import { Icon } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
 import { suppliesWords } from '../words/supplies.ts';
 import { supplies } from '../wire/shelves.ts';
+import { besidePad } from './beside.ts';
 import { MatchCheck } from './match-check.tsx';
 import { NewSupplySheet } from './new-supply-sheet.tsx';
 import { PlanSupplies } from './plan-supplies.tsx';
@@ -23,16 +24,22 @@ export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
         </button>
       </div>
       <Once of={supplies.at('all')} again={() => void supplies.fresh('all')}>
-        {(list) => (
-          <>
-            {list.length === 0 && <p class="lead">{suppliesWords.none}</p>}
-            {list.length > 0 && <MatchCheck pad={pad} supplies={list} />}
-            {pad !== null && <PlanSupplies pad={pad} supplies={list} />}
-            <SupplyList title={suppliesWords.cardstock} list={list.filter(isCardstock)} />
-            <SupplyList title={suppliesWords.inks} list={list.filter((one) => !isCardstock(one))} />
-            <SupplyListButtons list={list} />
-          </>
-        )}
+        {(all) => {
+          const list = besidePad(all, pad);
+          return (
+            <>
+              {list.length === 0 && <p class="lead">{suppliesWords.none}</p>}
+              {list.length > 0 && <MatchCheck pad={pad} supplies={all} />}
+              {pad !== null && <PlanSupplies pad={pad} supplies={list} />}
+              <SupplyList title={suppliesWords.cardstock} list={list.filter(isCardstock)} />
+              <SupplyList
+                title={suppliesWords.inks}
+                list={list.filter((one) => !isCardstock(one))}
+              />
+              <SupplyListButtons list={list} />
+            </>
+          );
+        }}
       </Once>
       {adding && <NewSupplySheet pad={pad} close={() => setAdding(false)} />}
     </div>

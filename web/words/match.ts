@@ -47,18 +47,19 @@ export const matchWords = {
     heading: 'Still to find',
     nothing: 'Nothing is missing.',
     thing: (colour: string, kind: 'cardstock' | 'ink'): string => `${sentence(colour)} ${kind}`,
-    details: (
-      lab: readonly number[],
-      cards: readonly number[],
-      squareCentimetres: number | null,
-      sheets: string | null,
-    ): string =>
+    details: (cards: readonly number[], area: string | null, sheets: string | null): string =>
       [
         ...(sheets === null ? [] : [`${sentence(sheets)}.`]),
         ...(cards.length === 0 ? [] : [`For ${cardsNamed(cards)}.`]),
-        ...(squareCentimetres === null ? [] : [`About ${squareCentimetres} square cm in all.`]),
-        `Lab ${lab.map(Math.round).join(', ')}.`,
+        ...(area === null ? [] : [`About ${area} in all.`]),
       ].join(' '),
+    /** An area that was told in square centimetres, on the ruler of the pad. */
+    area: (squareCentimetres: number, inches: boolean): string =>
+      inches
+        ? `${Math.ceil(squareCentimetres / 6.4516)} square inches`
+        : `${squareCentimetres} square cm`,
+    measured: (lab: readonly number[]): string =>
+      `Lab ${lab.map(Math.round).join(', ')} (CIELAB, D65), as a shop’s instrument would read it.`,
   },
   greeting: {
     none: 'Add an ink first: then a greeting is shown in it on this paper and on your cardstock.',

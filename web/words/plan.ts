@@ -104,8 +104,8 @@ export const planWords = {
         ? `${gain}; the other cards lose ${Math.max(1, Math.round(100 * (card - whole)))}`
         : gain;
     },
-    buy: (name: string, [l, a, b]: readonly [number, number, number]): string =>
-      `Cardstock to buy: ${name} (L ${Math.round(l)}, a ${Math.round(a)}, b ${Math.round(b)}). A photo is not a measurement: hold it beside the papers before you buy.`,
+    buy: (name: string): string =>
+      `Cardstock to buy: ${name}. A photo is not a measurement: hold it beside the papers before you buy.`,
     take: 'Have it so',
     takeOther: (number: number): string => `Have it so: plan ${number} of these`,
     takeMend: (mend: string): string => `Have it so: ${mend}`,

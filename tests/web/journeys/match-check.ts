@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { openDemoPad, picturesDrawn } from '../hands.ts';
+import { goTo, openDemoPad, picturesDrawn, plannedDemo } from '../hands.ts';
+import { cardstockPhoto } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
 
 /** One ink against the papers, with a phone in the hand. */
@@ -78,6 +79,69 @@ export function matchCheck(at: () => Table): void {
     await expect
       .poll(() => page.locator('.greeting-board .caution').textContent())
       .toContain('estimate');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('finds the squares in one photo, numbers them on it, and renames one in place', async () => {
+    const { page, context, faults } = await at().open('phone');
+    await page.goto('/supplies');
+    await page.getByRole('button', { name: 'Add cardstock or ink' }).click();
+    await page.getByRole('radio', { name: 'cardstock' }).check();
+    await page.getByLabel('The photo').setInputFiles(cardstockPhoto);
+    await page.getByLabel('Name', { exact: true }).fill('Drawer');
+    await page.getByRole('button', { name: 'Add it' }).click();
+    const found = page.getByRole('dialog', { name: 'Found in your photo' });
+    await found.waitFor({ timeout: 120_000 });
+    await picturesDrawn(page, '.found-photo img', 1);
+    // Eight squares lie in it beside the white card, and each has its number where it lies.
+    await expect.poll(() => found.locator('.found-photo .found-number').count()).toBe(8);
+    const [first, last] = [
+      (await found.locator('.found-photo .found-number').first().boundingBox())!,
+      (await found.locator('.found-photo .found-number').last().boundingBox())!,
+    ];
+    expect(last.y).toBeGreaterThan(first.y);
+    await found.getByLabel('Name of number 2').fill('Wet sand');
+    await found.getByLabel('Name of number 2').press('Enter');
+    await found.getByRole('button', { name: 'Done' }).click();
+    await page.getByRole('article', { name: 'Wet sand' }).waitFor();
+    await page.reload();
+    await page.getByRole('article', { name: 'Wet sand' }).waitFor();
+    await expect.poll(() => page.getByRole('article', { name: /^Drawer / }).count()).toBe(7);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('takes the name of a colour, says that it is rough, and says what else can be typed', async () => {
+    const { page, context, faults } = await at().open('tablet');
+    await page.goto('/supplies');
+    await page.getByRole('button', { name: 'Add cardstock or ink' }).click();
+    await page.getByRole('radio', { name: 'I type it' }).check();
+    const field = page.getByLabel('The colour');
+    await field.fill('mossy nonsense');
+    const said = page.locator('dialog .field').filter({ hasText: 'The colour' });
+    await expect.poll(() => said.textContent()).toContain('No colour of that name');
+    await field.fill('forest green');
+    await expect.poll(() => said.textContent()).toContain('only roughly');
+    await page.getByLabel('Name', { exact: true }).fill('Wood edge');
+    await page.getByRole('button', { name: 'Add it' }).click();
+    await page.getByRole('article', { name: 'Wood edge' }).waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('offers to choose anew when a cardstock came after the plan', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await plannedDemo(page, 2);
+    await expect.poll(() => page.locator('.choose-again').count()).toBe(0);
+    await page.getByRole('link', { name: 'Supplies' }).click();
+    await bringList(page, 'kind,name,L,a,b,sheets\ncardstock,New dune,80,2,15,9\n');
+    await page.getByRole('article', { name: 'New dune' }).waitFor();
+    await goTo(page, 'Plan');
+    const notice = page.locator('.choose-again');
+    await expect.poll(() => notice.textContent()).toContain('New dune');
+    await notice.getByRole('button', { name: 'Choose cardstock and inks again' }).click();
+    await expect.poll(() => page.locator('.choose-again').count(), { timeout: 60_000 }).toBe(0);
     expect(faults).toEqual([]);
     await context.close();
   });
