@@ -53,6 +53,11 @@ async function composed(drawing: string, nearness: Nearness): Promise<string> {
   return picture;
 }
 
+/** Fetches a paper as the cards on the table show it; `width` is that of the whole sheet in mm. */
+export async function fetchPaper(swatch: string, width: number): Promise<void> {
+  await inside(swatchAt(swatch, width * FINENESS.table));
+}
+
 function besideOf(drawing: string): string {
   return `${drawing}${drawing.includes('?') ? '&' : '?'}papers=beside`;
 }

@@ -18,6 +18,7 @@ import { replan, takePlan } from './make-plan.ts';
 import { PlannedPicture } from './planned-picture.tsx';
 import type { Step, Wishes } from './steps.ts';
 import type { OnTable } from './table-of.ts';
+import { usePapersAhead } from './papers-ahead.ts';
 import { PulledPaper } from './pulled-paper.tsx';
 import { spotAt } from './spot-at.ts';
 import { swapped } from './swap-papers.ts';
@@ -56,6 +57,7 @@ export function PlanTable(table: OnTable): VNode {
     settle({ at: 'plan', pad: pad.id, plan: step.plan });
   }
   useStepKeys(pad.id, plan.id, showStep);
+  usePapersAhead(pad);
 
   async function wish(change: Partial<Wishes>): Promise<void> {
     const next = { ...wishes, ...change };

@@ -1,4 +1,5 @@
 import { later } from './later.tsx';
+import { whenIdle } from './when-idle.ts';
 
 /** The screens beside the first one: each is a file of its own. */
 export const screens = {
@@ -18,10 +19,4 @@ export function fetchScreensAhead(): void {
   whenIdle(() => {
     for (const { ahead } of Object.values(screens)) ahead().catch(() => undefined);
   });
-}
-
-/** Not every browser says when it is idle. */
-function whenIdle(act: () => void): void {
-  if ('requestIdleCallback' in window) requestIdleCallback(act, { timeout: 3000 });
-  else setTimeout(act, 1000);
 }

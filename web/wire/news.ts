@@ -2,10 +2,14 @@ import { effect } from '@preact/signals';
 import { place, type Place } from '../table/way.ts';
 import { leftovers, pads, padList, plansOf, ticks } from './shelves.ts';
 
+/** News is looked up after so long: what she waits for herself comes first, and news in a row is one. */
+const SOON_MS = 200;
+
 /** Hears from the service when the pad on the table has changed, on whatever device, and looks again. */
 export function hearNews(): void {
   let stream: EventSource | null = null;
   let heard: string | null = null;
+  let soon = 0;
 
   function listen(pad: string | null): void {
     if (pad === heard) return;
@@ -13,7 +17,9 @@ export function hearNews(): void {
     heard = pad;
     stream = pad === null ? null : new EventSource(`/api/pads/${pad}/events`);
     stream?.addEventListener('changed', (event) => {
-      if (pad !== null) look(pad, revisionIn(event));
+      if (pad === null) return;
+      clearTimeout(soon);
+      soon = window.setTimeout(() => look(pad, revisionIn(event)), SOON_MS);
     });
   }
 
