@@ -14,7 +14,7 @@ export const suppliesWords = {
   way: 'Where is the colour?',
   ways: { photo: 'on a new photo', touch: 'on a photo of this pad', typed: 'I type it' },
   photoHow:
-    'Lay squares of cardstock, or smears of ink, on white card, a finger’s width apart. All of them are found at once.',
+    'Lay squares of cardstock, or smears of ink, on white card, a finger’s width apart: the white card that lay beside your papers compares best. Turn them until nothing shines; an even sheen on a pale one cannot be told from its colour. All of them are found at once.',
   photo: 'The photo',
   touchHow:
     'Touch the middle of the square, the smear or the printed shape. With the keyboard: Tab to the photo, arrow keys to walk the ring.',
