@@ -46,10 +46,11 @@ const USUAL = { bent: 1 / 3, strength: 0.6, spread: 0.3 };
 /**
  * What no curve undoes: no camera bends quite as another, and livelier colours stay lively.
  *
- * Source      rendered pictures with a bend of another shape, tuning seeds 1 to 12: by this about 68 % of the errors fall within
- *             one stated error.
+ * Source      261 colours of rendered pictures made straight that were bent by another shape, tuning seeds 1 to 12: by 0.55
+ *             60 % of the errors lay within one stated error, by 0.65 74 %, and 99 % or more within two. Of pictures
+ *             left as they were for want of evidence, 29 % and 72 %: that a file is bent is then only feared.
  */
-const UNLIKE = 0.65;
+const UNLIKE = 0.6;
 
 /** How likely the tones are bent, how strongly if they are, and the standard error of that (Bayes' rule, both normal). */
 export function weighed(told: ToneBend | null): ToneBend & { readonly bent: number } {

@@ -71,11 +71,15 @@ export function shrunken(corners: Quad<'photo'>, by: number): Quad<'photo'> {
 }
 
 /**
- * Whether a patch can be white card: even, and as bright in all channels as nearly anything in the photo. What is brightest
- * in red and green may be a cream paper, beside which white with its brighteners is blue: some 16 units apart along b, a
- * third in blue light. So much bluer it may be, but not redder or greener.
+ * Whether a patch can be white card: even, and as bright in all channels as nearly anything in the photo.
+ *
+ * Takes       how many times brighter in blue than in red and green it may be, beside what is brightest.
  */
-export function isWhite(patch: Patch, brightest: readonly [number, number, number]): boolean {
+export function isWhite(
+  patch: Patch,
+  brightest: readonly [number, number, number],
+  bluer = TINTED,
+): boolean {
   const [r, g, b] = patch.light.map((value, k) => value / brightest[k]!) as [
     number,
     number,
@@ -83,6 +87,18 @@ export function isWhite(patch: Patch, brightest: readonly [number, number, numbe
   ];
   const least = Math.min(r, g, b);
   return (
-    patch.uneven < 0.06 && least > 0.62 && Math.max(r, g) / least < 1.25 && b / Math.min(r, g) < 1.4
+    patch.uneven < 0.06 &&
+    least > 0.62 &&
+    Math.max(r, g) / least < TINTED &&
+    b / Math.min(r, g) < bluer
   );
 }
+
+/** A paper of another tint is this many times brighter in one channel than in another. */
+const TINTED = 1.25;
+
+/**
+ * Beside printed papers the brightest in red and green may be a cream ground, and white with its brighteners lies some
+ * 16 units along b from it: a third in blue light. Among squares of cardstock one so blue may be a pale blue.
+ */
+export const BESIDE_CREAM = 1.4;

@@ -9,7 +9,7 @@ import { lightAt } from './light.ts';
 import type { LightField } from './light.ts';
 import type { Picture } from './picture.ts';
 import type { Light3 } from './tie-by-chips.ts';
-import { isWhite, patchOf } from './white-card.ts';
+import { BESIDE_CREAM, isWhite, patchOf } from './white-card.ts';
 import type { Patch } from './white-card.ts';
 
 /** The white that the photo's colours are read against. */
@@ -104,7 +104,7 @@ export function referenceOf(
     const patch = patchOf(preview, other.corners);
     if (patch === null) return [];
     const relative = { ...patch, light: relativeTo(field, other.corners, patch) };
-    return isWhite(relative, brightest) ? [{ other, patch }] : [];
+    return isWhite(relative, brightest, BESIDE_CREAM) ? [{ other, patch }] : [];
   });
   whites.sort((p, q) => polygonArea(q.other.corners) - polygonArea(p.other.corners));
   const best = whites[0];
