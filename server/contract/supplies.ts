@@ -69,6 +69,17 @@ export const Supplies = z.object({
   picture: z
     .object({ address: z.string(), width: z.number().int(), height: z.number().int() })
     .optional(),
+  /** In the list of all: the photos that they were found in, where more may be touched. */
+  photos: z
+    .array(
+      z.object({
+        id: Id,
+        picture: z.string(),
+        width: z.number().int(),
+        height: z.number().int(),
+      }),
+    )
+    .optional(),
 });
 
 export const MatchRequest = z.object({ supply: Id, side: Id });

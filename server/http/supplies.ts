@@ -11,6 +11,7 @@ import { colourNameRoutes } from './colour-names.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
 import { keyOf, madeBefore, makeOnce } from './once.ts';
 import { LABOUR } from './security.ts';
+import { photosOf } from './one-picture.ts';
 import { supplyListRoutes } from './supply-list.ts';
 import { suppliesAt, takeSupplies } from './take-supplies.ts';
 import type { TakenSupplies } from './take-supplies.ts';
@@ -51,7 +52,13 @@ export function supplyRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/supplies',
     { schema: { summary: 'All her supplies.', response: answers({ 200: Wire.Supplies }) } },
-    async () => onWire({ supplies: await store.read.supplies.all(), notes: [] }),
+    async () => {
+      const supplies = await store.read.supplies.all();
+      return {
+        ...onWire({ supplies, notes: [] }),
+        photos: await photosOfSupplies(edges, supplies),
+      };
+    },
   );
 
   app.get(
@@ -177,6 +184,22 @@ async function pictureOf(
   if (row === null) return {};
   const { id, width, height } = row;
   return { picture: { address: `/api/photos/${id}/picture`, width, height } };
+}
+
+/** The photos of supplies alone: those of a pad are shown with the pad. */
+async function photosOfSupplies(
+  { store }: Edges,
+  supplies: readonly SupplyRow[],
+): Promise<NonNullable<Wire.Supplies['photos']>> {
+  const rows = [...(await photosOf(store.read, supplies)).values()];
+  return rows
+    .filter(({ pad }) => pad === null)
+    .map(({ id, width, height }) => ({
+      id,
+      picture: `/api/photos/${id}/picture`,
+      width,
+      height,
+    }));
 }
 
 function onWire({ supplies, notes }: TakenSupplies): Wire.Supplies {

@@ -44,6 +44,12 @@ describe('supplies', () => {
       valueOf<Supplies>(answer).supplies.map(({ name }) => name);
     expect(names(one)).toEqual(['Ink 1', 'Ink 2', 'Ink 3']);
     expect(valueOf<Supplies>(one).supplies[2]!.corners).toHaveLength(4);
+    const [first] = valueOf<Supplies>(one).supplies;
+    const { photos } = valueOf<Supplies>(await ask(service, 'GET', '/api/supplies'));
+    expect(photos?.map(({ id }) => id)).toEqual([first!.photo]);
+    const touch = { kind: 'ink', name: 'Missed', at: [1900, 700] };
+    const more = await ask(service, 'POST', `/api/photos/${photos![0]!.id}/supplies`, touch);
+    expect(more.statusCode).toBe(201);
     const each = [
       ['name', 'Kelp'],
       ['name', 'Coral'],

@@ -10,7 +10,7 @@ import { Mishap } from '../table/mishap.tsx';
 import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
-import { colourNames, pads, supplies } from '../wire/shelves.ts';
+import { colourNames, pads, supplies, supplyPhotos } from '../wire/shelves.ts';
 import { FoundSupplies } from './found-supplies.tsx';
 import { TouchPhoto, type TouchedPlace } from './touch-photo.tsx';
 import { typedColour, type TypedColour } from './typed-colour.ts';
@@ -41,7 +41,10 @@ export function NewSupplySheet({
   const say = suppliesWords;
   const names = colourNames.at('all').value.value?.names ?? [];
   const typed = typedColour(colour, names);
-  const photos = pad === null ? [] : (pads.at(pad).value.value?.photos ?? []);
+  const photos = [
+    ...(pad === null ? [] : (pads.at(pad).value.value?.photos ?? [])),
+    ...(supplyPhotos.at('all').value.value ?? []),
+  ];
   const choices = ways.filter((one) => one !== 'touch' || photos.length > 0);
   const chosen = choices.includes(way.value) ? way.value : 'photo';
   const missing = { photo: false, touch: touched === null, typed: typed === null }[chosen];
@@ -53,6 +56,7 @@ export function NewSupplySheet({
     try {
       const answer = await send(chosen, name, { photo, touched, typed });
       await supplies.fresh('all');
+      void supplyPhotos.fresh('all');
       announce(say.added(answer.supplies.length));
       if (answer.picture === undefined) close();
       else setFound(answer);

@@ -9,8 +9,11 @@ export interface TouchedPlace {
   readonly at: [number, number];
 }
 
+/** A photo of the pad, or one of supplies. */
+type TouchablePhoto = Pick<Photo, 'id' | 'picture' | 'width' | 'height'>;
+
 interface Props {
-  readonly photos: readonly Photo[];
+  readonly photos: readonly TouchablePhoto[];
   readonly touched: TouchedPlace | null;
   readonly touch: (place: TouchedPlace) => void;
 }

@@ -101,6 +101,8 @@ export const service = {
   keys: async (): Promise<Key[]> => (await ask<KeyList>('GET', '/api/keys')).keys,
   removeKey: (key: string): Promise<void> => ask('DELETE', `/api/keys/${key}`),
   supplies: async (): Promise<Supply[]> => list(await ask('GET', '/api/supplies'), 'supplies'),
+  supplyPhotos: async (): Promise<NonNullable<Supplies['photos']>> =>
+    list(await ask('GET', '/api/supplies'), 'photos'),
   colourNames: (): Promise<ColourNames> => ask('GET', '/api/colour-names'),
   addSupply: (supply: NewSupply): Promise<Supplies> => ask('POST', '/api/supplies', supply),
   photographSupplies: (form: FormData): Promise<Supplies> => ask('POST', '/api/supplies', form),

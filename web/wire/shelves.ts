@@ -34,6 +34,8 @@ export const ticks = shelfOf((plan) => service.ticks(plan));
 export const me = shelfOf(() => service.me());
 export const keys = shelfOf(() => service.keys());
 export const supplies = shelfOf(() => service.supplies());
+/** The photos that supplies were found in, at the key `all`. */
+export const supplyPhotos = shelfOf(() => service.supplyPhotos());
 /** The words that may be typed for a colour, at the key `all`. */
 export const colourNames = shelfOf(() => service.colourNames());
 

@@ -12,7 +12,7 @@ export const suppliesWords = {
   kind: 'What is it?',
   kinds: { cardstock: 'cardstock', ink: 'ink' },
   way: 'Where is the colour?',
-  ways: { photo: 'on a new photo', touch: 'on a photo of this pad', typed: 'I type it' },
+  ways: { photo: 'on a new photo', touch: 'on a photo that is here', typed: 'I type it' },
   photoHow:
     'Lay squares of cardstock, or smears of ink, on white card, a finger’s width apart: the white card that lay beside your papers compares best. Turn them until nothing shines; an even sheen on a pale one cannot be told from its colour. All of them are found at once.',
   photo: 'The photo',

@@ -151,7 +151,7 @@ export function matchCheck(at: () => Table): void {
     await openDemoPad(page);
     await page.getByRole('link', { name: 'Supplies' }).click();
     await page.getByRole('button', { name: 'Add cardstock or ink' }).click();
-    await page.getByRole('radio', { name: 'on a photo of this pad' }).check();
+    await page.getByRole('radio', { name: 'on a photo that is here' }).check();
     const photo = page.getByRole('button', { name: 'The photo: touch the colour' });
     await picturesDrawn(page, '.touched-photo img', 1);
     await expect.poll(() => page.getByRole('button', { name: 'Add it' }).isDisabled()).toBe(true);
