@@ -1,63 +1,125 @@
 /**
- * How many sheets are found where finding is hard: a row for each table and each way of laying them.
+ * How sheets, squares and smears are found where finding is hard: a row for each table and each way of laying them.
  *
- *   npx tsx tests/benchmark/photos-situations.ts [--seeds tune|report] [--only WORDS] [--each]
+ *   npx tsx tests/benchmark/photos-situations.ts [--seeds tune|report] [--photos N] [--only WORDS] [--each]
  *
- * Photos of 3 megapixels, drawn by the generator of the samples; six to twelve sheets in each.
+ * Photos of 2 and 3 megapixels, drawn by the generator of the samples; six to twelve sheets or squares in each.
  */
 import { fileURLToPath } from 'node:url';
 import { openPhoto } from '../../server/images/open-photo.ts';
 import { findThings } from '../../server/photo/find-things.ts';
 import type { Found } from '../../server/photo/picture.ts';
 import type { Figure } from './figure.ts';
+import { wilson } from './interval.ts';
 import { shot } from './photos-cases.ts';
 import { cornerErrors, matchQuads, percentile, sum } from './photos-match.ts';
+import { SUPPLY_SITUATIONS } from './photos-squares-tables.ts';
+import type { SupplySituation } from './photos-squares-tables.ts';
 import { SIDE, SITUATIONS, laid } from './photos-tables.ts';
 import type { Situation } from './photos-tables.ts';
 
-/** Those whole in the picture count; of the others only that they are reported. */
-async function rowOf(
-  situation: Situation,
-  seeds: readonly number[],
-  each: boolean,
-): Promise<Figure> {
-  let [whole, found, sure, wrong, told] = [0, 0, 0, 0, 0];
-  const errors: number[] = [];
-  for (const seed of seeds) {
-    const { jpeg, truth } = await shot(`${situation.name} ${seed}`, laid(situation, seed));
-    const photo = await openPhoto(jpeg);
-    const { things, notes } = findThings(photo, {
-      look: 'sheets',
-      sheetMillimetres: { width: SIDE, height: SIDE },
-    });
-    const inFrame = truth.sheets.filter(
-      ({ corners }) =>
-        situation.touch === undefined ||
-        situation.whole === undefined ||
-        corners.every(({ x, y }) => x >= 0 && y >= 0 && x <= truth.width && y <= truth.height),
-    );
-    const matched = matchQuads<Found, (typeof inFrame)[number]>(things, inFrame, 0.9);
-    const isSure = ({ confidence }: Found): boolean => confidence >= 0.5;
-    const off = matched.flatMap((pair) => cornerErrors(pair.found.corners, pair.truth.corners));
-    whole += inFrame.length;
-    found += matched.length;
-    sure += matched.filter((pair) => isSure(pair.found)).length;
-    wrong += things.filter(
-      (thing) => isSure(thing) && !matched.some((pair) => pair.found === thing),
-    ).length;
-    if (notes.length > 0 || things.some((thing) => thing.notes.length > 0)) told++;
-    errors.push(...off);
-    if (each)
-      console.log(
-        `    seed ${seed}: ${matched.length} of ${inFrame.length}, ${things.length} told, corners up to ${Math.max(0, ...off).toFixed(2)} %; ${notes.join(' ')}`,
-      );
-  }
+/** What became of one photo. */
+interface Seen {
+  /** Those whole in the picture count; of the others only that they are reported. */
+  readonly whole: number;
+  readonly found: number;
+  readonly told: number;
+  /** Found and sure of the edges; of these, with a corner more than 1 % of a side off. */
+  readonly sure: number;
+  readonly sureAndOff: number;
+  /** Sure of something that is none. */
+  readonly wrong: number;
+  /** Something is missed, and neither a note nor an unsure place says so. */
+  readonly isSilent: boolean;
+  /** Corner errors in percent of a side. */
+  readonly off: readonly number[];
+}
+
+function seenOf(
+  things: readonly Found[],
+  notes: readonly string[],
+  truths: readonly { readonly corners: Found['corners'] }[],
+  least: number,
+): Seen {
+  const matched = matchQuads(things, truths, least);
+  const isSure = ({ confidence }: Found): boolean => confidence >= 0.5;
+  // A smear has no corners: its box is laid around what is covered.
+  const errors = matched.map((pair) =>
+    least === SMEAR ? [] : cornerErrors(pair.found.corners, pair.truth.corners),
+  );
+  const unmatched = things.filter((thing) => !matched.some((pair) => pair.found === thing));
   return {
-    name: `${situation.name}: sheets found`,
+    whole: truths.length,
+    found: matched.length,
+    told: things.length,
+    sure: matched.filter((pair) => isSure(pair.found)).length,
+    sureAndOff: matched.filter((pair, at) => isSure(pair.found) && Math.max(0, ...errors[at]!) > 1)
+      .length,
+    wrong: unmatched.filter(isSure).length,
+    isSilent:
+      matched.length < truths.length &&
+      notes.length === 0 &&
+      !unmatched.some((thing) => !isSure(thing)),
+    off: errors.flat(),
+  };
+}
+
+/** Area in common over area of both from which a sheet, a square and a ragged smear are found. */
+const SHEET = 0.9;
+const SQUARE = 0.85;
+const SMEAR = 0.5;
+
+async function sheetsSeen(situation: Situation, seed: number): Promise<Seen> {
+  const { jpeg, truth } = await shot(`${situation.name} ${seed}`, laid(situation, seed));
+  const { things, notes } = findThings(await openPhoto(jpeg), {
+    look: 'sheets',
+    sheetMillimetres: { width: SIDE, height: SIDE },
+  });
+  const inFrame = truth.sheets.filter(
+    ({ corners }) =>
+      situation.whole === undefined ||
+      corners.every(({ x, y }) => x >= 0 && y >= 0 && x <= truth.width && y <= truth.height),
+  );
+  return seenOf(things, notes, inFrame, SHEET);
+}
+
+async function suppliesSeen({ name, scene }: SupplySituation, seed: number): Promise<Seen> {
+  const { jpeg, truth } = await shot(`${name} ${seed}`, scene(seed));
+  const { things, notes } = findThings(await openPhoto(jpeg), {
+    look: 'squares',
+    sheetMillimetres: null,
+  });
+  const isInk = truth.smears.length > 0;
+  return seenOf(things, notes, isInk ? truth.smears : truth.squares, isInk ? SMEAR : SQUARE);
+}
+
+function rowOf(name: string, photos: readonly Seen[]): Figure {
+  const total = (of: (seen: Seen) => number): number => sum(photos.map(of));
+  const [whole, found, told] = [
+    total((seen) => seen.whole),
+    total((seen) => seen.found),
+    total((seen) => seen.told),
+  ];
+  const off = photos.flatMap((seen) => seen.off);
+  const corner = (part: number): string =>
+    off.length === 0 ? '-' : percentile(off, part).toFixed(2);
+  const missed = photos.filter((seen) => seen.found < seen.whole);
+  const silent = missed.filter(({ isSilent }) => isSilent).length;
+  const [low, high] = wilson(found, whole);
+  return {
+    name: `${name}: found`,
     value: found / whole,
     unit: '',
     bar: null,
-    note: `${found} of ${whole}, ${sure} of them sure, ${wrong} sure that are none; something to say in ${told} of ${seeds.length} photos; corners, 95th percentile ${errors.length === 0 ? '-' : percentile(errors, 0.95).toFixed(2)} % of a side`,
+    note: [
+      `${found} of ${whole} (95 %: ${low.toFixed(2)} to ${high.toFixed(2)}) in ${photos.length} photos`,
+      `precision ${found} of ${told}`,
+      `${total((seen) => seen.sure)} sure, ${total((seen) => seen.sureAndOff)} of them more than 1 % off, ${total((seen) => seen.wrong)} sure that are none`,
+      missed.length === 0
+        ? 'nothing missed'
+        : `missed in ${missed.length} photos, told in ${missed.length - silent}`,
+      `corners ${corner(0.5)} %, 95th percentile ${corner(0.95)} %`,
+    ].join('; '),
   };
 }
 
@@ -69,12 +131,34 @@ export async function situationFigures(
 ): Promise<Figure[]> {
   const seeds = Array.from({ length: photos }, (_, index) => first + index);
   const figures: Figure[] = [];
-  for (const situation of SITUATIONS)
-    if (situation.name.includes(only)) {
-      figures.push(await rowOf(situation, seeds, each));
-      if (each) console.log(line(figures.at(-1)!));
+  const all: Seen[] = [];
+  const row = async (name: string, see: (seed: number) => Promise<Seen>): Promise<void> => {
+    if (!name.includes(only)) return;
+    const seen: Seen[] = [];
+    for (const seed of seeds) {
+      seen.push(await see(seed));
+      if (each) console.log(`    ${line(rowOf(`${name}, seed ${seed}`, seen.slice(-1)))}`);
     }
-  return figures;
+    all.push(...seen);
+    figures.push(rowOf(name, seen));
+  };
+  for (const situation of SITUATIONS)
+    await row(situation.name, (seed) => sheetsSeen(situation, seed));
+  for (const situation of SUPPLY_SITUATIONS)
+    await row(situation.name, (seed) => suppliesSeen(situation, seed));
+  if (all.length === 0) return figures;
+  const silent = all.filter(({ isSilent }) => isSilent).length;
+  return [
+    ...figures,
+    rowOf('all hard situations', all),
+    {
+      name: 'all hard situations: photos that lose something without a word',
+      value: silent,
+      unit: '',
+      bar: { at: 'most', value: 0 },
+      note: `of ${all.length} photos, ${all.filter((seen) => seen.found < seen.whole).length} of which miss something; a note, or a place to drag the corners of, is a word`,
+    },
+  ];
 }
 
 function line({ name, value, note }: Figure): string {
@@ -85,13 +169,11 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const after = (flag: string): string | undefined =>
     process.argv.includes(flag) ? process.argv[process.argv.indexOf(flag) + 1] : undefined;
   const first = after('--seeds') === 'report' ? 7000 : 40;
-  const each = process.argv.includes('--each');
   const figures = await situationFigures(
     first,
-    Number(after('--photos') ?? 2),
+    Number(after('--photos') ?? 3),
     after('--only'),
-    each,
+    process.argv.includes('--each'),
   );
-  if (!each) for (const figure of figures) console.log(line(figure));
-  console.log(`mean ${(sum(figures.map(({ value }) => value)) / figures.length).toFixed(3)}`);
+  for (const figure of figures) console.log(line(figure));
 }

@@ -71,7 +71,7 @@ async function measure(ask: Ask): Promise<Figure[]> {
   if (wants('real')) figures.push(...(await realFigures()));
   if (wants('situations'))
     figures.push(
-      ...(await situationFigures(ask.seeds === 'tune' ? 40 : REPORTED, ask.full ? 4 : 1)),
+      ...(await situationFigures(ask.seeds === 'tune' ? 40 : REPORTED, ask.full ? 6 : 3)),
     );
   if (wants('time')) figures.push(...(await timeFigures(first)));
   if (wants('kmeans')) figures.push(...kmeansFigures());
