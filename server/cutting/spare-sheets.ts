@@ -33,6 +33,16 @@ export function spareSheets(
 /** How much emptier, of a sheet, a refilled sheet may be. */
 const SLACK = 0.02;
 
+/**
+ * Pairs of selections that the table of a refill may cost, by the part of the sheet that may be lost: what is
+ * nearly full has few selections that are left. Half of the time a larger table sees further. Tried on batches for
+ * six sheets 97 % full that were the hardest of forty: 2 s on the average, 5.6 s with tables of two fifths.
+ */
+const FULL_WORK = 1_500_000;
+const NEAR_FULL_WORK = 450_000;
+const LOOSE_WORK = 2.5 * TABLE_WORK;
+const WIDER = 2.4;
+
 class Refill {
   readonly slots: (readonly Lot[])[];
   #homeless: readonly Lot[];
@@ -87,7 +97,8 @@ class Refill {
     const waste = Math.max(0, this.#sheet - areaOf(own)) + SLACK * this.#sheet;
     const share = waste / this.#sheet;
     const others = this.#shuffled(lots.filter((lot) => !own.includes(lot)));
-    const limit = share < 0.1 ? 600_000 : share < 0.2 ? 180_000 : TABLE_WORK;
+    const usual = share < 0.1 ? FULL_WORK : share < 0.2 ? NEAR_FULL_WORK : LOOSE_WORK;
+    const limit = this.#random() < 0.5 ? WIDER * usual : usual;
     const pool = poolOf(
       this.#shuffled(own).slice(0, 9),
       others,
