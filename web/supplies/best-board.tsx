@@ -94,7 +94,7 @@ function ShoppingList({
           {missing.map(({ kind, colour, cards, area, sheets, more }) => (
             <li key={`${kind} ${colour.hex}`}>
               <span class="chip big" style={{ background: colour.hex }} />
-              <span>
+              <div>
                 <strong>{more === null ? say.thing(colour.name, kind) : more.name}</strong>
                 <span class="small">
                   {say.details(cards, area === null ? null : say.area(area, inches), sheets)}
@@ -103,7 +103,7 @@ function ShoppingList({
                   <summary>{matchWords.figures}</summary>
                   <p>{say.measured(colour.lab)}</p>
                 </details>
-              </span>
+              </div>
             </li>
           ))}
         </ul>
