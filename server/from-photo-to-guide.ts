@@ -1,6 +1,7 @@
 /**
  * The story, from photo to guide. Each step is a call or two into one folder; read it top to bottom.
  *
+ * What else a plan could be goes on in other-plans.ts.
  * The service runs the steps one at a time, as she asks for them; tests/story.test.ts runs them all.
  */
 import type { Lab } from './colour/lab.ts';
@@ -20,6 +21,7 @@ import { guidePages } from './guide/guide-pages.ts';
 import { plannedCardPicture } from './guide/planned-card.ts';
 import { encodeSwatch } from './images/encode-swatch.ts';
 import { openPhoto } from './images/open-photo.ts';
+import type { OpenedPhoto } from './images/open-photo.ts';
 import type { Layout } from './layouts/layout.ts';
 import { toMillimetres } from './lengths/length.ts';
 import type { Size } from './lengths/length.ts';
@@ -33,22 +35,15 @@ import { scaledQuad } from './photo/find-sheets.ts';
 import { patchAround } from './photo/patch-around.ts';
 import { readPhoto } from './photo/read-photo.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
-import { byPlace, upOf, withoutPlaces } from './plan/faces-up.ts';
 import type { Plan } from './plan/plan.ts';
 import { planFreely } from './plan/free/plan-freely.ts';
-import { openCurve } from './plan/free/sheet-curve.ts';
-import type { OpenCurve } from './plan/free/sheet-curve.ts';
-import { layerChoices } from './plan/layer-choices.ts';
-import type { LayerAsk, LayerChoice } from './plan/layer-choices.ts';
-import { layOut, nextBest, planWith, planWithout } from './plan/plan-desk.ts';
-import type { Change, OtherPlan, PlanDesk } from './plan/plan-desk.ts';
-import { weakestCard } from './plan/weakest.ts';
-import type { WeakestCard } from './plan/weakest.ts';
+import { layOut } from './plan/plan-desk.ts';
+import type { Change, PlanDesk } from './plan/plan-desk.ts';
 import { guidePdf } from './printing/guide-pdf.ts';
 import type { PrintPaper } from './printing/guide-pdf.ts';
 
 /** Everything random starts here, so that the same photo always gives the same answer. */
-const SEED = 1;
+export const SEED = 1;
 
 // ── 1  a photo of sheets becomes sides: where they lie, their swatch, palette and pattern ─────────
 
@@ -79,7 +74,16 @@ export async function readSides(
   tap: Tap = {},
   chipColours: readonly Lab[] = [],
 ): Promise<PhotoOfSides> {
-  const photo = await openPhoto(bytes);
+  return readSidesIn(await openPhoto(bytes), sheetSize, tap, chipColours);
+}
+
+/** The same for a photo that is open already. */
+export async function readSidesIn(
+  photo: OpenedPhoto,
+  sheetSize: Size,
+  tap: Tap,
+  chipColours: readonly Lab[],
+): Promise<PhotoOfSides> {
   const sheetMillimetres = inMillimetres(sheetSize);
   const reading = readPhoto(photo, { look: 'sheets', sheetMillimetres, tap, chipColours });
   const sides = await Promise.all(reading.sheets.map(readSide));
@@ -122,7 +126,11 @@ export interface PhotoOfSupplies {
 }
 
 export async function readSupplies(bytes: Uint8Array, tap: Tap = {}): Promise<PhotoOfSupplies> {
-  const photo = await openPhoto(bytes);
+  return readSuppliesIn(await openPhoto(bytes), tap);
+}
+
+/** The same for a photo that is open already. */
+export function readSuppliesIn(photo: OpenedPhoto, tap: Tap): PhotoOfSupplies {
   const reading = readPhoto(photo, { look: 'squares', sheetMillimetres: null, tap });
   const supplies = reading.sheets.map(({ corners, reading: flat, error }) => {
     const { lab, uncertainty, glossy } = readSolid(flat, error);
@@ -237,53 +245,6 @@ export function planFreeBatch(
 ): PlannedBatch {
   const cards = numbered(wishes);
   return { cards, ...planFreely({ ...ask, cards, settings, sheets, seed: SEED }) };
-}
-
-/** What fewer sheets cost, to be worked out bit by bit; the plan itself is its first point. */
-export function curveOf({ batch, ask }: Planned, settings: CutSettings): OpenCurve {
-  const { cards, scheme, plan } = batch;
-  // All points are told by the sides as a whole, as other cuts are not known before they are found.
-  const whole = { ...askOf(batch, ask), pad: withoutPlaces(ask.pad) };
-  const { value } = byPlace(ask.pad) ? planWith(whole, plan, plan.slots) : plan;
-  // What other cuts could be worth is not known yet, but that no card can be worth more than 1.
-  const there = { sheets: scheme.slots.length, value, bound: cards.length };
-  return openCurve({ ...ask, cards, settings, seed: SEED }, there);
-}
-
-// ── …  and what else it could be: the next best, one sheet fewer, a mend for the weakest card ──────
-
-/** A batch that was planned, with the wishes it was planned by. */
-export interface Planned {
-  readonly batch: PlannedBatch;
-  readonly ask: PlanWishes;
-}
-
-export function otherPlans({ batch, ask }: Planned, count: number): OtherPlan[] {
-  return nextBest(askOf(batch, ask), batch.plan, count);
-}
-
-export function withoutSheet({ batch, ask }: Planned, sheet: string): OtherPlan {
-  return planWithout(askOf(batch, ask), batch.plan, sheet);
-}
-
-export function withSheets(
-  { batch, ask }: Planned,
-  slots: Readonly<Record<string, string>>,
-): PlannedBatch {
-  return { ...batch, plan: planWith(askOf(batch, ask), batch.plan, slots) };
-}
-
-/** What could lie in one layer of one card, and whether her other wishes let it. */
-export function choicesOf({ batch, ask }: Planned, where: LayerAsk): LayerChoice[] {
-  return layerChoices(askOf(batch, ask), batch.plan, where);
-}
-
-export function weakestOf({ batch, ask }: Planned): WeakestCard | null {
-  return weakestCard(askOf(batch, ask), batch.plan);
-}
-
-function askOf({ cards, scheme, plan }: PlannedBatch, ask: PlanWishes): PlanAsk {
-  return { ...ask, cards, scheme, seed: SEED, ...upOf(plan) };
 }
 
 // ── 5  a plan becomes pictures of the cards, and the guide to cut from ────────────────────────────

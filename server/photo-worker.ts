@@ -3,33 +3,36 @@ import { readFile } from 'node:fs/promises';
 import type { Lab } from './colour/lab.ts';
 import type { Size } from './lengths/length.ts';
 import {
-  choicesOf,
-  curveOf,
   layBatch,
-  otherPlans,
   planFreeBatch,
   printGuide,
-  readSides,
-  readSupplies,
+  readSidesIn,
+  readSuppliesIn,
   readTouched,
-  weakestOf,
-  withSheets,
-  withoutSheet,
 } from './from-photo-to-guide.ts';
 import type {
   LaidBatch,
   PhotoOfSides,
   PhotoOfSupplies,
-  Planned,
   PlannedBatch,
   PlanWishes,
   ReadSupply,
   Touch,
   Wish,
 } from './from-photo-to-guide.ts';
+import {
+  choicesOf,
+  curveOf,
+  otherPlans,
+  weakestOf,
+  withSheets,
+  withoutSheet,
+} from './other-plans.ts';
+import type { Planned } from './other-plans.ts';
 import type { CutSettings } from './cutting/settings.ts';
 import type { GuideAsk } from './guide/ask.ts';
 import { drawPng } from './images/draw-png.ts';
+import { openPhoto } from './images/open-photo.ts';
 import { printPicture } from './images/print-picture.ts';
 import { screenPicture } from './images/screen-picture.ts';
 import { answerWith as answer } from './line.ts';
@@ -78,17 +81,17 @@ export interface Pictured {
 
 export async function sides(task: SidesTask): Promise<Answer<PhotoOfSides & Pictured>> {
   return answer(async () => {
-    const bytes = await readFile(task.file);
-    const read = await readSides(bytes, task.sheetSize, task.tap, task.chipColours);
-    return { ...read, picture: await screenPicture(bytes) };
+    const photo = await openPhoto(await readFile(task.file));
+    const read = await readSidesIn(photo, task.sheetSize, task.tap, task.chipColours);
+    return { ...read, picture: await screenPicture(photo) };
   });
 }
 
 export async function supplies(task: SuppliesTask): Promise<Answer<PhotoOfSupplies & Pictured>> {
   return answer(async () => {
-    const bytes = await readFile(task.file);
-    const read = await readSupplies(bytes, task.tap);
-    return { ...read, picture: await screenPicture(bytes) };
+    const photo = await openPhoto(await readFile(task.file));
+    const read = readSuppliesIn(photo, task.tap);
+    return { ...read, picture: await screenPicture(photo) };
   });
 }
 

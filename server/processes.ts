@@ -45,32 +45,32 @@ export type Served = { readonly value: unknown } | { readonly fault: unknown };
  * while it is inside a native decoder, and its limits do not count pixels; a process can be killed.
  */
 export function openProcesses(settings: ProcessSettings): Processes {
-  const free: Helper[] = [];
+  const free: Child[] = [];
   const atWork = new Set<Promise<unknown>>();
 
-  function leave(helper: Helper): void {
-    const at = free.indexOf(helper);
+  function leave(child: Child): void {
+    const at = free.indexOf(child);
     if (at >= 0) free.splice(at, 1);
-    helper.end();
+    child.end();
   }
 
   /** The one that worked last; those that died while they rested are forgotten. */
-  function takeFree(): Helper | undefined {
+  function takeFree(): Child | undefined {
     for (;;) {
-      const helper = free.pop();
-      if (helper === undefined || helper.alive()) return helper;
+      const child = free.pop();
+      if (child === undefined || child.alive()) return child;
     }
   }
 
   async function run(name: string, task: unknown, milliseconds: number): Promise<unknown> {
-    const helper = takeFree() ?? startHelper(settings);
-    helper.rest(null);
+    const child = takeFree() ?? startChild(settings);
+    child.rest(null);
     try {
-      return await helper.ask({ name, task }, milliseconds);
+      return await child.ask({ name, task }, milliseconds);
     } finally {
-      if (helper.alive()) {
-        free.push(helper);
-        helper.rest(setTimeout(() => leave(helper), settings.idle).unref());
+      if (child.alive()) {
+        free.push(child);
+        child.rest(setTimeout(() => leave(child), settings.idle).unref());
       }
     }
   }
@@ -88,12 +88,12 @@ export function openProcesses(settings: ProcessSettings): Processes {
     },
     close: async () => {
       await Promise.all(atWork);
-      for (const helper of [...free]) leave(helper);
+      for (const child of [...free]) leave(child);
     },
   };
 }
 
-interface Helper {
+interface Child {
   ask(message: { name: string; task: unknown }, milliseconds: number): Promise<unknown>;
   alive(): boolean;
   /** Takes the clock that ends it while it has nothing to do; the one before is stopped. */
@@ -101,7 +101,7 @@ interface Helper {
   end(): void;
 }
 
-function startHelper(settings: ProcessSettings): Helper {
+function startChild(settings: ProcessSettings): Child {
   const child = startProcess(settings);
   let isAlive = true;
   let resting: NodeJS.Timeout | null = null;

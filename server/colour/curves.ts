@@ -29,16 +29,19 @@ const SLOPE = (29 / 6) ** 2 / 3;
 const PER_UNIT = 8192;
 /** Saturated Display P3 stays below 1.1 of the white; brighter light takes the slow way. */
 const TOP = 1.25;
-const roots = Float64Array.from({ length: PER_UNIT * TOP + 2 }, (_, step) =>
-  Math.cbrt(step / PER_UNIT),
+const roots = Float32Array.from({ length: PER_UNIT * TOP + 2 }, (_, step) =>
+  exactRoot(step / PER_UNIT),
 );
 
 /** CIELAB's curve of light relative to the white (CIE 15): a cube root with a straight foot. */
 export function cubeRootLike(t: number): number {
-  if (t <= KNEE) return SLOPE * t + 4 / 29;
-  if (t >= TOP) return Math.cbrt(t);
+  if (!(t >= 0 && t < TOP)) return exactRoot(t);
   const place = t * PER_UNIT;
   const step = place | 0;
   const low = roots[step]!;
   return low + (place - step) * (roots[step + 1]! - low);
+}
+
+function exactRoot(t: number): number {
+  return t <= KNEE ? SLOPE * t + 4 / 29 : Math.cbrt(t);
 }

@@ -1,6 +1,5 @@
 import { bytesOfLinear, linearOfBytes } from '../colour/spaces.ts';
-import type { Picture } from '../photo/picture.ts';
-import { openPhoto } from './open-photo.ts';
+import type { OpenedPixels, Picture } from '../photo/picture.ts';
 import { sharp } from './sharp.ts';
 
 /**
@@ -8,8 +7,7 @@ import { sharp } from './sharp.ts';
  * It is written anew from its pixels, so nothing else that the file carried (place, camera, a hidden
  * tail) comes along.
  */
-export async function screenPicture(bytes: Uint8Array): Promise<Uint8Array> {
-  const { full } = await openPhoto(bytes);
+export async function screenPicture({ full }: OpenedPixels): Promise<Uint8Array> {
   const { width, height } = full;
   return sharp(srgbBytes(full), { raw: { width, height, channels: 3 } })
     .resize({ width: 1600, height: 1600, fit: 'inside', withoutEnlargement: true })

@@ -7,7 +7,7 @@ import ts from 'typescript';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 /** What is measured, and what of the tests it takes to measure it. */
-const FOLDERS = ['server', 'tests/http'];
+const FOLDERS = ['server', 'tests/http', 'tests/benchmark/timed'];
 
 let made: string | null = null;
 

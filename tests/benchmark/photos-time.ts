@@ -1,46 +1,71 @@
 /** How long the whole analysis of a photo takes beside a plain decode of the same file. */
-import sharp from 'sharp';
+import { fork } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { compiled } from './compiled.ts';
 import type { Figure } from './figure.ts';
 import { fullTable } from './photos-cases.ts';
 import { median } from './photos-match.ts';
-import { sidesIn } from './photos-read.ts';
+import type { Round, Stage, Timed } from './timed/read-photo.ts';
 
-const ROUNDS = 3;
+/** A process is warm after some four photos; the median is that of a warm one. */
+const ROUNDS = 9;
 
-/** Both by turns in one run, one thread each: the ratio hardly feels what else the machine does. */
+/** Both by turns in one process, one thread each: the ratio hardly feels what else the machine does. */
 export async function timeFigures(seed: number): Promise<Figure[]> {
-  const { jpeg, name } = await fullTable(seed);
-  const threads = sharp.concurrency();
-  sharp.concurrency(1);
-  const ratios: number[] = [];
-  const own: number[] = [];
-  let sheets = 0;
-  try {
-    for (let round = 0; round < ROUNDS; round++) {
-      const plain = await timed(() => sharp(jpeg).raw().toBuffer());
-      const whole = await timed(async () => {
-        sheets = (await sidesIn(jpeg, name)).sides.length;
-      });
-      ratios.push(whole / plain);
-      own.push(whole);
-    }
-  } finally {
-    sharp.concurrency(threads);
-  }
+  const { rounds, sheets, peak } = await timedApart((await fullTable(seed)).jpeg);
+  const times = (took: (round: Round) => number): number =>
+    median(rounds.map((round) => took(round) / round.plain));
+  const first = rounds[0]!;
+  const stage = (name: Stage, note: string): Figure => ({
+    name: `time: of this, ${name}`,
+    value: times(({ stages }) => stages[name]),
+    unit: 'times',
+    bar: null,
+    note,
+  });
   return [
     {
       name: 'time: analysis of twelve sheets in 12 megapixels over a plain decode',
-      value: median(ratios),
+      value: times(({ whole }) => whole),
       unit: 'times',
       bar: { at: 'most', value: 2 },
-      // The first round also warms the machine up; the median leaves it out.
-      note: `median of ${ROUNDS}; ${median(own).toFixed(0)} ms, ${sheets} sheets found`,
+      note: `median of ${ROUNDS}; ${median(rounds.map(({ whole }) => whole)).toFixed(0)} ms over ${median(rounds.map(({ plain }) => plain)).toFixed(0)} ms, ${sheets} sheets found`,
+    },
+    stage('opened', 'decoded, and shrunk for looking'),
+    stage('found', 'the table, the sheets, their edges'),
+    stage('laid flat', 'the light; pictures at 150 dots an inch and CIELAB for reading'),
+    stage('colours', 'palettes, and the colour of each pixel'),
+    stage('patterns', 'repeat, direction, busyness, outlines'),
+    {
+      name: 'time: the same for the first photo of a process',
+      value: first.whole / first.plain,
+      unit: 'times',
+      bar: null,
+      note: `${first.whole.toFixed(0)} ms: the code is compiled on the way`,
+    },
+    {
+      name: 'memory: a process that reads such photos, at its peak',
+      value: peak,
+      unit: 'MB',
+      bar: null,
     },
   ];
 }
 
-async function timed(work: () => Promise<unknown>): Promise<number> {
-  const start = performance.now();
-  await work();
-  return performance.now() - start;
+async function timedApart(jpeg: Uint8Array): Promise<Timed> {
+  const folder = mkdtempSync(join(tmpdir(), 'plyhue-timed-'));
+  try {
+    const file = join(folder, 'photo.jpg');
+    writeFileSync(file, jpeg);
+    const script = compiled('tests/benchmark/timed/read-photo.ts');
+    const child = fork(script, [file, String(ROUNDS)], { execArgv: [] });
+    return await new Promise<Timed>((resolve, reject) => {
+      child.on('message', (message) => resolve(message as Timed));
+      child.on('exit', () => reject(new Error('the process that reads the photo told nothing')));
+    });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 }

@@ -1,15 +1,13 @@
+import { planBatch, planFreeBatch, printGuide } from '../../server/from-photo-to-guide.ts';
+import type { PhotoOfSides, ReadSide } from '../../server/from-photo-to-guide.ts';
 import {
   choicesOf,
   curveOf,
   otherPlans,
-  planBatch,
-  planFreeBatch,
-  printGuide,
   weakestOf,
   withSheets,
   withoutSheet,
-} from '../../server/from-photo-to-guide.ts';
-import type { PhotoOfSides, ReadSide } from '../../server/from-photo-to-guide.ts';
+} from '../../server/other-plans.ts';
 import type { Lab } from '../../server/colour/lab.ts';
 import type { Quad } from '../../server/geometry/points.ts';
 import type { Spot, Tap } from '../../server/photo/picture.ts';

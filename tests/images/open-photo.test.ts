@@ -192,7 +192,7 @@ describe('pictures for the screen', () => {
       .withExif({ IFD0: { Copyright: 'not to be passed on' } })
       .jpeg()
       .toBuffer();
-    const shown = await screenPicture(stored);
+    const shown = await screenPicture(await openPhoto(stored));
     const { format, width, height, exif, orientation } = await sharp(Buffer.from(shown)).metadata();
     expect([format, width, height, exif, orientation]).toEqual([
       'jpeg',
