@@ -14,6 +14,9 @@ import { flattenThings } from '../../../server/photo/read-photo.ts';
 export interface Round {
   readonly plain: number;
   readonly whole: number;
+  /** Processor time of either, of all threads of the process. */
+  readonly plainProcessor: number;
+  readonly wholeProcessor: number;
   readonly stages: Readonly<Record<Stage, number>>;
 }
 
@@ -40,10 +43,13 @@ async function timed(jpeg: Uint8Array, count: number): Promise<Timed> {
   const rounds: Round[] = [];
   let sheets = 0;
   for (let round = 0; round < count; round++) {
+    const plainFrom = process.cpuUsage();
     const start = performance.now();
     await sharp(jpeg).raw().toBuffer();
     const plain = performance.now() - start;
+    const plainProcessor = processorSince(plainFrom);
     const stages = { opened: 0, found: 0, 'laid flat': 0, colours: 0, patterns: 0 };
+    const wholeFrom = process.cpuUsage();
     const begun = performance.now();
     let before = begun;
     const took = (stage: Stage): void => {
@@ -64,8 +70,15 @@ async function timed(jpeg: Uint8Array, count: number): Promise<Timed> {
       readPattern(sheet.reading, palette, sheet.millimetresPerPixel!, labels);
       took('patterns');
     }
-    rounds.push({ plain, whole: performance.now() - begun, stages });
+    const whole = performance.now() - begun;
+    const wholeProcessor = processorSince(wholeFrom);
+    rounds.push({ plain, whole, plainProcessor, wholeProcessor, stages });
     sheets = reading.sheets.length;
   }
   return { rounds, sheets, peak: process.resourceUsage().maxRSS / 1024 };
+}
+
+function processorSince(from: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(from);
+  return (user + system) / 1000;
 }
