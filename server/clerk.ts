@@ -32,7 +32,7 @@ const WAITING = 256;
 
 export function openClerk(): { readonly clerk: Clerk; readonly line: Line } {
   const thread = openThread(beside('clerk-worker'));
-  const line = openLine(thread, { places: 1, waiting: WAITING, patience: PATIENCE });
+  const line = openLine(thread, { places: 1, waiting: WAITING, patience: PATIENCE, about: 'pad' });
   const clerk: Clerk = {
     group: (sheets) => line.run('group', sheets),
     pairs: (sides, most) => line.run('pairs', { sides, most }),

@@ -31,12 +31,34 @@ export interface LineSettings {
   readonly waiting: number;
   /** In milliseconds. */
   readonly patience: number;
+  /** What is worked on here, so that a refusal says what she can do about it. */
+  readonly about: Work;
 }
+
+export type Work = keyof typeof WORDS;
+
+const WORDS = {
+  photo: {
+    many: 'pictures',
+    slow: 'Try a smaller picture.',
+    large: 'Save the picture smaller and send it again.',
+  },
+  plan: {
+    many: 'plans and guides',
+    slow: 'Try it with fewer cards at once; what was planned before is still there.',
+    large: 'Try it with fewer cards at once; what was planned before is still there.',
+  },
+  pad: {
+    many: 'pads and guides',
+    slow: 'Try it again; a pad that stays too large can be laid out as two.',
+    large: 'A pad that is too large can be laid out as two.',
+  },
+} as const;
 
 /** The clock of a task starts when it has its worker, not when it joins. */
 export function openLine(
   workers: Workers,
-  { places, waiting: most, patience }: LineSettings,
+  { places, waiting: most, patience, about }: LineSettings,
 ): Line {
   const waiting: (() => void)[] = [];
   let busy = 0;
@@ -44,7 +66,7 @@ export function openLine(
   const takePlace = async (): Promise<void> => {
     if (busy < places) busy += 1;
     else if (waiting.length < most) await new Promise<void>((go) => waiting.push(go));
-    else throw tooBusy(waiting.length + busy);
+    else throw tooBusy(about, waiting.length + busy);
   };
   const givePlace = (): void => {
     const next = waiting.shift();
@@ -60,7 +82,7 @@ export function openLine(
         if ('refusal' in answer) throw new Refusal(answer.refusal);
         return answer.value;
       } catch (fault) {
-        throw given(fault, patience);
+        throw given(fault, about, patience);
       } finally {
         givePlace();
       }
@@ -88,34 +110,34 @@ function shown(received: unknown): unknown {
     : received;
 }
 
-function tooBusy(ahead: number): Refusal {
+function tooBusy(about: Work, ahead: number): Refusal {
   return new Refusal({
     kind: 'busy',
-    field: 'photo',
+    field: about,
     received: null,
-    message: `There are ${ahead} pictures being worked on already`,
+    message: `There are ${ahead} ${WORDS[about].many} being worked on already`,
     mend: 'Wait a moment, then send it again; nothing is lost by waiting.',
   });
 }
 
 /** A worker that was stopped or that ran out of memory says nothing for her to act on; this does. */
-function given(fault: unknown, patience: number): unknown {
+function given(fault: unknown, about: Work, patience: number): unknown {
   if (!(fault instanceof Error)) return fault;
   if (fault.name === 'AbortError' || (fault instanceof Stopped && fault.why === 'time'))
     return new Refusal({
       kind: 'too-large',
-      field: 'photo',
+      field: about,
       received: null,
       message: `This took longer than ${Math.round(patience / 1000)} seconds and was stopped`,
-      mend: 'Try a smaller picture, or fewer cards at once.',
+      mend: WORDS[about].slow,
     });
   if (isShortOfMemory(fault))
     return new Refusal({
       kind: 'too-large',
-      field: 'photo',
+      field: about,
       received: null,
-      message: 'This needed more memory than one picture may take and was stopped',
-      mend: 'Save the picture smaller and send it again.',
+      message: 'This needed more memory than it may take and was stopped',
+      mend: WORDS[about].large,
     });
   return fault;
 }

@@ -100,11 +100,13 @@ export function openDesk(limits: DeskLimits = deskLimits()): Desk {
     places: limits.photoProcesses,
     waiting: limits.photosWaiting,
     patience: limits.photoPatience,
+    about: 'photo',
   });
   const table = openLine(openThread(beside('photo-worker')), {
     places: 1,
     waiting: limits.tableWaiting,
     patience: limits.tablePatience,
+    about: 'plan',
   });
 
   const { clerk, line } = openClerk();

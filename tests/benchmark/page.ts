@@ -156,11 +156,22 @@ async function swapOne(screen: Page, card: number): Promise<number> {
     .locator('.planned-card')
     .nth(card - 1)
     .click();
-  const paper = screen.locator('.layer-line').filter({ has: screen.locator('img') });
-  await paper.first().locator('.layer-stuff').click();
-  const other = screen.locator('.alternatives .swatch-row').first().getByRole('button').nth(1);
-  await other.waitFor();
-  return await untilDrawn(screen, () => other.click());
+  const papers = screen.locator('.layer-line').filter({ has: screen.locator('img') });
+  const others = screen.locator('.alternatives > .swatch-row').getByRole('button');
+  // What earlier swaps hold may leave a layer nothing else; the next one is asked then.
+  for (let layer = 0; layer < (await papers.count()); layer += 1) {
+    await papers.nth(layer).locator('.layer-stuff').click();
+    await screen
+      .locator('.alternatives')
+      .locator('.swatch-row, p:not(.waiting)')
+      .first()
+      .waitFor({ state: 'attached' });
+    const there = await others.count();
+    if (there > 0)
+      return await untilDrawn(screen, () => others.nth(Math.min(1, there - 1)).click());
+    await papers.nth(layer).locator('.layer-stuff').click();
+  }
+  throw new Error(`No paper of card ${card} can be swapped for another.`);
 }
 
 /** Keeps the uppermost paper of a card where it is; gives the time until all pictures of the new plan are drawn. */

@@ -14,7 +14,7 @@ export interface WholePlan {
   readonly supplies: readonly Supply[];
 }
 
-/** Shows something of a plan once it, its pad and the layouts have come. */
+/** Shows something of a plan once it, its pad, the layouts and the shelf have come. */
 export function WithPlan({
   pad,
   plan,
@@ -26,25 +26,31 @@ export function WithPlan({
   heading: string;
   show: (whole: WholePlan) => VNode;
 }): VNode {
+  // All are asked for at once, not one after the other.
+  const wanted = {
+    plan: plans.at(plan),
+    pad: pads.at(pad),
+    layouts: layouts.at('all'),
+    supplies: supplies.at('all'),
+  };
   return (
     <div class="screen">
-      <Once of={plans.at(plan)} again={() => void plans.fresh(plan)} heading={heading}>
+      <Once of={wanted.plan} again={() => void plans.fresh(plan)} heading={heading}>
         {(made) => (
-          <Once of={pads.at(pad)} again={() => void pads.fresh(pad)} heading={heading}>
+          <Once of={wanted.pad} again={() => void pads.fresh(pad)} heading={heading}>
             {(whole) => (
-              <Once
-                of={layouts.at('all')}
-                again={() => void layouts.fresh('all')}
-                heading={heading}
-              >
-                {(catalogue) =>
-                  show({
-                    plan: made,
-                    pad: whole,
-                    layouts: catalogue,
-                    supplies: supplies.at('all').value.value ?? [],
-                  })
-                }
+              <Once of={wanted.layouts} again={() => void layouts.fresh('all')} heading={heading}>
+                {(catalogue) => (
+                  <Once
+                    of={wanted.supplies}
+                    again={() => void supplies.fresh('all')}
+                    heading={heading}
+                  >
+                    {(shelf) =>
+                      show({ plan: made, pad: whole, layouts: catalogue, supplies: shelf })
+                    }
+                  </Once>
+                )}
               </Once>
             )}
           </Once>
