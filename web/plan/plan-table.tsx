@@ -11,6 +11,8 @@ import { Mishap } from '../table/mishap.tsx';
 import { settle } from '../table/way.ts';
 import { planWords } from '../words/plan.ts';
 import { asProblem } from '../wire/ask.ts';
+import { plans } from '../wire/shelves.ts';
+import { asFew } from './as-few.ts';
 import { CardSheet } from './card-sheet.tsx';
 import { changedCards, pinnedAnew } from './changed-cards.ts';
 import { ChangedToo } from './changed-too.tsx';
@@ -68,14 +70,18 @@ export function PlanTable(table: OnTable): VNode {
   }
 
   /** `hers` are the cards that she has changed herself: of the others it is said that they changed too. */
-  async function anew(make: () => Promise<Plan>, hers: readonly number[] = []): Promise<void> {
+  async function anew(
+    make: () => Promise<Plan>,
+    hers: readonly number[] = [],
+    from = plan,
+  ): Promise<void> {
     setBusy(true);
     setProblem(null);
     try {
       const made = await make();
-      const cards = changedCards(plan, made);
+      const cards = changedCards(from, made);
       const too = hers.length === 0 ? [] : cards.filter((card) => !hers.includes(card));
-      setChanged({ plan: made.id, from: plan.id, cards, too });
+      setChanged({ plan: made.id, from: from.id, cards, too });
       announce(too.length === 0 ? planWords.replanned : planWords.changed.too(too));
     } catch (fault) {
       setProblem(asProblem(fault));
@@ -91,6 +97,14 @@ export function PlanTable(table: OnTable): VNode {
       if (pins) void wish({ pins });
     },
   });
+
+  function fewer(): (() => void) | null {
+    const before = now === null ? null : plans.at(now.from).peek().value;
+    const slots = before && asFew(before, plan, pad);
+    if (!slots) return null;
+    const hers = pinnedAnew(before.asked.pins, plan.asked.pins);
+    return () => void anew(() => takePlan(pad.id, slots, plan.id), hers, before);
+  }
 
   const opened = plan.cards.find((card) => card.number === open);
   return (
@@ -125,6 +139,7 @@ export function PlanTable(table: OnTable): VNode {
           cards={now.too}
           back={() => showStep({ plan: now.from })}
           keep={() => setChanged({ ...now, too: [] })}
+          fewer={busy ? null : fewer()}
         />
       )}
       <p class="small pull-hint">{planWords.pull.hint}</p>

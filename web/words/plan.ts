@@ -20,6 +20,7 @@ export const planWords = {
     too: (cards: readonly number[]): string =>
       `${sentence(cardsNamed(cards))} changed too, so that all goes together.`,
     back: 'Take it back',
+    fewer: 'Change fewer cards',
     keep: 'Leave it so',
   },
   pull: {
