@@ -11,7 +11,7 @@
 import { fileURLToPath } from 'node:url';
 import type { Figure, Topic } from './figure.ts';
 import { misses } from './figure.ts';
-import { folderCases, padCase, samples, supplyCase } from './photos-cases.ts';
+import { REPORTED, folderCases, padCase, samples, supplyCase } from './photos-cases.ts';
 import type { Case } from './photos-cases.ts';
 import { colourFigures, printedErrors, sheetFigures } from './photos-figures.ts';
 import type { ColourError } from './photos-figures.ts';
@@ -32,12 +32,6 @@ interface Ask {
   /** Called with every colour that was read. */
   readonly watch?: (errors: readonly ColourError[]) => void;
 }
-
-/**
- * Where the seeds of reported figures begin; those from 5000 to 7200, and from 8000 twice, were looked at while the
- * reading was made.
- */
-const REPORTED = 9000;
 
 const LEVELS = ['scanner', 'normal', 'hard'] as const;
 /**
