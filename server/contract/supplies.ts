@@ -56,10 +56,10 @@ export const SupplyPatch = z.object({
   sheets: z.number().int().min(0).max(10000).nullable().optional(),
 });
 
-/** The form of a photo of supplies: `name` once, or once for each of them in reading order. */
+/** The form of a photo of supplies: `name` once, once for each of them in reading order, or not at all: then each has the name of its colour. */
 export const SuppliesForm = z.object({
   kind: SupplyKind,
-  name: z.array(words(80)).min(1).max(60),
+  name: z.array(words(80)).max(60).default([]),
 });
 
 export const Supplies = z.object({

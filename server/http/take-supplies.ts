@@ -1,4 +1,7 @@
+import type { Lab } from '../colour/lab.ts';
+import { nameOf } from '../colour/names.ts';
 import { listed } from '../guide/said.ts';
+import { sentence } from '../plan/coordination/statements.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import type { Received } from '../store/files.ts';
 import type { SupplyRow } from '../store/rows.ts';
@@ -6,7 +9,7 @@ import type { Edges } from './edges.ts';
 import { makeOnce } from './once.ts';
 import type { KeyedQuestion } from './once.ts';
 
-/** A photo of cardstock squares or ink smears, with their names in reading order, or one name for all. */
+/** A photo of cardstock squares or ink smears, with their names in reading order, one name for all, or none. */
 export interface PhotoOfSuppliesTaken {
   readonly kind: 'cardstock' | 'ink';
   readonly names: readonly string[];
@@ -55,9 +58,10 @@ export async function takeSupplies(
           createdAt,
           revision: 1,
         });
+        const named = namesFor(names, reading.supplies);
         const supplies = reading.supplies.map((one, at): SupplyRow => {
           const { corners, lab, uncertainty, glossy } = one;
-          const name = nameAt(names, at, found);
+          const name = named[at]!;
           const id = edges.newId();
           const only = demoPad === undefined ? { demo: false } : { demo: true, pad: demoPad };
           const rest = { sheets: null, ...only, createdAt, revision: 1 };
@@ -81,10 +85,17 @@ export async function suppliesAt(
   return rows.filter((row) => row !== null);
 }
 
-function nameAt(names: readonly string[], at: number, found: number): string {
-  if (names.length > 1) return names[at]!;
+/** A name for each: her own, her one name counted on, or the words of its colour, counted where two are called alike. */
+function namesFor(names: readonly string[], found: readonly { readonly lab: Lab }[]): string[] {
+  if (names.length > 1) return [...names];
   const [name] = names;
-  return found === 1 ? name! : `${name!.slice(0, 74)} ${at + 1}`;
+  if (name !== undefined)
+    return found.map((_, at) => (found.length === 1 ? name : `${name.slice(0, 74)} ${at + 1}`));
+  const colours = found.map(({ lab }) => sentence(nameOf(lab).words));
+  return colours.map((colour, at) => {
+    if (colours.indexOf(colour) === colours.lastIndexOf(colour)) return colour;
+    return `${colour} ${colours.slice(0, at + 1).filter((one) => one === colour).length}`;
+  });
 }
 
 /** 'The light mirrors in smear 2: its colour cannot be told.' */
@@ -118,6 +129,6 @@ function otherCount(names: readonly string[], found: number): Refusal {
     field: 'name',
     received: names,
     message: `Expected as many names as colours: there are ${names.length} names, and ${found} were found in the photo`,
-    mend: 'Give one name for all, or one for each from the left, row by row; or take the photo again.',
+    mend: 'Give no name, one name for all, or one for each from the left, row by row; or take the photo again.',
   });
 }

@@ -66,6 +66,22 @@ describe('supplies', () => {
     expect(problemIn(two)).toMatchObject({ status: 422, field: 'name' });
   });
 
+  test('photographed without a name: each is called by its colour, counted where two are called alike', async () => {
+    const service = await mount(await newFolder());
+    const [one, two] = papers(2);
+    const photo = ['photo', photoOf({ papers: [one!, two!, one!] }), 'stock.jpg'] as const;
+    const answer = await sendForm(service, '/api/supplies', [photo, ['kind', 'cardstock']]);
+    expect(answer.statusCode).toBe(201);
+    const { supplies } = valueOf<Supplies>(answer);
+    const called = supplies.map(({ colour }) => colour.name.replace(/^./, (l) => l.toUpperCase()));
+    expect(called[0]).not.toBe(called[1]);
+    expect(supplies.map(({ name }) => name)).toEqual([
+      `${called[0]!} 1`,
+      called[1]!,
+      `${called[0]!} 2`,
+    ]);
+  });
+
   test('touched in a photo of papers: its colour, its photo; the same key adds it once', async () => {
     const service = await mount(await newFolder());
     const scene = { papers: papers(3) };

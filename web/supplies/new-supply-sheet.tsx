@@ -98,13 +98,14 @@ export function NewSupplySheet({
           <span>{say.name}</span>
           <input
             name="name"
-            required
+            required={chosen !== 'photo'}
             maxLength={80}
             value={name}
             autoComplete="off"
             onInput={(event) => setName(event.currentTarget.value)}
           />
         </label>
+        {chosen === 'photo' && <p class="small">{say.nameFree}</p>}
         {problem && <Mishap problem={problem} />}
         <div class="ends">
           <button type="submit" class="button" disabled={sending || missing}>
@@ -136,7 +137,7 @@ function send(
   }
   const form = new FormData();
   form.append('kind', kind.value);
-  form.append('name', name);
+  if (name !== '') form.append('name', name);
   if (photo) form.append('photo', photo);
   return service.photographSupplies(form);
 }

@@ -16,7 +16,7 @@ export const cardsWords = {
   sheets: (sheets: number, has: number): string =>
     sheets > has
       ? `These cards need at least ${count(sheets, 'sheet')}; your pad has ${has}.`
-      : `takes at least ${count(sheets, 'sheet')} of ${has}`,
+      : `about ${count(sheets, 'sheet')} or more of ${has}`,
   plan: 'Choose the papers for me',
   planning: 'Laying papers together …',
   kept: 'kept',

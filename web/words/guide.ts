@@ -26,7 +26,7 @@ export const guideWords = {
     left: (number: number, count: number): string => `${number} of ${count}`,
   },
   cutStock: (name: string, number: number | null): string =>
-    number === null ? name : `${name}, ${number}`,
+    number === null ? name : `${name}, sheet ${number}`,
   fromLeft: (title: string): string => `${title}, from left-overs`,
   spared: 'Open no new sheet: all its pieces come out of parts that you kept.',
   fromPart: (card: number, name: string, size: string): string => `Card ${card} ${name}, ${size}`,

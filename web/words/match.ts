@@ -45,7 +45,7 @@ export const matchWords = {
   },
   shopping: {
     heading: 'Still to find',
-    nothing: 'Nothing is missing.',
+    nothing: 'No colour is missing.',
     thing: (colour: string, kind: 'cardstock' | 'ink'): string => `${sentence(colour)} ${kind}`,
     details: (cards: readonly number[], area: string | null, sheets: string | null): string =>
       [

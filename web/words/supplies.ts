@@ -29,6 +29,8 @@ export const suppliesWords = {
   colourRoughly: 'A name tells a colour only roughly: few verdicts can be given on it.',
   colourExact: 'Taken as exact. Only a photo of the real one shows whether it is.',
   name: 'Name',
+  nameFree:
+    'Leave it empty, and each is called by its colour. You can change every name afterwards.',
   nameOf: (name: string): string => `Name of ${name}`,
   sheetsLeft: 'sheets left',
   sheetsLeftOf: (name: string): string => `Sheets left of ${name}`,

@@ -50,7 +50,7 @@ export function errors(at: () => Table): void {
     await expect.poll(() => plan.isDisabled()).toBe(true);
     await many.fill('1');
     await many.press('Enter');
-    await page.getByText(/^takes at least 1 sheet of 12$/).waitFor();
+    await page.getByText(/^about 1 sheet or more of 12$/).waitFor();
     await expect.poll(() => plan.isEnabled()).toBe(true);
     expect(faults).toEqual([]);
     await context.close();
