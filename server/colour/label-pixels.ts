@@ -90,16 +90,22 @@ function growInto(
   for (const at of open) framed[at] = likeliest(lab, framed, at, stride, centre);
 }
 
-/** The bit of the one of some colours that a pixel is near to; 0 when it is near to none. */
+/** The bit of the nearest of some colours that a pixel is near to; 0 when it is near to none. */
 function nearTo(
   lab: Float32Array,
   at: number,
   centre: Float32Array,
   colours: readonly number[],
 ): number {
-  for (const colour of colours)
-    if (squared(lab, at, centre, 3 * colour) < NEAR * NEAR) return 1 << colour;
-  return 0;
+  let nearest = 0;
+  let least = NEAR * NEAR;
+  for (const colour of colours) {
+    const away = squared(lab, at, centre, 3 * colour);
+    if (away >= least) continue;
+    least = away;
+    nearest = 1 << colour;
+  }
+  return nearest;
 }
 
 /** For each colour a squared distance within which no other colour is nearer: half the way to the next. */

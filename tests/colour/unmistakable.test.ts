@@ -46,3 +46,14 @@ describe('dots too small to hold a flat pixel', () => {
     expect(shareOf([CREAM, BROWN, between], 2)).toBe(0);
   });
 });
+
+test('a mixed pixel between two quiet tones goes to the nearer one, whichever is named first', () => {
+  const dark = { l: 60, a: 0, b: 0 };
+  const pale = { l: 67, a: 0, b: 0 };
+  const row = [dark, dark, { l: 65.5, a: 0, b: 0 }, pale, pale];
+  const lab = Float32Array.from([row, row, row].flat().flatMap(({ l, a, b }) => [l, a, b]));
+  const flat = Uint8Array.from([1, 1, 0, 1, 1, 1, 1, 0, 1, 1, 1, 1, 0, 1, 1]);
+  const image = { width: 5, height: 3, lab };
+  expect([...labelPixels(image, [dark, pale], flat).of].slice(5, 10)).toEqual([0, 0, 1, 1, 1]);
+  expect([...labelPixels(image, [pale, dark], flat).of].slice(5, 10)).toEqual([1, 1, 0, 0, 0]);
+});
