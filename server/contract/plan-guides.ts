@@ -65,7 +65,14 @@ export const CardToMake = z.object({
     }),
   ),
   /** What is stamped on it or cut by a die, and where. */
-  elements: z.array(z.object({ main: z.string(), small: z.string() })),
+  elements: z.array(
+    z.object({
+      main: z.string(),
+      small: z.string(),
+      /** The layer before whose gluing it is done, as a stamp is; null after all layers. */
+      before: z.string().nullable(),
+    }),
+  ),
   /** What the label of its bag says: how many pieces, from which sheets. */
   label: z.object({ patterned: z.number().int(), plain: z.number().int(), sheets: z.string() }),
 });

@@ -34,12 +34,7 @@ export function cardPages(ask: GuideAsk, facts: Facts): GuidePage[] {
 
 /** A card as one block; one with more layers than a page has room for goes on in a second. */
 function cardBlocks(ask: GuideAsk, card: CardFacts): Block[] {
-  const steps = [
-    ...card.layers.map((layer, index) => layerStep(ask, card, layer, index)),
-    ...elementWords(card.layout, ask.ruler).map((element, index) =>
-      elementStep(element, card.layers.length + index + 1),
-    ),
-  ];
+  const steps = stepsOf(ask, card);
   const why = paragraph(card.chosen.why, 0, 10.2, PAGE.width, {
     size: SIZES.small,
     colour: SOFT,
@@ -51,6 +46,17 @@ function cardBlocks(ask: GuideAsk, card: CardFacts): Block[] {
     cardBlock(ask, card, steps.slice(0, first), why),
     ...(rest.length === 0 ? [] : [restBlock(card, rest)]),
   ];
+}
+
+/** The layers in the order of gluing; a stamp before its layer is glued, a die cut after all of them. */
+function stepsOf(ask: GuideAsk, card: CardFacts): Block[] {
+  const elements = elementWords(card.layout, ask.ruler);
+  const at = (place: string | null): ElementWords[] =>
+    elements.filter(({ before }) => before === place);
+  const order = [...card.layers.flatMap((layer) => [...at(layer.layer.id), layer]), ...at(null)];
+  return order.map((one, index) =>
+    'main' in one ? elementStep(one, index + 1) : layerStep(ask, card, one, index),
+  );
 }
 
 /** How many steps one under the other fit in a height. */

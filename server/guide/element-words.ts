@@ -1,12 +1,14 @@
 import { crowding } from '../layouts/check-elements.ts';
 import type { Layout } from '../layouts/layout.ts';
-import type { Ruler } from '../lengths/length.ts';
+import type { Length, Ruler } from '../lengths/length.ts';
 import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
 
 /** Something stamped on a card or glued onto it: what and how large, and where. */
 export interface ElementWords {
   readonly main: string;
   readonly small: string;
+  /** The layer before whose gluing it is done: a stamp wants a flat piece; null for what is glued on last. */
+  readonly before: string | null;
 }
 
 /** What is stamped and what is cut by a die, in words; nothing for most layouts. */
@@ -15,7 +17,13 @@ export function elementWords(layout: Layout, ruler: Ruler): ElementWords[] {
   return (layout.elements ?? []).map((element) => {
     const { id, kind, layer, box } = element;
     const stamp = kind === 'stamp';
-    const place = `${lengthSaid(box.x, ruler)} from the left and ${lengthSaid(box.y, ruler)} from the top of the card`;
+    // A stamp is set while its piece lies loose, so it is measured on the piece; the base is the card itself.
+    const on = layout.layers.findIndex(({ id: name }) => name === layer);
+    const loose = stamp && on > 0 ? layout.layers[on]! : null;
+    const x = (box.x - (loose?.box.x ?? 0)) as Length;
+    const y = (box.y - (loose?.box.y ?? 0)) as Length;
+    const whole = loose === null ? 'card' : layerSaid(layer);
+    const place = `${lengthSaid(x, ruler)} from the left and ${lengthSaid(y, ruler)} from the top of the ${whole}`;
     const done = stamp ? 'Stamp it on' : 'Cut it with its die and glue it on';
     const dry = stamp ? ' Let it dry before you glue.' : '';
     const near = crowded.includes(element)
@@ -24,6 +32,7 @@ export function elementWords(layout: Layout, ruler: Ruler): ElementWords[] {
     return {
       main: `${stamp ? 'Stamp' : 'Die cut'}: ${layerSaid(id)}, ${sizeSaid(box, ruler)}`,
       small: `${done} the ${layerSaid(layer)}, ${place}.${dry}${near}`,
+      before: stamp ? (loose?.id ?? layout.layers[1]?.id ?? null) : null,
     };
   });
 }

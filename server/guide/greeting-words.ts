@@ -12,7 +12,7 @@ export function greetingSaid({ supplies }: GuideAsk, card: CardFacts): string {
   const sides = card.layers.flatMap(({ paper }) => (paper === null ? [] : [paper.side]));
   const best = ground === null ? undefined : bestGreetingInk(supplies, ground, sides)[0];
   if (best === undefined)
-    return 'Stamp it in an ink much darker than the strip; black reads on any light strip.';
+    return 'Stamp it in an ink much darker than the paper under it; black reads on any light paper.';
   const { ink, reads, match } = best;
   if (reads.verdict === 'cannot be read')
     return `None of your inks can be read on this strip. The best is ${ink.name}: ${reads.reason}`;

@@ -12,13 +12,14 @@ export function layerSizeSaid({ layout }: CardFacts, layer: Layer, ruler: Ruler)
   return sizeSaid({ width, height }, ruler);
 }
 
-/** Where a layer is glued, what shows of it, and what is done to its edges; '' when there is nothing to say. */
+/** What is done to a layer while it is loose, where it is glued, and what shows of it; '' when there is nothing to say. */
 export function layerNote({ layout }: CardFacts, facts: LayerFacts, ruler: Ruler): string {
   return [
-    gluingSaid(layout, facts.layer, ruler),
-    revealSaid(layout, facts.layer, ruler) ?? '',
     shapeSaid(facts),
     middleSaid(layout, facts.layer, ruler),
+    facts.layer.role === 'greeting' ? 'stamp the greeting and let it dry before you glue it' : '',
+    gluingSaid(layout, facts.layer, ruler),
+    revealSaid(layout, facts.layer, ruler) ?? '',
   ]
     .filter((part) => part !== '')
     .map((part) => `${part.charAt(0).toUpperCase()}${part.slice(1)}.`)

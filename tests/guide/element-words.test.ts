@@ -1,11 +1,14 @@
 import { expect, test } from 'vitest';
 import { catalogue } from '../../server/layouts/catalogue.ts';
+import { formatLength } from '../../server/lengths/format-length.ts';
+import { units } from '../../server/lengths/length.ts';
+import { layerSaid } from '../../server/guide/said.ts';
 import { parseLength } from '../../server/lengths/parse-length.ts';
 import { elementWords } from '../../server/guide/element-words.ts';
 import { guidePages } from '../../server/guide/guide-pages.ts';
 import { guideOnScreen } from '../../server/guide/guide-on-screen.ts';
 import { textOf } from './flat.ts';
-import { guideWorld } from './world.ts';
+import { guideWorld, layoutsOf } from './world.ts';
 
 const [plain] = catalogue;
 const box = {
@@ -23,23 +26,45 @@ const layout = {
   ] as const,
 };
 
+/** A place on the card, measured from the edge of the loose panel. */
+function onPanel(way: 'x' | 'y', onCard: string): string {
+  const { box: edge } = plain!.layers.find(({ id }) => id === panel)!;
+  return formatLength(units(parseLength(onCard) - edge[way]), 'in');
+}
+
 test('what is stamped or cut by a die is told with its size and place', () => {
   expect(elementWords(layout, 'in')).toEqual([
     {
       main: 'Die cut: leaf, 1 x 3/4 in',
       small: `Cut it with its die and glue it on the ${panel}, 1 1/2 in from the left and 1 in from the top of the card.`,
+      before: null,
     },
     {
       main: 'Stamp: sprig, 1 x 3/4 in',
-      small: `Stamp it on the ${panel}, 1 1/2 in from the left and 1 in from the top of the card. Let it dry before you glue.`,
+      small: `Stamp it on the ${panel}, ${onPanel('x', '1 1/2 in')} from the left and ${onPanel('y', '1 in')} from the top of the ${panel}. Let it dry before you glue.`,
+      before: panel,
     },
   ]);
   expect(elementWords(plain!, 'in')).toEqual([]);
 });
 
-test('in print and on the screen after the layers of its card', () => {
+test('in print a stamp stands before its layer is glued, a die cut after all layers', () => {
   const ask = guideWorld([layout]);
   const card = guidePages(ask).find(({ name }) => name === 'Card 1')!;
-  expect(textOf(card.marks)).toContain('Stamp: sprig, 1 x 3/4 in');
-  expect(guideOnScreen(ask).cards[0]!.elements).toHaveLength(2);
+  const text = textOf(card.marks);
+  const at = (start: string): number => text.findIndex((line) => line.startsWith(start));
+  expect(at('Stamp: sprig, 1 x 3/4 in')).toBeGreaterThan(-1);
+  expect(at('Stamp: sprig')).toBeLessThan(at(`${layerSaid(panel)}, `));
+  expect(at('Die cut: leaf')).toBeGreaterThan(at(`${layerSaid(layout.layers.at(-1)!.id)}, `));
+  expect(guideOnScreen(ask).cards[0]!.elements.map(({ before }) => before)).toEqual([null, panel]);
+});
+
+test('a loose piece is stamped and shaped before the words tell to glue it', () => {
+  const notes = guideOnScreen(guideWorld(layoutsOf('us'))).cards.flatMap(({ layers }) =>
+    layers.map(({ note }) => note),
+  );
+  const first = notes.filter((note) => note.includes(' before you glue it.'));
+  expect(first.some((note) => note.startsWith('Stamp the greeting'))).toBe(true);
+  for (const note of first)
+    expect(note.search(/Glue (?:it|only)/)).toBeGreaterThan(note.indexOf(' before you glue it.'));
 });

@@ -12,7 +12,7 @@ import type { Act, Picture, Shown, Spot, Step } from './step.ts';
 /** Room around the drawn card for its shadow, in mm. */
 const ROOM = 2;
 
-/** A card: its base with the scores, then its layers in the order of gluing, then what is stamped. */
+/** A card: its base with the scores, then its layers in the order of gluing with what is stamped on them. */
 export function cardStep(card: CardToMake, table: OnTable, people: number): Step {
   const id = `card-${card.number}`;
   const planned = table.plan.cards.find(({ number }) => number === card.number)!;
@@ -24,46 +24,50 @@ export function cardStep(card: CardToMake, table: OnTable, people: number): Step
     title: guideWords.make(card.number, card.name),
     picture: pictureOf(drawnAt(planned), card.number, layout),
     lines: lines.filter((line) => line !== ''),
-    acts: [
-      ...card.layers.map((layer, at) => layerAct(card, layer, `${id}-${at + 1}`, layout)),
-      ...card.elements.map((element, at): Act => ({
-        ...element,
-        id: `${id}-extra-${at + 1}`,
-        number: card.layers.length + at + 1,
-        shown: null,
-      })),
-      ...stampAct(card, `${id}-stamp`),
-    ],
+    acts: actsOf(card, id, layout),
     stacks: [],
   };
 }
+
+/** The acts in the order of the hands: what is stamped on a layer before that layer is glued. */
+function actsOf(card: CardToMake, id: string, layout: LayoutListing | undefined): Act[] {
+  const extras = (place: string | null): Unnumbered[] =>
+    card.elements.flatMap(({ main, small, before }, at) =>
+      before === place ? [{ id: `${id}-extra-${at + 1}`, main, small, shown: null }] : [],
+    );
+  const strip = layout?.layers.find(({ role }) => role === 'greeting')?.id ?? null;
+  const stamp: Unnumbered[] =
+    card.greeting === ''
+      ? []
+      : [{ id: `${id}-stamp`, main: guideWords.stamp, small: card.greeting, shown: null }];
+  const acts = [
+    ...card.layers.flatMap((layer, at) => [
+      ...extras(layer.layer),
+      ...(layer.layer === strip ? stamp : []),
+      layerAct(card, layer, `${id}-${at + 1}`, layout),
+    ]),
+    ...(strip === null ? stamp : []),
+    ...extras(null),
+  ];
+  return acts.map((act, at) => ({ ...act, number: at + 1 }));
+}
+
+type Unnumbered = Omit<Act, 'number'>;
 
 function layerAct(
   card: CardToMake,
   { number, layer, name, size, from, note }: CardToMake['layers'][number],
   id: string,
   layout: LayoutListing | undefined,
-): Act {
+): Unnumbered {
   const drawn = layout?.layers.find((one) => one.id === layer);
   const base = number === 1;
   return {
     id,
-    number,
     main: guideWords.layer(words.layerName(name), size, from),
     small: [base ? card.base : '', note].filter((text) => text !== '').join(' '),
     shown: base ? baseShown(card) : drawn ? { kind: 'layer', outline: outlineOf(drawn) } : null,
   };
-}
-
-function stampAct({ greeting, layers, elements }: CardToMake, id: string): Act[] {
-  if (greeting === '') return [];
-  const act = {
-    id,
-    number: layers.length + elements.length + 1,
-    main: guideWords.stamp,
-    small: greeting,
-  };
-  return [{ ...act, shown: null }];
 }
 
 function baseShown({ scores }: CardToMake): Shown {
