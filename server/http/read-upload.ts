@@ -12,6 +12,8 @@ import type { TakenPhoto } from './take-photo.ts';
 
 /** A photo that could not be read so often, for no fault of its own, is given up. */
 const MOST_TRIES = 5;
+/** After each it rests so much longer, in milliseconds: what kept it from being read may pass. */
+const REST = 15_000;
 
 /**
  * Reads a photo that waits and keeps it: first the files, synced under the name of their content, then the rows in
@@ -22,15 +24,14 @@ const MOST_TRIES = 5;
  */
 export async function readUpload(edges: Edges, upload: UploadRow): Promise<TakenPhoto> {
   const { files } = edges.store;
-  try {
-    const kept = await readNow(edges, upload);
-    await files.letGo(upload.file);
-    edges.changes.tell(upload.pad);
-    return kept;
-  } catch (fault) {
+  const kept = await readNow(edges, upload).catch(async (fault: unknown) => {
     await giveUp(edges, upload, fault);
     throw fault;
-  }
+  });
+  // The photo is kept: a file that stays behind is no reason to say otherwise.
+  await files.letGo(upload.file).catch(() => undefined);
+  edges.changes.tell(upload.pad);
+  return kept;
 }
 
 async function readNow(edges: Edges, upload: UploadRow): Promise<TakenPhoto> {
@@ -55,6 +56,8 @@ async function readNow(edges: Edges, upload: UploadRow): Promise<TakenPhoto> {
       await noteRead(twin.id);
       return { photo: twin, sides: await records.sides.ofPhoto(twin.id) };
     }
+    // Forgotten while it was read: then it does not appear.
+    found(await records.uploads.at(upload.id), 'upload', upload.id);
     const photo = {
       id: edges.newId(),
       pad: padId,
@@ -98,11 +101,15 @@ async function readNow(edges: Edges, upload: UploadRow): Promise<TakenPhoto> {
   });
 }
 
-async function giveUp({ store }: Edges, upload: UploadRow, fault: unknown): Promise<void> {
+async function giveUp({ store, now }: Edges, upload: UploadRow, fault: unknown): Promise<void> {
   const { id, file, acknowledged, tries } = upload;
   const ofThePhoto = fault instanceof Refusal && fault.kind !== 'busy';
-  if (acknowledged && !ofThePhoto && tries < MOST_TRIES) return;
+  const again = new Date(Date.parse(now()) + REST * tries).toISOString();
   try {
+    if (acknowledged && !ofThePhoto && tries < MOST_TRIES) {
+      await store.waiting.putBack(id, again);
+      return;
+    }
     await store.write(({ uploads }) =>
       acknowledged
         ? uploads.settle(id, { problem: JSON.stringify(problemOf(fault, undefined)) })
@@ -110,8 +117,9 @@ async function giveUp({ store }: Edges, upload: UploadRow, fault: unknown): Prom
     );
     await store.files.letGo(file);
   } catch {
-    // What keeps it from being noted is told by the first fault; it is tried again when its lease has run out.
-    return;
+    // What keeps it from being noted is told by the first fault; it is no longer renewed, so it is tried again
+    // when its lease has run out.
+    await store.waiting.putBack(id, again).catch(() => undefined);
   }
 }
 

@@ -69,7 +69,7 @@ async function holdPhoto(
       return found(await uploads.at(id), 'upload', id);
     });
   } catch (fault) {
-    await store.files.letGo(file);
+    await store.files.letGo(file).catch(() => undefined);
     throw fault;
   }
 }

@@ -60,7 +60,8 @@ export function uploadRoutes(app: Service, { store }: Edges): void {
         await uploads.remove(id);
         return upload;
       });
-      await store.files.letGo(file);
+      // It is forgotten, whatever becomes of the file.
+      await store.files.letGo(file).catch(() => undefined);
       return reply.code(204).send();
     },
   );

@@ -165,6 +165,7 @@ function inLine(waiting: WaitingUploads, stand: Stand): WaitingUploads {
   return {
     ...waiting,
     claim: (now) => stand(() => waiting.claim(now)),
+    putBack: (id, until) => stand(() => waiting.putBack(id, until)),
     renew: (now) => stand(() => waiting.renew(now)),
     handBack: () => stand(() => waiting.handBack()),
   };

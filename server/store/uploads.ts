@@ -103,6 +103,11 @@ export interface WaitingUploads {
   readonly lease: (now: string) => Lease;
   /** Takes the first one that nobody reads, or whose reader has not been heard of; null when there is none. */
   claim(now: string): Promise<UploadRow | null>;
+  /**
+   * Gives one back that could not be read, to rest until then. It is not renewed any more even when this cannot be
+   * written; then it is free when its lease has run out.
+   */
+  putBack(id: string, until: string): Promise<void>;
   /** Says that this process still reads what it has taken. */
   renew(now: string): Promise<void>;
   /** Gives back what it has taken. */
@@ -134,6 +139,8 @@ export function waitingUploads(
   });
   const waits = (now: string) =>
     sql<boolean>`photo is null and problem is null and (until is null or until < ${now})`;
+  /** Those that this process does not read any more though their rows may say so. */
+  const left = new Set<string>();
   return {
     lease,
     claim: async (now) => {
@@ -146,13 +153,26 @@ export function waitingUploads(
         update uploads set worker = ${worker}, until = ${until}, tries = tries + 1
         where id = (select id from uploads where ${waits(now)} order by turn limit 1 ${skip})
         returning *`.execute(db);
-      return rows[0] === undefined ? null : read(rows[0]);
+      if (rows[0] === undefined) return null;
+      left.delete(rows[0].id);
+      return read(rows[0]);
+    },
+    putBack: async (id, until) => {
+      left.add(id);
+      await db
+        .updateTable('uploads')
+        .set({ worker: null, until })
+        .where('id', '=', id)
+        .where('worker', '=', worker)
+        .execute();
+      left.delete(id);
     },
     renew: async (now) => {
       await db
         .updateTable('uploads')
         .set({ until: lease(now).until })
         .where('worker', '=', worker)
+        .$if(left.size > 0, (those) => those.where('id', 'not in', [...left]))
         .execute();
     },
     handBack: async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Pad, PhotoAnswer } from '../../server/contract/pads.ts';
 import type { Upload, UploadList } from '../../server/contract/uploads.ts';
-import { readNext } from '../../server/http/upload-reader.ts';
+import { readNext, startUploadReader } from '../../server/http/upload-reader.ts';
 import type { Desk } from '../../server/photo-desk.ts';
 import { newFolder } from '../store/folder.ts';
 import { fakeDesk, papers, photoOf } from './fake-desk.ts';
@@ -94,6 +94,68 @@ describe('a photo that is read later', () => {
     const { state, problem } = await stateOf(service, upload);
     expect([state, problem?.type]).toEqual(['refused', '/problems/broken']);
     expect(await readNext(service.edges)).toBe(false);
+  });
+
+  test('that failed once for a passing reason is read by the same process a little later', async () => {
+    // An hour of the clock goes by in four seconds.
+    const start = Date.now();
+    const clock = (): string => new Date(start + (Date.now() - start) * 900).toISOString();
+    const desk = fakeDesk();
+    let asked = 0;
+    const busyOnce: Desk = {
+      ...desk,
+      readSides: (task) =>
+        (asked += 1) === 1 ? Promise.reject(new Error('broke')) : desk.readSides(task),
+    };
+    const service = await mount(await newFolder(), busyOnce, '127.0.0.1', clock);
+    const { waiting } = service.edges.store;
+    const upload = await sendForLater(service, await newPad(service), photoOf(SIX));
+    const reader = startUploadReader(service.edges, { places: 2, pace: 5, alive: 5 });
+    await expect.poll(async () => (await stateOf(service, upload)).state).toBe('read');
+    await reader.stop();
+    expect([asked, await waiting.held()]).toEqual([2, []]);
+  });
+
+  test('is read again though giving it back could not be written: what is not read is not renewed', async () => {
+    const service = await mount(await newFolder());
+    const { waiting } = service.edges.store;
+    const at = (minute: number): string => `2026-05-04T03:0${minute}:00.000Z`;
+    const upload = await sendForLater(service, await newPad(service), photoOf(SIX));
+    expect((await waiting.claim(at(1)))?.id).toBe(upload.id);
+    await expect(waiting.putBack(upload.id, {} as string)).rejects.toThrow();
+    await waiting.renew(at(2));
+    expect((await waiting.claim(at(2)))?.id).toBe(upload.id);
+    await waiting.renew(at(3));
+    expect(await waiting.claim(at(3))).toBeNull();
+  });
+
+  test('does not appear when it was forgotten while it was read', async () => {
+    const service = await mount(await newFolder());
+    const pad = await newPad(service);
+    const upload = await sendForLater(service, pad, photoOf(SIX));
+    const { desk } = service.edges;
+    const real = { ...desk };
+    Object.assign(desk, {
+      readSides: async (task: Parameters<Desk['readSides']>[0]) => {
+        const read = await real.readSides(task);
+        const forgotten = await ask(service, 'DELETE', `/api/uploads/${upload.id}`);
+        expect(forgotten.statusCode).toBe(204);
+        return read;
+      },
+    });
+    expect(await readNext(service.edges)).toBe(true);
+    expect(await padAt(service, pad)).toMatchObject({ photos: [], sheets: [] });
+    expect(await readNext(service.edges)).toBe(false);
+  });
+
+  test('that is kept is answered so though its waiting file cannot be removed', async () => {
+    const service = await mount(await newFolder());
+    const pad = await newPad(service);
+    Object.assign(service.edges.store.files, {
+      letGo: () => Promise.reject(new Error('EBUSY')),
+    });
+    expect((await send(service, pad, photoOf(SIX))).statusCode).toBe(201);
+    expect((await padAt(service, pad)).photos).toHaveLength(1);
   });
 
   test('goes with its pad', async () => {
