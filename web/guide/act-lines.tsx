@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
+import { guideWords } from '../words/guide.ts';
 import type { Act } from './step.ts';
 import { isTicked } from './ticked.ts';
 
@@ -7,30 +8,35 @@ interface Props {
   readonly plan: string;
   readonly acts: readonly Act[];
   /** The one that is shown large. */
-  readonly now: Act | null;
+  readonly shown: Act | null;
+  readonly show: (act: Act) => void;
   readonly tick: (act: Act, done: boolean) => void;
 }
 
-/** The numbered acts of a step, each ticked by a touch; the one at hand is marked. */
-export function ActLines({ plan, acts, now, tick }: Props): VNode {
+/** The numbered acts of a step: a touch shows one large, its box ticks it; the one shown is marked. */
+export function ActLines({ plan, acts, shown, show, tick }: Props): VNode {
   return (
     <ol class="cut-lines">
       {acts.map((act) => {
         const done = isTicked(plan, act.id);
         return (
-          <li key={act.id}>
+          <li key={act.id} class={done ? 'act-line done' : 'act-line'}>
             <button
               type="button"
-              class={done ? 'cut-line done' : 'cut-line'}
+              class="act-tick"
               aria-pressed={done}
-              aria-current={act === now ? 'step' : undefined}
+              aria-label={guideWords.tickAct(act.number, act.main)}
               onClick={() => tick(act, !done)}
             >
-              <span class="cut-number">
-                {done && <Icon name="tick" />}
-                <span class={done ? 'unseen' : ''}>{act.number}</span>
-              </span>
-              <span>{act.main}</span>
+              <span class="act-box">{done && <Icon name="tick" />}</span>
+            </button>
+            <button
+              type="button"
+              class="act-show"
+              aria-current={act === shown ? 'step' : undefined}
+              onClick={() => show(act)}
+            >
+              <b>{act.number}</b> <span>{act.main}</span>
             </button>
           </li>
         );

@@ -70,10 +70,10 @@ function layerAct(
   };
 }
 
-function baseShown({ scores }: CardToMake): Shown {
+function baseShown({ scores, layers }: CardToMake): Shown {
   const { flat, from, places, at } = scores;
   const lines = places.map((place, index) => ({ at: place, said: at[index]! }));
-  return { kind: 'base', flat, from, scores: lines };
+  return { kind: 'base', hex: layers[0]?.hex ?? null, flat, from, scores: lines };
 }
 
 function pictureOf(src: string, number: number, layout: LayoutListing | undefined): Picture {

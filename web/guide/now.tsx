@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
 import { guideWords } from '../words/guide.ts';
@@ -19,17 +19,23 @@ interface Props {
   readonly move: (by: number) => void;
 }
 
-/** The step at hand: its picture with the one act that comes next, large; all its acts to tick below. */
+/** The step at hand: its picture with the one act that comes next, large, or the one she touched; all its acts to look at and to tick below. */
 export function Now({ step, book, number, count, move }: Props): VNode {
   const plan = book.table.plan.id;
   const ticked = isTicked(plan, step.id);
-  const now = ticked ? null : (step.acts.find(({ id }) => !isTicked(plan, id)) ?? null);
+  const next = ticked ? null : (step.acts.find(({ id }) => !isTicked(plan, id)) ?? null);
+  // An act that she touched to look at it stays until she ticks something or goes to another step.
+  const [looked, setLooked] = useState<string | null>(null);
+  const now = step.acts.find(({ id }) => id === looked) ?? next;
+  const done = looked !== null && now?.id === looked ? isTicked(plan, looked) : ticked;
+  useEffect(() => setLooked(null), [step.id]);
 
   function settle(done: boolean): void {
     if (done !== ticked) tick(plan, step.id, done);
   }
 
   function tickAct(act: Act, done: boolean): void {
+    setLooked(null);
     tick(plan, act.id, done);
     const others = step.acts.filter(({ id }) => id !== act.id);
     const all = done && others.every(({ id }) => isTicked(plan, id));
@@ -46,7 +52,9 @@ export function Now({ step, book, number, count, move }: Props): VNode {
 
   function press(): void {
     const waiting = step.stacks.find(({ id }) => !isTicked(plan, id));
-    if (ticked) {
+    if (done && now !== null) {
+      tickAct(now, false);
+    } else if (done) {
       for (const { id } of [...step.acts, ...step.stacks])
         if (isTicked(plan, id)) tick(plan, id, false);
       settle(false);
@@ -93,7 +101,10 @@ export function Now({ step, book, number, count, move }: Props): VNode {
         <div class="now-words">
           {now && (
             <div class="act-now">
-              <p class="small">{guideWords.act[step.kind](now.number, step.acts.length)}</p>
+              <p class="small">
+                {guideWords.act[step.kind](now.number, step.acts.length)}
+                {isTicked(plan, now.id) && guideWords.isDone}
+              </p>
               <p class="act-main">{now.main}</p>
               {shown?.kind === 'finish' && <FinishDrawing {...shown} />}
               {shown?.kind === 'base' && <BaseDrawing {...shown} />}
@@ -117,8 +128,8 @@ export function Now({ step, book, number, count, move }: Props): VNode {
         <button type="button" class="button quiet" disabled={number === 1} onClick={() => move(-1)}>
           <Icon name="back" /> {guideWords.before}
         </button>
-        <button type="button" class={ticked ? 'button quiet' : 'button'} onClick={press}>
-          <Icon name={ticked ? 'undo' : 'tick'} /> {ticked ? guideWords.untick : guideWords.tick}
+        <button type="button" class={done ? 'button quiet' : 'button'} onClick={press}>
+          <Icon name={done ? 'undo' : 'tick'} /> {done ? guideWords.untick : guideWords.tick}
         </button>
         <button
           type="button"
@@ -129,7 +140,13 @@ export function Now({ step, book, number, count, move }: Props): VNode {
           {guideWords.after} <Icon name="next" />
         </button>
       </div>
-      <ActLines plan={plan} acts={step.acts} now={now} tick={tickAct} />
+      <ActLines
+        plan={plan}
+        acts={step.acts}
+        shown={now}
+        show={({ id }) => setLooked(id)}
+        tick={tickAct}
+      />
       <Stacks plan={plan} stacks={step.stacks} tick={tickStack} />
     </article>
   );

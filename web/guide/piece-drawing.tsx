@@ -32,8 +32,8 @@ export function FinishDrawing({ piece, kept, marks }: Finish): VNode {
   );
 }
 
-/** The flat base with its scores, each with its length from the edge. */
-export function BaseDrawing({ flat, from, scores }: Base): VNode {
+/** The flat base in the colour of its cardstock with its scores, pale under their lines so that dark cardstock shows them, each with its length from the edge. */
+export function BaseDrawing({ hex, flat, from, scores }: Base): VNode {
   const { width, height } = flat;
   const unit = Math.max(width, height) / 100;
   const side = from === 'left';
@@ -44,27 +44,32 @@ export function BaseDrawing({ flat, from, scores }: Base): VNode {
       role="img"
       aria-label={guideWords.baseDrawn}
     >
-      <rect class="stays" width={width} height={height} stroke-width={0.7 * unit} />
+      <rect
+        class="stays"
+        style={hex === null ? undefined : { fill: hex }}
+        width={width}
+        height={height}
+        stroke-width={0.7 * unit}
+      />
       {scores.map(({ at, said }, index) => {
         // Several measures stand one under the other.
         const along =
           (side ? height : width) *
           (scores.length === 1 ? 0.5 : 0.3 + (0.4 * index) / scores.length);
         const wide = (3.9 * said.length + 4) * unit;
+        const scored = side ? `M${at} 0V${height}` : `M0 ${at}H${width}`;
+        const measured = side ? `M0 ${along}H${at}` : `M${along} 0V${at}`;
         const middle = side ? { x: at / 2, y: along } : { x: along, y: at / 2 };
         return (
           <g key={said}>
+            <path class="measure-under" d={`${scored}${measured}`} />
             <path
               class="score"
-              d={side ? `M${at} 0V${height}` : `M0 ${at}H${width}`}
+              d={scored}
               stroke-width={unit}
               stroke-dasharray={`${1.2 * unit} ${2.4 * unit}`}
             />
-            <path
-              class="measure"
-              d={side ? `M0 ${along}H${at}` : `M${along} 0V${at}`}
-              stroke-width={0.8 * unit}
-            />
+            <path class="measure" d={measured} stroke-width={0.8 * unit} />
             <rect
               class="said"
               x={middle.x - wide / 2}

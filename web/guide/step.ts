@@ -37,6 +37,8 @@ export type Shown =
   | { readonly kind: 'layer'; readonly outline: readonly Spot[] }
   | {
       readonly kind: 'base';
+      /** Colour of its cardstock; null where it is none. */
+      readonly hex: string | null;
       readonly flat: { readonly width: number; readonly height: number };
       readonly from: 'left' | 'top';
       readonly scores: readonly { readonly at: number; readonly said: string }[];

@@ -48,9 +48,10 @@ export const guideWords = {
       : `${stacks} stacks by these cuts, one after the other`,
   stack: (of: readonly { readonly label: string; readonly sheets: number }[]): string =>
     of.map(({ label, sheets }) => `${sheets} of ${label}`).join(', '),
-  before: 'Back',
-  after: 'Skip',
+  before: 'Step before',
+  after: 'Step after',
   tick: 'Done',
+  tickAct: (number: number, main: string): string => `Tick ${number}: ${main}`,
   untick: 'Take the tick away',
   isDone: ' (done)',
   else: 'Cut it another way',

@@ -18,9 +18,23 @@ export function cutAnotherWay(at: () => Table): void {
     await page.reload();
     await page.getByText(/^Cut 2 of \d+$/).waitFor();
     await page
-      .locator('.cut-line', { hasText: first ?? '' })
+      .locator('.act-line', { hasText: first ?? '' })
       .first()
       .waitFor();
+    // A touch shows a cut and ticks nothing; its box ticks, and what is next is shown again.
+    await page.locator('.act-show').first().click();
+    await page.getByText(/^Cut 1 of \d+ \(done\)$/).waitFor();
+    const last = page.locator('.act-line').last();
+    await last.locator('.act-show').click();
+    const shown = (await last.locator('span').last().textContent()) ?? '';
+    await page.locator('.act-main', { hasText: shown }).waitFor();
+    await expect.poll(() => last.locator('.act-tick').getAttribute('aria-pressed')).toBe('false');
+    const box = page.locator('.act-tick').first();
+    await box.click();
+    await page.getByText(/^Cut 1 of \d+$/).waitFor();
+    await box.click();
+    await expect.poll(() => box.getAttribute('aria-pressed')).toBe('true');
+    await page.getByText(/^Cut 2 of \d+$/).waitFor();
 
     await page.getByRole('button', { name: /^Build card 1/ }).click();
     await page.getByText(/^Layer 1 of \d+$/).waitFor();

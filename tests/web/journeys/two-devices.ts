@@ -26,11 +26,11 @@ export function twoDevices(at: () => Table): void {
     await page.goto(guide);
     await tablet.page.goto(guide);
     await page.getByRole('button', { name: 'Done' }).click();
-    const [mine, hers] = [page, tablet.page].map((each) => each.locator('.cut-line').first());
+    const [mine, hers] = [page, tablet.page].map((each) => each.locator('.act-tick').first());
     await hers!.waitFor();
     await mine!.click();
     await expect.poll(() => hers!.getAttribute('aria-pressed'), { timeout: 20_000 }).toBe('true');
-    const cuts = await page.locator('.cut-line').all();
+    const cuts = await page.locator('.act-tick').all();
     for (const cut of cuts.slice(1)) await cut.click();
     await tablet.page.getByText(/^2 of \d+ steps done$/).waitFor();
     expect([...laptop.faults, ...tablet.faults]).toEqual([]);
@@ -43,11 +43,11 @@ export function twoDevices(at: () => Table): void {
     await plannedDemo(page, 1);
     await page.getByRole('link', { name: 'To the cutting guide' }).click();
     await page.getByRole('button', { name: 'Done' }).click();
-    await page.locator('.cut-line').first().waitFor();
+    await page.locator('.act-tick').first().waitFor();
     await page.route('**/ticks', (route) => route.abort());
-    await page.locator('.cut-line').first().click();
+    await page.locator('.act-tick').first().click();
     await expect
-      .poll(() => page.locator('.cut-line').first().getAttribute('aria-pressed'))
+      .poll(() => page.locator('.act-tick').first().getAttribute('aria-pressed'))
       .toBe('true');
     await page.unroute('**/ticks');
     await page.reload();
