@@ -156,7 +156,7 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
   const main = paragraph(`${layerSaid(layer.id)}, ${size}`, x, 0, 69, { bold: true });
   const source = paragraph(from, x + 71, 0.4, STEPS.width - x - 71, { size: SIZES.small * 1.1 });
   const under = Math.max(main.height, source.height);
-  const note = paragraph(small, x, under, STEPS.width - x, { size: SIZES.small, colour: SOFT });
+  const note = paragraph(small, x, under, STEPS.width - x, { size: SIZES.small });
   const high = Math.max(7.2, under + note.height) + 0.8;
   return {
     marks: [
@@ -174,8 +174,7 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
 function elementStep({ main, small }: ElementWords, number: number): Block {
   const x = 19;
   const head = paragraph(main, x, 0, STEPS.width - x, { bold: true });
-  const style = { size: SIZES.small, colour: SOFT };
-  const note = paragraph(small, x, head.height, STEPS.width - x, style);
+  const note = paragraph(small, x, head.height, STEPS.width - x, { size: SIZES.small });
   const high = Math.max(7.6, head.height + note.height) + 0.8;
   return {
     marks: [

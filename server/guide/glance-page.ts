@@ -4,15 +4,15 @@ import { CARD_ROOM, cardMarks } from './card-marks.ts';
 import type { Mark } from './drawing.ts';
 import type { CardFacts, Facts } from './facts.ts';
 import { chapter } from './flow.ts';
-import { SIZES, SOFT } from './look.ts';
-import { shortened } from './letters.ts';
+import { INK, SIZES, SOFT } from './look.ts';
+import { linesOf } from './letters.ts';
 import { BODY, PAGE, badge, noteBox, paragraph } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { counted, labelsSaid } from './said.ts';
 
 const GAP = 6;
-/** Room for the words under a card. */
-const UNDER = 12;
+/** From one line of the words under a card to the next. */
+const LINE = 4.4;
 const BEFORE =
   'A photo is not a measurement. Before the first cut, hold the real papers and cardstock of a card together in daylight; if two quarrel, change the plan, not the paper.';
 
@@ -20,7 +20,7 @@ const BEFORE =
 export function glancePages(ask: GuideAsk, facts: Facts): GuidePage[] {
   const intro = introduction(ask, facts);
   const top = BODY.top + intro.height + 3;
-  const { columns, width, high } = gridFor(facts.cards, 231 - GAP - top);
+  const { columns, width, high, under } = gridFor(facts.cards, 231 - GAP - top);
   const rows = Math.max(1, Math.floor((231 - top) / (high + GAP)));
   const perPage = columns * rows;
   const pages: Mark[][] = [];
@@ -30,7 +30,7 @@ export function glancePages(ask: GuideAsk, facts: Facts): GuidePage[] {
       kind: 'group',
       x: (index % columns) * (width + GAP),
       y: top + Math.floor(index / columns) * (high + GAP),
-      marks: tile(card, width, high),
+      marks: tile(card, width, high - under),
     }));
     pages.push([...intro.marks, ...tiles, ...noteBox(BEFORE, 0, 231, PAGE.width).marks]);
   }
@@ -41,6 +41,8 @@ interface Grid {
   readonly columns: number;
   readonly width: number;
   readonly high: number;
+  /** Room for the words under a card. */
+  readonly under: number;
 }
 
 /** The grid that shows all cards largest on one page; where they would be too small, more pages. */
@@ -49,12 +51,15 @@ function gridFor(cards: readonly CardFacts[], room: number): Grid {
   const grids = [2, 3, 4, 5, 6].map((columns): Grid => {
     const width = (PAGE.width - (columns - 1) * GAP) / columns;
     const rows = Math.ceil(cards.length / columns);
-    const high = Math.min(width * tallest + UNDER, (room + GAP) / rows - GAP);
-    return { columns, width, high };
+    const under = Math.max(...cards.map((card) => underHigh(card, width)));
+    const high = Math.min(width * tallest + under, (room + GAP) / rows - GAP);
+    return { columns, width, high, under };
   });
-  const shown = ({ width, high }: Grid): number => Math.min(width * tallest, high - UNDER);
+  const shown = ({ width, high, under }: Grid): number => Math.min(width * tallest, high - under);
   const best = grids.reduce((a, b) => (shown(b) > shown(a) ? b : a));
-  return shown(best) >= SMALLEST ? best : { ...grids[3]!, high: grids[3]!.width * tallest + UNDER };
+  return shown(best) >= SMALLEST
+    ? best
+    : { ...grids[3]!, high: grids[3]!.width * tallest + grids[3]!.under };
 }
 
 /** Pictures lower than this (mm) show too little. */
@@ -66,17 +71,31 @@ function introduction(ask: GuideAsk, facts: Facts): ReturnType<typeof paragraph>
   return paragraph(text, 0, BODY.top - 3.5, PAGE.width);
 }
 
-/** A card's picture with its number; under it the sheets. */
+/** What stands under a card, line by line: its name, then its sheets. */
+function wordsUnder(card: CardFacts, width: number): { text: string; bold: boolean }[] {
+  const broken = (text: string, bold: boolean): { text: string; bold: boolean }[] =>
+    linesOf(text, width - NUMBER, SIZES.small, bold).map((line) => ({ text: line, bold }));
+  return [...broken(card.layout.name, true), ...broken(sheetsSaid(card), false)];
+}
+
+function underHigh(card: CardFacts, width: number): number {
+  return Math.max(2, wordsUnder(card, width).length) * LINE + 3.2;
+}
+
+/** Room for the number of a card, left of its words. */
+const NUMBER = 9;
+
+/** A card's picture, so high at most, with its number; under it the sheets. */
 function tile(card: CardFacts, width: number, high: number): Mark[] {
   const { layout } = card;
   const size = {
     width: toMillimetres(layout.card.width) + 2 * CARD_ROOM,
     height: toMillimetres(layout.card.height) + 2 * CARD_ROOM,
   };
-  const scale = Math.min(width / size.width, (high - UNDER) / size.height);
+  const scale = Math.min(width / size.width, high / size.height);
   const paints = new Map(card.layers.map(({ layer, paint }) => [layer.id, paint]));
   const left = (width - scale * size.width) / 2;
-  const under = scale * size.height;
+  const below = scale * size.height;
   return [
     {
       kind: 'group',
@@ -85,23 +104,16 @@ function tile(card: CardFacts, width: number, high: number): Mark[] {
       scale,
       marks: cardMarks(layout, (id) => paints.get(id)!),
     },
-    ...badge(String(card.number), 4, under + 5, 3.6),
-    {
+    ...badge(String(card.number), 4, below + 5, 3.6),
+    ...wordsUnder(card, width).map(({ text, bold }, line): Mark => ({
       kind: 'words',
-      x: 9,
-      y: under + 4.4,
-      text: shortened(layout.name, width - 9, SIZES.small, true),
+      x: NUMBER,
+      y: below + (line + 1) * LINE,
+      text,
       size: SIZES.small,
-      bold: true,
-    },
-    {
-      kind: 'words',
-      x: 9,
-      y: under + 8.8,
-      text: shortened(sheetsSaid(card), width - 9, SIZES.small),
-      size: SIZES.small,
-      colour: SOFT,
-    },
+      bold,
+      colour: bold ? INK : SOFT,
+    })),
   ];
 }
 

@@ -20,10 +20,30 @@ export function leftBlocks(ask: GuideAsk, facts: Facts, needs: readonly StockNee
   );
   const blocks = [...papers, ...stocks];
   if (blocks.length === 0) return [];
-  return [
-    headed('Left over, to keep', paragraph(INTRO, 0, 0, COLUMN, { size: SIZES.small })),
-    ...blocks,
-  ];
+  const intro = paragraph(INTRO, 0, 0, COLUMN, { size: SIZES.small });
+  return together([intro, ...blocks]).map((block, at) =>
+    headed(at === 0 ? HEAD : `${HEAD}, continued`, block),
+  );
+}
+
+const HEAD = 'Left over, to keep';
+/** A list goes on under a head of its own where it is longer than this (mm): half a column. */
+const LONGEST = 100;
+const GAP = 1.5;
+
+/** Blocks stacked into as few as their height allows, so that none stands away from its head. */
+function together(blocks: readonly Block[]): Block[] {
+  const stacks: Block[] = [];
+  for (const { marks, height } of blocks) {
+    const last = stacks.at(-1);
+    if (last === undefined || last.height + GAP + height > LONGEST) stacks.push({ marks, height });
+    else
+      stacks[stacks.length - 1] = {
+        marks: [...last.marks, { kind: 'group', x: 0, y: last.height + GAP, marks }],
+        height: last.height + GAP + height,
+      };
+  }
+  return stacks;
 }
 
 function leftBlock({ ruler }: GuideAsk, from: string, slots: readonly Slot[]): Block[] {

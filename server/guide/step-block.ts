@@ -1,4 +1,4 @@
-import { CUT, SIZES, SOFT } from './look.ts';
+import { CUT, SIZES } from './look.ts';
 import { badge, paragraph } from './page.ts';
 import type { Block } from './page.ts';
 import type { StepWords } from './step-words.ts';
@@ -9,7 +9,6 @@ export function stepBlock(step: StepWords, width: number): Block {
   const main = paragraph(step.main, text, 0, width - text, { bold: true });
   const small = paragraph(step.small, text, main.height, width - text, {
     size: SIZES.small,
-    colour: SOFT,
   });
   return {
     marks: [...badge(String(step.number), 3.2, 2.7, 3, CUT), ...main.marks, ...small.marks],
