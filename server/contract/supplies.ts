@@ -82,19 +82,30 @@ export const Supplies = z.object({
     .optional(),
 });
 
-export const MatchRequest = z.object({ supply: Id, side: Id });
+const OneColour = z
+  .number()
+  .int()
+  .min(0)
+  .max(100)
+  .optional()
+  .describe(
+    'The place in the palette of the one colour that is asked of; none asks of the nearest.',
+  );
+
+export const MatchRequest = z.object({ supply: Id, side: Id, colour: OneColour });
 
 /** Every supply against every side. */
 export const MatchesRequest = z.object({
   supplies: z.array(Id).min(1).max(200),
   sides: z.array(Id).min(1).max(100),
+  colour: OneColour,
 });
 
 export const Match = z.object({
   supply: Id,
   side: Id,
   verdict: z.enum(['match', 'close', 'apart', 'cannot tell']),
-  /** The palette colour that it is nearest to. */
+  /** The palette colour that it is nearest to, or the one that was asked of. */
   nearest: z.object({ lab: LabTriple, hex: Hex, name: z.string(), share: z.number() }),
   /** CIEDE2000, and its standard error. */
   difference: z.number(),

@@ -3,6 +3,7 @@ import * as Wire from '../contract/supplies.ts';
 import type { Records } from '../store/records.ts';
 import type { SideRow, SupplyRow } from '../store/rows.ts';
 import { matchOf } from '../supplies/match-of.ts';
+import { expected } from '../refusals/refusal.ts';
 import { answers } from './answers.ts';
 import { CAUTION } from './caution.ts';
 import type { Edges, Service } from './edges.ts';
@@ -27,8 +28,8 @@ export function matchRoutes(app: Service, edges: Edges): void {
     async (request) => {
       const { body } = request;
       if ('supplies' in body) return { matches: await matchesOf(read, body) };
-      const { supply, side } = body;
-      const one = { supplies: [supply], sides: [side] };
+      const { supply, side, colour } = body;
+      const one = { supplies: [supply], sides: [side], colour };
       const [match] = await matchesOf(read, one, (noun) => noun);
       return match!;
     },
@@ -50,15 +51,30 @@ async function matchesOf(
       found(await read.sides.at(id), 'side', id, field('side', at)),
     ),
   );
+  const { colour } = asked;
+  for (const { palette } of sides)
+    if (colour !== undefined && colour >= palette.colours.length)
+      throw expected(
+        `a place in a palette of ${palette.colours.length} colours, from 0`,
+        'colour',
+        colour,
+        'Name a colour that every side has, or none for the nearest.',
+      );
   const named = await namedSides(read, sides);
   const one = picturesAsOne(await photosOf(read, [...supplies, ...sides]));
-  return supplies.flatMap((supply) => named.map((side) => matchOnWire(one, supply, side)));
+  return supplies.flatMap((supply) => named.map((side) => matchOnWire(one, supply, side, colour)));
 }
 
-function matchOnWire(one: (photo: string) => string, supply: SupplyRow, side: SideRow): Wire.Match {
+function matchOnWire(
+  one: (photo: string) => string,
+  supply: SupplyRow,
+  side: SideRow,
+  colour?: number,
+): Wire.Match {
   const { verdict, nearest, difference, uncertainty, direction, reason } = matchOf(
     supply.photo === null ? supply : { ...supply, photo: one(supply.photo) },
     { ...side, photo: one(side.photo) },
+    colour,
   );
   return {
     supply: supply.id,

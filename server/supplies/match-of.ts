@@ -12,7 +12,7 @@ import { verdictAmong, verdictOf } from './verdict.ts';
 /** Whether a cardstock or an ink matches a colour of a side. */
 export interface MatchVerdict {
   readonly verdict: Verdict;
-  /** The palette colour that it is nearest to. */
+  /** The palette colour that it is nearest to, or the one that was asked of. */
   readonly nearest: PaletteColour;
   /** From that colour, in CIEDE2000. */
   readonly difference: number;
@@ -24,7 +24,7 @@ export interface MatchVerdict {
 }
 
 /**
- * Checks one cardstock or ink against one side.
+ * Checks one cardstock or ink against one side: against its nearest colour, or the one at a place of its palette.
  *
  * Gives       'match' when the difference is within what half of the observers accept, 'close' up to the
  *             reach of the formula, 'apart' beyond it; 'cannot tell' when the uncertainty allows none of
@@ -34,9 +34,9 @@ export interface MatchVerdict {
  * Good up to  plain colours in even light: glitter and foil have no one colour.
  * Source      see LIMITS.
  */
-export function matchOf(supply: Supply, side: Side): MatchVerdict {
+export function matchOf(supply: Supply, side: Side, colour?: number): MatchVerdict {
   const how = comparedHow(supply, side);
-  const nearest = nearestColour(supply.lab, side.palette);
+  const nearest = nearestColour(supply.lab, side.palette, colour);
   const error = uncertaintyOfDifference(supply, nearest.colour, how);
   const judged = verdictAmong(nearest.possible, error);
   const { uncertainty } = judged;

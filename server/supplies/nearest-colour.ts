@@ -23,11 +23,13 @@ export interface Possible {
 /**
  * The nearest colour of a palette, wherever that colour may lie. A tone that runs (watercolour, linen) is met
  * wherever it runs: at the place between its darkest and its lightest that is as light as the colour. What was
- * read off thin strokes is met where they may truly be (see waysOf).
+ * read off thin strokes is met where they may truly be (see waysOf). With `only`, the place of a colour in the
+ * palette, it is that one, however near the others are.
  */
-export function nearestColour(lab: Lab, palette: Palette): Nearest {
+export function nearestColour(lab: Lab, palette: Palette, only?: number): Nearest {
   let [best, least]: [Met | null, number] = [null, Infinity];
-  for (const met of metColours(palette)) {
+  const among = metColours(palette);
+  for (const met of only === undefined ? among : among.slice(only, only + 1)) {
     const reached = reachOf(met, lab, least);
     if (reached < least) [best, least] = [met, reached];
   }

@@ -191,6 +191,14 @@ describe('matches', () => {
     expect(match.difference).toBeLessThan(0.1);
     expect(match.verdict).not.toBe('apart');
     expect(match.caution).toMatch(/not a measurement/);
+    // Asked of another colour of the side, the verdict is of that one; a place beyond the palette is refused.
+    const other = valueOf<Match>(
+      await ask(service, 'POST', '/api/matches', { ...wish, colour: 1 }),
+    );
+    expect(other.nearest.lab).toEqual(side.palette[1]!.lab);
+    expect(other.difference).toBeGreaterThan(match.difference);
+    const beyond = await ask(service, 'POST', '/api/matches', { ...wish, colour: 60 });
+    expect(problemIn(beyond)).toMatchObject({ status: 400, field: 'colour' });
   });
 
   test('many at once are the same as one by one', async () => {

@@ -98,6 +98,13 @@ describe('a supply against a side', () => {
     expect(matchOf(supplyOf(SAND), side).verdict).toBe('apart');
   });
 
+  test('stays with the one colour that is asked of, however near another is', () => {
+    const match = matchOf(supplyOf(TEAL), side, 2);
+    expect(match.nearest.lab).toEqual(CORAL);
+    expect(match.difference).toBeCloseTo(difference(TEAL, CORAL), 9);
+    expect(match.verdict).toBe('apart');
+  });
+
   test('is measured against the nearest colour of all, whatever their lightness', () => {
     const chance = chanceOf(3);
     const any = (): Lab => ({

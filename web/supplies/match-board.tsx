@@ -7,7 +7,7 @@ import { Icon, type IconName } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
 import { matchWords } from '../words/match.ts';
 import { matches } from '../wire/shelves.ts';
-import { TappedSwatch } from './tapped-swatch.tsx';
+import { TappedSwatch, type Spot } from './tapped-swatch.tsx';
 
 const marks: Record<Match['verdict'], IconName> = {
   match: 'same',
@@ -35,6 +35,7 @@ export function MatchBoard({
   const key = `${faced.side.id}/${supplies.map(({ id }) => id).join()}`;
   const [chosen, setChosen] = useState<string | null>(null);
   const [colour, setColour] = useState<number | null>(null);
+  const [spot, setSpot] = useState<Spot | null>(null);
   const board = useRef<HTMLDivElement>(null);
   const { palette, swatch } = faced.side;
 
@@ -43,8 +44,9 @@ export function MatchBoard({
     board.current?.querySelector('.big-match')?.scrollIntoView({ block: 'nearest' });
   }
 
-  function pick(at: number): void {
+  function pick(at: number | null, touched: Spot | null = null): void {
     setColour(at);
+    setSpot(touched);
     setChosen(null);
   }
 
@@ -55,18 +57,25 @@ export function MatchBoard({
           const laid = laidBy(list, supplies);
           const columns = columnsOf(palette, laid);
           const picked = colour === null ? null : (columns[colour] ?? null);
-          const shown = laid.find(({ supply }) => supply.id === chosen) ?? firstOf(picked, laid);
+          const shown = laid.find(({ supply }) => supply.id === chosen) ?? picked?.laid[0] ?? null;
           return (
             <>
               <div class="check-spot">
                 <div>
-                  <TappedSwatch swatch={swatch} palette={palette} pick={pick} />
+                  <TappedSwatch swatch={swatch} palette={palette} spot={spot} pick={pick} />
                   <p class="small">{matchWords.tapSpot}</p>
+                  {colour !== null && (
+                    <button type="button" class="button quiet" onClick={() => pick(null)}>
+                      {matchWords.wholePaper}
+                    </button>
+                  )}
                 </div>
                 {shown === null ? (
                   <NothingNear colour={picked?.colour ?? null} />
-                ) : (
+                ) : colour === null ? (
                   <BigPicture laid={shown} />
+                ) : (
+                  <AgainstOne of={`${key}/${colour}`} supply={shown.supply} />
                 )}
               </div>
               <ul class="palette-row" aria-label={matchWords.paletteRow}>
@@ -103,9 +112,16 @@ export function MatchBoard({
   );
 }
 
-/** The nearest of hers to the colour that she touched; before she touches one, the nearest of all. */
-function firstOf(picked: Column | null, laid: readonly Laid[]): Laid | null {
-  return (picked === null ? laid[0] : picked.laid[0]) ?? null;
+/** A supply beside the one colour that she touched, whichever lies nearer to it. */
+function AgainstOne({ of: key, supply }: { of: string; supply: Supply }): VNode {
+  return (
+    <Once of={matches.at(key)} again={() => void matches.fresh(key)}>
+      {(list) => {
+        const match = list.find((one) => one.supply === supply.id);
+        return match === undefined ? <></> : <BigPicture laid={{ match, supply }} />;
+      }}
+    </Once>
+  );
 }
 
 function NothingNear({ colour }: { colour: PaletteColour | null }): VNode {

@@ -1,26 +1,29 @@
-import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { PaletteColour } from '../../server/contract/pads.ts';
 import { labFromBytes } from './typed-colour.ts';
 
+/** Where she touched a paper, as parts of its width and height. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
 interface Props {
   readonly swatch: string;
   readonly palette: readonly PaletteColour[];
+  readonly spot: Spot | null;
   /** Takes the place in the palette of the colour under the touch. */
-  readonly pick: (colour: number) => void;
+  readonly pick: (colour: number, spot: Spot) => void;
 }
 
 /** A paper at its largest; the spot that is touched chooses the palette colour under it. Keys choose by the palette. */
-export function TappedSwatch({ swatch, palette, pick }: Props): VNode {
-  const [spot, setSpot] = useState<{ readonly x: number; readonly y: number } | null>(null);
-
+export function TappedSwatch({ swatch, palette, spot, pick }: Props): VNode {
   function touch(event: MouseEvent): void {
     const picture = (event.currentTarget as HTMLElement).querySelector('img');
     if (picture === null || picture.naturalWidth === 0) return;
     const box = picture.getBoundingClientRect();
     const [x, y] = [(event.clientX - box.left) / box.width, (event.clientY - box.top) / box.height];
-    setSpot({ x, y });
-    pick(colourAt(picture, palette, x, y));
+    pick(colourAt(picture, palette, x, y), { x, y });
   }
 
   return (

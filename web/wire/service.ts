@@ -115,8 +115,8 @@ export const service = {
   bestOfSide: (side: string): Promise<BestSupplies> => ask('GET', `/api/sides/${side}/supplies`),
   bestOfPlan: (plan: string): Promise<BestSupplies> => ask('GET', `/api/plans/${plan}/supplies`),
   removeSupply: (supply: string): Promise<void> => ask('DELETE', `/api/supplies/${supply}`),
-  matches: async (supplies: readonly string[], side: string): Promise<Match[]> =>
-    list(await ask('POST', '/api/matches', { supplies, sides: [side] }), 'matches'),
+  matches: async (supplies: readonly string[], side: string, colour?: number): Promise<Match[]> =>
+    list(await ask('POST', '/api/matches', { supplies, sides: [side], colour }), 'matches'),
 };
 
 /** A list that comes bare or under its name. */

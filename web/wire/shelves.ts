@@ -51,10 +51,14 @@ export const companions = shelfOf((key) => {
   return service.companions(pad!, side!);
 });
 
-/** The verdicts of some supplies against one side, at the key `side/supply,supply`. */
+/** The verdicts of some supplies against one side, at the key `side/supply,supply`; `/2` after it asks of the third colour alone. */
 export const matches = shelfOf((key) => {
-  const [side, list] = key.split('/');
-  return service.matches(list!.split(','), side!);
+  const [side, list, colour] = key.split('/');
+  return service.matches(
+    list!.split(','),
+    side!,
+    colour === undefined ? undefined : Number(colour),
+  );
 });
 
 /** The best of her supplies for a side or a plan, at the key of its id, `/` and what she has. */

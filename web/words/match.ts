@@ -7,9 +7,10 @@ export const matchWords = {
   look: 'What do you ask of this paper?',
   looks: { match: 'Match', greeting: 'Greeting', best: 'Best of yours' },
   tapSpot: 'Touch a spot on the paper, or a colour below.',
+  wholePaper: 'Take the ring away',
   nothingNear: (colour: string | null): string =>
     colour === null
-      ? 'Nothing to lay beside it yet.'
+      ? 'Nothing is touched yet: touch a spot on the paper, or one of yours below.'
       : `Nothing of yours lies nearest to its ${colour}.`,
   pad: 'Pad',
   papers: 'Papers',

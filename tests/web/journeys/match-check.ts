@@ -28,6 +28,9 @@ export function matchCheck(at: () => Table): void {
     const spoken = page.locator('.check-spot .big-match');
     const colour = (await picked.textContent())!.trim();
     await expect.poll(() => spoken.textContent()).toContain(colour);
+    // The verdict stays with the touched colour: another of hers is laid against that one.
+    await page.getByRole('button', { name: 'Take the ring away' }).waitFor();
+    await expect.poll(() => page.locator('.touched-place').count()).toBe(1);
     // On a phone only what lies near that colour is listed; another colour brings its own.
     const column = page.locator('.palette-column').filter({ hasText: 'Loud ink' });
     await column.locator('.palette-pick').click();
