@@ -51,6 +51,9 @@ export function pairs(task: {
   );
 }
 
+/** How the paper that she has open and one of the list below it are called. */
+const OPEN_AND_OTHER = { a: 'the open paper', b: 'this one' };
+
 export function companions(task: {
   readonly side: Side;
   readonly others: readonly Side[];
@@ -58,7 +61,7 @@ export function companions(task: {
   return answerWith(() =>
     task.others
       .map((other) => {
-        const { score, words } = coordination(task.side, other);
+        const { score, words } = coordination(task.side, other, undefined, OPEN_AND_OTHER);
         return { side: other.id, score, words };
       })
       .sort((p, q) => q.score - p.score),

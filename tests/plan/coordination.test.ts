@@ -149,11 +149,11 @@ describe('papers that go together', () => {
 
   test('says in words what is shared, how much, and on what ground', () => {
     const { words } = coordination(bouquet, dots);
-    expect(words[0]).toMatch(/^The one and the other share .*\(30 % and 15 %\)/);
+    expect(words[0]).toMatch(/^The first paper and the second share .*\(30 % and 15 %\)/);
     expect(words).toContain(
-      'The larger print of the one lies beside the smaller one of the other.',
+      'The larger print of the first paper lies beside the smaller print of the second.',
     );
-    expect(words).toContain('The one and the other are both printed on white.');
+    expect(words).toContain('The first paper and the second are both printed on white.');
   });
 
   test('whole sentences, what speaks against them first', () => {
@@ -162,15 +162,15 @@ describe('papers that go together', () => {
     const { words } = coordination(loud, near);
     expect(
       words.some((said) =>
-        /^The .* of the one almost meets the .* of the other, but not quite\.$/.test(said),
+        /^The .* of the first paper almost meets the .* of the second, but not quite\.$/.test(said),
       ),
     ).toBe(true);
     const against = words.findIndex((said) => said.includes('of one size'));
     const good = coordination(loud, side('calm', { cream: 0.5, red: 0.5 }, { scale: 30 })).words;
     expect(against).toBeGreaterThan(0);
     expect(good.at(-1)).toMatch(/share|larger print|both printed/);
-    expect(words).toContain('The prints of the one and the other are both busy.');
-    expect(words).toContain('The prints of the one and the other are of one size.');
+    expect(words).toContain('The prints of the first paper and the second are both busy.');
+    expect(words).toContain('The prints of the first paper and the second are of one size.');
     for (const said of words) expect(said).toMatch(/^[A-Z].*\.$/);
   });
 

@@ -82,7 +82,8 @@ export const planWords = {
     mend: (card: number): string => `What would mend card ${card}`,
     noMend: 'No other sheet of this pad and no cardstock would make it better.',
     gone: 'If a sheet is gone',
-    goneLead: 'Touch a sheet that you would rather keep, and see what becomes of the plan.',
+    goneLead:
+      'Touch a sheet that is used up, spoilt or kept for something else, and see what becomes of the plan.',
     amount: 'More sheets, or fewer',
     amountLead:
       'Each sheet is cut as suits the cards best. With fewer sheets the papers go together a little less well.',

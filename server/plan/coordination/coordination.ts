@@ -7,6 +7,7 @@ import type { Term } from './pair-score.ts';
 import { lookOfSide } from './shown.ts';
 import { NO_TASTE } from './taste.ts';
 import { statements } from './statements.ts';
+import type { Called } from './statements.ts';
 
 /** How two sides go together: the score in (0, 1], its terms, and the reasons in whole sentences, the worst first. */
 export interface Coordination {
@@ -25,15 +26,21 @@ export interface PairOfSides extends Coordination {
  * How well two sides go together when large pieces of them lie side by side on a card.
  *
  * Takes       two sides as read (palettes with shares and uncertainty, pattern traits); her taste.
- * Gives       a score in (0, 1], higher is better, without unit; symmetric; its terms in [0, 1]; sentences.
+ * Gives       a score in (0, 1], higher is better, without unit; symmetric; its terms in [0, 1]; sentences
+ *             that call the two as `called` says.
  * Good up to  ranking papers for one card. It is no verdict on beauty: a fitted harmony of colours did
  *             not transfer between two collections that people made, so none is in it.
  * Source      the rules of the trade (shared colours, no near misses, grounds, contrast, mixed scales);
  *             every number stands in weights.ts with its origin.
  */
-export function coordination(a: Side, b: Side, taste: Taste = NO_TASTE): Coordination {
+export function coordination(
+  a: Side,
+  b: Side,
+  taste: Taste = NO_TASTE,
+  called: Called = IN_ORDER,
+): Coordination {
   const table = createColourTable();
-  return between(wholeLook(a, table), wholeLook(b, table), table, taste);
+  return between(wholeLook(a, table), wholeLook(b, table), table, taste, called);
 }
 
 /** All pairs of the sides given, best first: what goes with this? */
@@ -53,12 +60,20 @@ export function coordinationOf(sides: readonly Side[], taste: Taste = NO_TASTE):
   return pairs.sort((x, y) => y.score - x.score);
 }
 
-function between(a: Look, b: Look, table: ColourTable, taste: Taste): Coordination {
+const IN_ORDER: Called = { a: 'the first paper', b: 'the second' };
+
+function between(
+  a: Look,
+  b: Look,
+  table: ColourTable,
+  taste: Taste,
+  called = IN_ORDER,
+): Coordination {
   const terms = termsOf(a, b, table, taste, true);
   return {
     score: combine(terms),
     terms,
-    words: statements(a, b, table, terms, { a: 'the one', b: 'the other' }).map(({ text }) => text),
+    words: statements(a, b, table, terms, called).map(({ text }) => text),
   };
 }
 

@@ -149,7 +149,7 @@ function sizes(a: Look, b: Look, called: Called): Said | null {
       ? bad('scale', `The prints of ${called.a} and ${called.b} are of one size.`)
       : null;
   const [large, small] = a.scale > b.scale ? [called.a, called.b] : [called.b, called.a];
-  return good('scale', `The larger print of ${large} lies beside the smaller one of ${small}.`);
+  return good('scale', `The larger print of ${large} lies beside the smaller print of ${small}.`);
 }
 
 function onGrounds(
