@@ -27,17 +27,20 @@ const FORM = 'plyhue pad, form 1';
 /** Steps of all its plans together; each is written by itself. */
 const MOST_TICKS = 20_000;
 
-const Row = z.looseObject({ id: words(80) });
+/** What the database and a file hold as a whole number, with room to go on. */
+const Revision = z.int().min(1).max(1_000_000_000);
+const Row = z.looseObject({ id: words(80), revision: Revision });
 const Hash = z.string().regex(/^[0-9a-f]{64}$/);
 const Contents = z.object({
   form: z.literal(FORM),
   pad: z.looseObject({
     id: words(80),
+    revision: Revision,
     name: words(120),
     sheetSize: z.object({ width: z.int().positive(), height: z.int().positive() }),
   }),
-  photos: z.array(z.looseObject({ id: words(80), hash: Hash, picture: Hash })).max(500),
-  sides: z.array(z.looseObject({ id: words(80), swatch: Hash })).max(5000),
+  photos: z.array(Row.extend({ hash: Hash, picture: Hash })).max(500),
+  sides: z.array(Row.extend({ swatch: Hash })).max(5000),
   sheets: z.array(Row).max(5000),
   leftovers: z
     .array(
@@ -181,13 +184,15 @@ async function addAll(records: Records, contents: PadContents): Promise<void> {
   const { pad, photos, sides, sheets, leftovers, plans, ticks } = contents;
   const before = await records.pads.lastRevision(pad.id);
   /** A revision that was seen here must not come again and mean something else. */
+  const after = (revision: number): number =>
+    before === 0 ? revision : Math.max(revision, before) + 1;
   const later = <Row extends { readonly revision: number }>(row: Row): Row => ({
     ...row,
     pad: pad.id,
-    revision: row.revision + before,
+    revision: after(row.revision),
   });
   try {
-    await records.pads.add({ ...pad, revision: pad.revision + before });
+    await records.pads.add({ ...pad, revision: after(pad.revision) });
     for (const photo of photos) await records.photos.add(later(photo));
     for (const side of sides) await records.sides.add(later(side));
     for (const sheet of sheets) await records.sheets.add(later(sheet));

@@ -60,6 +60,8 @@ describe('a pad moved to another computer as one file', () => {
     const now = await ask(here, 'GET', `/api/pads/${pad.id}`, undefined, { 'if-none-match': tag });
     expect(now.statusCode).toBe(200);
     expect(valueOf<Pad>(now).sheets[0]!.label).toBe('After');
+    // One more than the larger of the two, not their sum: it may be done as often as she likes.
+    expect(valueOf<Pad>(now).revision).toBe(valueOf<Pad>(seen).revision + 2);
     expect(valueOf<Plans.Plan>(await ask(here, 'GET', `/api/plans/${plan.id}`)).createdAt).toBe(
       '2020-01-01T00:00:00.000Z',
     );
@@ -177,6 +179,10 @@ describe('a pad moved to another computer as one file', () => {
     ['a plan without cards', (doc: Doc) => void (doc.plans[0]!.batch = {})],
     ['ticks that are none', (doc: Doc) => void (doc.ticks = { plan: 'all' })],
     ['a layout that cannot be made', (doc: Doc) => void (doc.layouts = [CROOKED])],
+    ['a revision that no number can count on', (doc: Doc) => void (doc.pad.revision = 2 ** 53 - 1)],
+    ['a photo of such a revision', (doc: Doc) => void (doc.photos[0]!.revision = 2 ** 53 - 1)],
+    ['a side of such a revision', (doc: Doc) => void (doc.sides[0]!.revision = 1_000_000_001)],
+    ['a sheet of no revision', (doc: Doc) => void (doc.sheets[0]!.revision = 0)],
     ['a form of a later version', (doc: Doc) => void (doc.form = 'plyhue pad, form 99')],
   ])('a file with %s is refused and nothing of it stays', async (_what, spoil) => {
     const { pad, file } = await savedPad();
