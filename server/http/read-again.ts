@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import { expected } from '../refusals/refusal.ts';
 import type { Spot, Tap } from '../photo/picture.ts';
@@ -27,9 +28,9 @@ export async function readSideAgain(
   const [read] = (await readWith(edges, photo, [corners], {})).sides;
   const again = await updated(edges, side, found(read ?? null, 'side', side.id));
   const kept = await edges.store.write(async (records) => {
-    const { revision } = found(await records.sides.at(side.id), 'side', side.id);
-    hold(revision);
-    await records.sides.put({ ...again, revision });
+    const there = found(await records.sides.at(side.id), 'side', side.id);
+    hold(there.revision);
+    await records.sides.put(standing(again, there));
     await records.pads.touch(side.pad);
     return found(await records.sides.at(side.id), 'side', side.id);
   });
@@ -37,7 +38,10 @@ export async function readSideAgain(
   return kept;
 }
 
-/** Reads all sides of a photo again with the white card or the scraps where she has shown them; their corners stay. */
+/**
+ * Reads all sides of a photo again with the white card or the scraps where she has shown them; their corners stay.
+ * When she shows other corners of one meanwhile, all is read once more with those.
+ */
 export async function readPhotoAgain(
   edges: Edges,
   photo: PhotoRow,
@@ -57,21 +61,32 @@ export async function readPhotoAgain(
   const again = await Promise.all(
     sides.map((side, at) => updated(edges, side, reading.sides[at] ?? side)),
   );
-  await edges.store.write(async (records) => {
+  const kept = await edges.store.write(async (records) => {
     const now = found(await records.photos.at(photo.id), 'photo', photo.id);
     hold(now.revision);
+    const there = await records.sides.ofPhoto(photo.id);
+    const asked = new Map(sides.map(({ id, corners }) => [id, corners]));
+    if (!there.every(({ id, corners }) => isDeepStrictEqual(corners, asked.get(id)))) return false;
     await records.photos.put({
       ...now,
       white: reading.white,
       chips: reading.chips,
       notes: reading.notes,
     });
-    for (const side of again) {
-      const there = await records.sides.at(side.id);
-      if (there !== null) await records.sides.put({ ...side, revision: there.revision });
-    }
+    for (const side of there)
+      await records.sides.put(
+        standing(
+          again.find(({ id }) => id === side.id)!,
+          side,
+        ),
+      );
     if (photo.pad !== null) await records.pads.touch(photo.pad);
+    return true;
   });
+  if (!kept) {
+    await readPhotoAgain(edges, photo, shown, hold);
+    return;
+  }
   if (photo.pad !== null) edges.changes.tell(photo.pad);
 }
 
@@ -127,17 +142,15 @@ async function readWith(
   });
 }
 
+/** What was read of a side, over the row that stands now: what she said while it was read is not lost. */
+function standing(again: SideRow, there: SideRow): SideRow {
+  const pattern = keepingUp(again.pattern, there.pattern);
+  return { ...again, pattern, revision: there.revision };
+}
+
 async function updated(edges: Edges, side: SideRow, read: ReadSide | SideRow): Promise<SideRow> {
   const { corners, palette, pattern, confidence, notes, swatch } = read;
   const hash =
     typeof swatch === 'string' ? swatch : await edges.store.files.keepBytes('swatches', swatch);
-  return {
-    ...side,
-    corners,
-    palette,
-    pattern: keepingUp(pattern, side.pattern),
-    confidence,
-    notes,
-    swatch: hash,
-  };
+  return { ...side, corners, palette, pattern, confidence, notes, swatch: hash };
 }
