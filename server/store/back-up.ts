@@ -5,6 +5,7 @@ import { Kysely, sql } from 'kysely';
 import { LibsqlDialect, openFile } from './dialect.ts';
 import { SHELVES, openFiles } from './files.ts';
 import { lockFolder } from './folder-lock.ts';
+import { migrate } from './migrations.ts';
 import { ownedHashes } from './sweep.ts';
 import type { Tables } from './tables.ts';
 import { waitingUploads } from './uploads.ts';
@@ -56,6 +57,8 @@ async function copyOwned(from: string, to: string): Promise<Copied> {
       throw new CannotCopy(
         'The copy of the database is damaged; nothing was changed in the original.',
       );
+    // The copy may be from before a table that is asked below.
+    await migrate(db, 'sqlite');
     const owned = await ownedHashes(db);
     const [source, target] = [await openFiles(from), await openFiles(to)];
     let files = 0;
