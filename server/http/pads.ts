@@ -105,10 +105,15 @@ export function padRoutes(app: Service, edges: Edges): void {
     },
     async (request, reply) => {
       const { pad: id } = request.params;
-      await store.write(async (records) => {
+      const waited = await store.write(async (records) => {
         holdFresh(request, found(await records.pads.at(id), 'pad', id).revision);
+        const uploads = await records.uploads.ofPad(id);
         await records.pads.remove(id);
+        return uploads;
       });
+      // One that its sender waits for is let go by who reads it.
+      for (const { file, acknowledged } of waited)
+        if (acknowledged) await store.files.letGo(file).catch(() => undefined);
       changes.tell(id);
       return reply.code(204).send();
     },

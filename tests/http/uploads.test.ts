@@ -165,6 +165,7 @@ describe('a photo that is read later', () => {
     await ask(service, 'DELETE', `/api/pads/${pad}`);
     expect(problemIn(await ask(service, 'GET', `/api/uploads/${upload.id}`)).status).toBe(404);
     expect(await readNext(service.edges)).toBe(false);
+    expect(await service.edges.store.files.letGoOthers(new Set())).toBe(0);
   });
 });
 
