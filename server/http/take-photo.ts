@@ -38,16 +38,19 @@ export async function takePhoto(edges: Edges, taken: PhotoOfPad): Promise<TakenP
 /** Takes a photo in to be read later, by whichever process comes to it; it is safe when this is kept. */
 export async function takePhotoForLater(edges: Edges, taken: PhotoOfPad): Promise<UploadRow> {
   try {
-    const { length } = await edges.store.waiting.held();
-    if (length >= MOST_WAITING) throw tooManyWaiting(length);
+    const { count, bytes } = await edges.store.read.uploads.waiting();
+    if (count >= MOST_WAITING || bytes + taken.received.size > MOST_BYTES)
+      throw tooManyWaiting(count, bytes);
     return await holdPhoto(edges, taken, true);
   } finally {
     await edges.store.files.drop(taken.received);
   }
 }
 
-/** They lie on the disk, not in memory; a photo is read in about a second. */
+/** Of one person. They lie on the disk, not in memory; a photo is read in about a second. */
 const MOST_WAITING = 500;
+/** 2 GB: as many photos of a telephone. */
+const MOST_BYTES = 2e9;
 
 /** First the file, synced, then its row. */
 async function holdPhoto(
@@ -59,9 +62,21 @@ async function holdPhoto(
   const file = await store.files.hold(received);
   const createdAt = now();
   const [id, told] = [newId(), JSON.stringify(tap)];
-  const { hash } = received;
+  const { hash, size } = received;
   const came = { photo: null, problem: null };
-  const row = { id, pad, face, arrangement, hash, file, told, createdAt, acknowledged, ...came };
+  const row = {
+    id,
+    pad,
+    face,
+    arrangement,
+    hash,
+    file,
+    size,
+    told,
+    createdAt,
+    acknowledged,
+    ...came,
+  };
   try {
     return await store.write(async ({ pads, uploads }) => {
       found(await pads.at(pad), 'pad', pad);
@@ -81,12 +96,15 @@ async function alreadyTaken(edges: Edges, taken: PhotoOfPad): Promise<TakenPhoto
   return photo === null ? null : { photo, sides: await read.sides.ofPhoto(photo.id) };
 }
 
-function tooManyWaiting(waiting: number): Refusal {
+function tooManyWaiting(count: number, bytes: number): Refusal {
   return new Refusal({
     kind: 'busy',
     field: 'photo',
     received: null,
-    message: `There are ${waiting} photos waiting to be read already`,
+    message:
+      count >= MOST_WAITING
+        ? `${count} photos wait to be read already`
+        : `${count} photos, ${(bytes / 1e9).toFixed(1)} GB together, wait to be read already, and ${MOST_BYTES / 1e9} GB may`,
     mend: 'Wait a while, then send it again.',
   });
 }

@@ -99,6 +99,8 @@ export interface Tables {
     hash: string;
     /** Where it waits. */
     file: string;
+    /** Bytes. */
+    size: number;
     told: string;
     created_at: string;
     /** 1 when its sender asks later what came of it. */

@@ -17,6 +17,8 @@ export interface UploadRow {
   /** SHA-256 of what was sent, and the name under which it waits. */
   readonly hash: string;
   readonly file: string;
+  /** Bytes; 0 for one from before sizes were noted. */
+  readonly size: number;
   /** What was said of it, as JSON. */
   readonly told: string;
   readonly createdAt: string;
@@ -39,6 +41,8 @@ export interface Uploads {
   at(id: string): Promise<UploadRow | null>;
   /** In the order of their arrival. */
   ofPad(pad: string): Promise<UploadRow[]>;
+  /** How many photos of the asker wait whose sender has an answer already, and how many bytes they are together. */
+  waiting(): Promise<{ readonly count: number; readonly bytes: number }>;
   /** With a lease for a process that reads it at once. */
   add(upload: Omit<UploadRow, 'owner' | 'tries'>, lease: Lease | null): Promise<void>;
   /** Notes what came of it. */
@@ -70,6 +74,20 @@ export function uploadsIn(db: Kysely<Tables>, whose: Whose): Uploads {
           .orderBy('turn')
           .execute()
       ).map(read),
+    waiting: async () => {
+      const { count, bytes } = await db
+        .selectFrom('uploads')
+        .select((each) => [
+          each.fn.countAll<number | string>().as('count'),
+          each.fn.sum<number | string | null>('size').as('bytes'),
+        ])
+        .where('owner', '=', ownerNow(whose))
+        .where('acknowledged', '=', 1)
+        .where('photo', 'is', null)
+        .where('problem', 'is', null)
+        .executeTakeFirstOrThrow();
+      return { count: Number(count), bytes: Number(bytes ?? 0) };
+    },
     add: async ({ createdAt, acknowledged, ...upload }, lease) => {
       await db
         .insertInto('uploads')
@@ -193,7 +211,8 @@ export function waitingUploads(
 }
 
 function read(row: Tables['uploads']): UploadRow {
-  const { id, pad, owner, face, arrangement, hash, file, told, tries, photo, problem } = row;
+  const { id, pad, owner, face, arrangement, hash, file, size, told, tries, photo } = row;
+  const { problem } = row;
   return {
     id,
     pad,
@@ -202,6 +221,7 @@ function read(row: Tables['uploads']): UploadRow {
     arrangement,
     hash,
     file,
+    size,
     told,
     createdAt: row.created_at,
     acknowledged: row.acknowledged === 1,

@@ -129,6 +129,35 @@ describe('a photo that is read later', () => {
     expect(await waiting.claim(at(3))).toBeNull();
   });
 
+  test('is one of 500, and of 2 GB, that may wait for one person; more are refused with 503, others go on', async () => {
+    const service = await mount(await newFolder());
+    const pad = await newPad(service);
+    const { store } = service.edges;
+    const row = { pad, face: 'front', arrangement: 'one', hash: '', file: '', told: '{}' } as const;
+    const came = { createdAt: '', acknowledged: true, photo: null, problem: null };
+    const wait = (person: string, from: number, to: number, size: number): Promise<void> =>
+      store
+        .askedBy(() => ({ person, pad: null }))
+        .write(async ({ uploads }) => {
+          for (let at = from; at < to; at++)
+            await uploads.add({ ...row, ...came, id: `${person} ${at}`, size }, null);
+        });
+    await wait('another', 0, 500, 4e7);
+    await wait('house', 0, 499, 4e6);
+    const { id } = await sendForLater(service, pad, photoOf(SIX));
+    const many = problemIn(await send(service, pad, photoOf(SIX), LATER));
+    expect(many).toMatchObject({ status: 503, field: 'photo' });
+    expect(many.detail).toContain('500 photos');
+    for (const each of [id, 'house 0']) await store.write(({ uploads }) => uploads.remove(each));
+    await wait('house', 0, 1, 8e6);
+    const heavy = problemIn(await send(service, pad, photoOf(SIX), LATER));
+    expect(heavy).toMatchObject({ status: 503, field: 'photo' });
+    expect(heavy.detail).toContain('2.0 GB');
+    await store.write(({ uploads }) => uploads.remove('house 1'));
+    await sendForLater(service, pad, photoOf(SIX));
+    expect((await store.waiting.held()).length).toBe(500 + 499);
+  });
+
   test('does not appear when it was forgotten while it was read', async () => {
     const service = await mount(await newFolder());
     const pad = await newPad(service);

@@ -130,6 +130,7 @@ describe('two processes on one shared store', () => {
             arrangement: 'one',
             hash: String(at),
             file: String(at),
+            size: 1,
             told: '{}',
             createdAt: now,
             acknowledged: true,
