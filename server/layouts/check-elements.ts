@@ -35,7 +35,7 @@ export function checkElements(layout: Layout): void {
         field: `${field}.box`,
         received: element.box,
         message: `Expected ${elementSaid(element, 'in')} to have room on what is seen of "${element.layer}" but it does not fit there`,
-        mend: 'Move it, choose a smaller one, or give the layer more room, before anything is cut.',
+        mend: 'Choose the layer it lies on, move it, choose a smaller one, or give the layer more room, before anything is cut.',
       });
   }
 }

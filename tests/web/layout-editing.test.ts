@@ -128,14 +128,38 @@ describe('what is stamped or cut with a die', () => {
   const stamped = withMore(layout, 'stamp', 1);
   const [stamp] = elementsOf(stamped);
 
-  it('begins in the middle of its layer, half as wide as its shorter side', () => {
+  it('begins in the middle of its layer, half as large as it', () => {
     expect(stamp).toMatchObject({ id: 'stamp-1', kind: 'stamp', layer: layout.layers[1]!.id });
     const layer = boxOf(layout.layers[1]!);
     const own = boxOf(stamp!);
-    expect(own.width).toBeCloseTo(Math.min(layer.width, layer.height) / 2, 0);
+    expect(own.width).toBeCloseTo(layer.width / 2, 0);
+    expect(own.height).toBeCloseTo(layer.height / 2, 0);
     expect(own.x + own.width / 2).toBeCloseTo(layer.x + layer.width / 2, 0);
     expect(own.y + own.height / 2).toBeCloseTo(layer.y + layer.height / 2, 0);
     expect(elementsOf(withMore(stamped, 'stamp', 1))[1]!.id).toBe('stamp-2');
+  });
+
+  it('is large enough to be seen on a narrow strip, and leaves it an eighth of an inch of air', () => {
+    const box = { ...panel.box, width: '3 in', height: '5/8 in' };
+    const strip = { ...layout, layers: [base, { ...panel, box }] };
+    expect(elementsOf(withMore(strip, 'stamp', 1))[0]!.box).toMatchObject({
+      width: '1 1/2 in',
+      height: '3/8 in',
+    });
+  });
+
+  it('lies on the layer that it is pulled onto, and stays with its own where it was only touched', () => {
+    const greeting = {
+      ...panel,
+      id: 'greeting-1',
+      box: { ...panel.box, y: '3 in', height: '2 in' },
+    };
+    const two = { ...stamped, layers: [...stamped.layers, greeting] };
+    const home = (byY: number): string => elementsOf(pulledElement(two, 0, 0, byY))[0]!.layer;
+    expect(home(0)).toBe('panel');
+    expect(home(25.4 * 2.6)).toBe('greeting-1');
+    // Half on the panel and half beyond it, only the card holds it whole.
+    expect(home(25.4 * 1.2)).toBe('base');
   });
 
   it('is pulled and typed on the steps of the ruler, and goes with its layer', () => {

@@ -14,21 +14,30 @@ export function elementsOf({ elements = [] }: NewLayout): readonly Element[] {
   return elements;
 }
 
-/** Another one in the middle of a layer, half as large as it, but for the base: that takes it on its top layer. */
+/** Another one in the middle of a layer, about half as large as it, but for the base: that takes it on its top layer. */
 export function withMore(layout: NewLayout, kind: Element['kind'], chosen: number): NewLayout {
   const layer = layout.layers[chosen > 0 ? chosen : layout.layers.length - 1]!;
   const { x, y, width, height } = boxOf(layer);
   const step = stepOf(rulerOf(layout.card));
-  const side = Math.max(step, Math.floor(Math.min(width, height) / 2 / step) * step);
+  const [wide, high] = [begun(width, step), begun(height, step)];
   const at = (mm: number): string => written(Math.round(mm / step) * step, rulerOf(layout.card));
   const box = {
-    x: at(x + (width - side) / 2),
-    y: at(y + (height - side) / 2),
-    width: at(side),
-    height: at(side),
+    x: at(x + (width - wide) / 2),
+    y: at(y + (height - high) / 2),
+    width: at(wide),
+    height: at(high),
   };
   const element = { id: freeName(layout, kind), kind, layer: layer.id, box };
   return { ...layout, elements: [...elementsOf(layout), element] };
+}
+
+/** Air that is left around what lies on a narrow layer, and the size below which it would be lost (mm). */
+const [AIR, LEAST] = [25.4 / 8, 25.4 * 0.75];
+
+/** Half of a layer's length; on a narrow one as much as leaves it air. */
+function begun(length: number, step: number): number {
+  const wished = Math.max(length / 2, Math.min(LEAST, length - 2 * AIR));
+  return Math.max(step, Math.floor(wished / step + 1e-6) * step);
 }
 
 export function withElement(layout: NewLayout, at: number, element: Element): NewLayout {
@@ -39,10 +48,31 @@ export function withoutElement(layout: NewLayout, at: number): NewLayout {
   return { ...layout, elements: elementsOf(layout).filter((_, n) => n !== at) };
 }
 
-/** The layout with an element pulled by so many mm, on a step of the ruler and on the card. */
+/** The layout with an element pulled by so many mm, on a step of the ruler and on the card; it lies on the layer that it was pulled onto. */
 export function pulledElement(layout: NewLayout, at: number, byX: number, byY: number): NewLayout {
-  return withElement(layout, at, moved(elementsOf(layout)[at]!, layout.card, byX, byY));
+  const before = elementsOf(layout)[at]!;
+  const after = moved(before, layout.card, byX, byY);
+  const still = after.box.x === before.box.x && after.box.y === before.box.y;
+  return withElement(layout, at, still ? before : { ...after, layer: layerUnder(layout, after) });
 }
+
+/** The uppermost layer that an element lies on whole. */
+function layerUnder({ layers }: NewLayout, element: Element): string {
+  const { x, y, width, height } = boxOf(element);
+  const holds = layers.filter((layer) => {
+    const around = boxOf(layer);
+    return (
+      around.x <= x + SLACK &&
+      around.y <= y + SLACK &&
+      x + width <= around.x + around.width + SLACK &&
+      y + height <= around.y + around.height + SLACK
+    );
+  });
+  return holds.at(-1)?.id ?? element.layer;
+}
+
+/** Of rounding, in mm. */
+const SLACK = 0.01;
 
 /** The element with a length as she typed it, or null where it cannot be read. */
 export function typedElement(

@@ -16,6 +16,7 @@ import { layouts, pads } from '../wire/shelves.ts';
 import { CardDrawing } from './card-drawing.tsx';
 import { ElementList } from './element-list.tsx';
 import { faultyElement } from './elements.ts';
+import { inHerWords } from './in-her-words.ts';
 import { LayerForm } from './layer-form.tsx';
 import { LayerList } from './layer-list.tsx';
 import type { PaperShown } from './layer-paper.tsx';
@@ -205,8 +206,8 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
             faulty={faultyElement(fault?.field)}
             settle={settle}
           />
-          <div class="editor-told">
-            {fault && <Mishap problem={fault} />}
+          <div class={`editor-told${fault ? ' wrong' : ''}`}>
+            {fault && <Mishap problem={inHerWords(fault, drawn.now)} />}
             {checked && !fault && <Told checked={checked} layout={drawn.now} chosen={at} />}
           </div>
           {mishap && <Mishap problem={mishap} />}

@@ -34,10 +34,23 @@ export function UpChoice({ pad, side }: { pad: string; side: Side }): VNode {
     setWanted(null);
   }
 
+  const anyWay = (
+    <button
+      key="none"
+      type="button"
+      class="swatch-button no-up"
+      aria-pressed={now === 'none'}
+      disabled={wanted !== null}
+      onClick={() => void say('none')}
+    >
+      {padWords.up.none}
+    </button>
+  );
   return (
     <fieldset class="up-choice">
       <legend>{padWords.up.question}</legend>
       <div class="up-turns">
+        {direction === 'none' && anyWay}
         {turns.map((turn) => (
           <button
             key={turn}
@@ -56,15 +69,7 @@ export function UpChoice({ pad, side }: { pad: string; side: Side }): VNode {
             <Icon name="up" />
           </button>
         ))}
-        <button
-          type="button"
-          class="swatch-button no-up"
-          aria-pressed={now === 'none'}
-          disabled={wanted !== null}
-          onClick={() => void say('none')}
-        >
-          {padWords.up.none}
-        </button>
+        {direction !== 'none' && anyWay}
       </div>
       {problem && <Mishap problem={problem} />}
     </fieldset>

@@ -26,6 +26,8 @@ export const editorWords = {
     return name.startsWith(said) ? name : `${said}: ${name}`;
   },
   onLayer: 'On which layer',
+  noRoom: (element: string, layer: string): string =>
+    `${element} lies on ${layer}, but it does not fit there: part of it would lie beside what is seen of ${layer}.`,
   measures: { width: 'Width', height: 'Height', x: 'From the left', y: 'From the top' },
   unreadable: 'Write it as 4 1/4 or 108 mm, at least 1/8 in (3 mm) wide.',
   role: 'What it does',
