@@ -11,6 +11,10 @@ const ShownCut = z.object({
   part: Place,
   from: Spot,
   to: Spot,
+  /** The middle of its number on the drawing. */
+  badge: Spot,
+  /** The part of its length, from the upper or left end, at which its measure hides least of the drawing. */
+  measure: z.number(),
 });
 
 /** The finish of a single piece, drawn by itself as it lies on its card, in mm from its upper left corner. */

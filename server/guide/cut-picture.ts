@@ -85,7 +85,7 @@ function drawnCut({ from, to }: CutLine, scale: number): Mark[] {
 }
 
 /** A number sits on its line, in the middle, or aside where another number lies already. */
-function numberSpots(lines: readonly CutLine[], scale: number, sheet: Size): Spot[] {
+export function numberSpots(lines: readonly CutLine[], scale: number, sheet: Size): Spot[] {
   const used: Spot[] = [];
   const width = scale * toMillimetres(sheet.width);
   const height = scale * toMillimetres(sheet.height);
@@ -109,7 +109,7 @@ const RADIUS = 2.9;
 const PLACES = [0.08, 0.92, 0.25, 0.75, 0.5, 0.38, 0.62] as const;
 
 /** The room that a cut's number takes. */
-function taken({ x, y }: Spot): Taken {
+export function taken({ x, y }: Spot): Taken {
   return { x: x - RADIUS, y: y - RADIUS, width: 2 * RADIUS, height: 2 * RADIUS };
 }
 

@@ -63,13 +63,41 @@ export function pieceLabels(
   scale: number,
   badges: readonly Taken[],
 ): Mark[] {
+  return placedLabels(pieces, scale, badges).map(({ one, spot, choice, tall }) =>
+    labelAt(spot, choice, one, tall),
+  );
+}
+
+/** The room that each of these labels takes. */
+export function labelPlaces(
+  pieces: readonly Labelled[],
+  scale: number,
+  badges: readonly Taken[],
+): Taken[] {
+  return placedLabels(pieces, scale, badges).map(({ spot, choice, tall }) =>
+    reach(spot, choice, tall),
+  );
+}
+
+interface PlacedLabel {
+  readonly one: Labelled;
+  readonly spot: Spot;
+  readonly choice: Choice;
+  readonly tall: boolean;
+}
+
+function placedLabels(
+  pieces: readonly Labelled[],
+  scale: number,
+  badges: readonly Taken[],
+): PlacedLabel[] {
   const taken = [...badges];
-  return pieces.flatMap((one) => {
+  return pieces.map((one) => {
     const place = roomOf(one, scale);
     const tall = place.height > place.width * 1.25;
     const free = freePlace(place, tall, choicesOf(one, tall ? place.width : place.height), taken);
     taken.push(reach(free.spot, free.choice, tall));
-    return [labelAt(free.spot, free.choice, one, tall)];
+    return { one, tall, ...free };
   });
 }
 

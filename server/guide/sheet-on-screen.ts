@@ -49,7 +49,7 @@ export function sheetOnScreen(
   { slot, together, size, width, isUp }: SheetToShow,
   ruler: Ruler,
 ): SheetOnScreen {
-  const drawn = { scale: scaleOf(size, width), room: ROOM };
+  const drawn = { scale: scaleOf(size, width), room: ROOM, isUp };
   return {
     drawing: drawingOf(size, width),
     steps: shownSteps(cutSteps(slot), slot, size, drawn, ruler),

@@ -6,7 +6,9 @@ import type { Size } from '../lengths/length.ts';
 import { outline } from '../layouts/outline.ts';
 import { cutLines } from './cut-lines.ts';
 import type { Extent, Spot } from './drawing.ts';
-import { laid } from './piece-label.ts';
+import { numberSpots, taken } from './cut-picture.ts';
+import { measurePlace } from './measure-place.ts';
+import { labelPlaces, laid, plainTurn } from './piece-label.ts';
 import type { Taken } from './piece-label.ts';
 import { placeOfMark, stepWords } from './step-words.ts';
 import type { StepWords } from './step-words.ts';
@@ -14,7 +16,16 @@ import type { Ruler } from '../lengths/length.ts';
 
 /** Where a step is on the drawing of its sheet; a finish also on its piece alone, in mm. */
 export type Shown =
-  | { readonly kind: 'cut'; readonly part: Taken; readonly from: Spot; readonly to: Spot }
+  | {
+      readonly kind: 'cut';
+      readonly part: Taken;
+      readonly from: Spot;
+      readonly to: Spot;
+      /** The middle of its number on the drawing. */
+      readonly badge: Spot;
+      /** The part of its length, from the upper or left end, at which its measure hides least. */
+      readonly measure: number;
+    }
   | {
       readonly kind: 'finish';
       readonly part: Taken;
@@ -31,6 +42,8 @@ export interface ShownStep extends StepWords {
 export interface Drawn {
   readonly scale: number;
   readonly room: number;
+  /** True for pieces that show the side that lies up; it widens the labels of the others. */
+  readonly isUp: (piece: string) => boolean;
 }
 
 /** The steps of a sheet in words, each with its place on the drawing of the sheet. */
@@ -44,19 +57,34 @@ export function shownSteps(
   const { lines } = cutLines(steps, sheet);
   const place = (x: number): number => drawn.room + drawn.scale * x;
   const spot = ({ x, y }: Spot): Spot => ({ x: place(x), y: place(y) });
+  const moved = ({ x, y }: Spot): Spot => ({ x: drawn.room + x, y: drawn.room + y });
+  const numbers = numberSpots(lines, drawn.scale, sheet);
+  const labels = [...numbers.map(taken), ...labelsOf(slot, drawn, numbers)].map((one) => ({
+    ...one,
+    ...moved(one),
+  }));
   const words = stepWords(steps, slot, ruler);
   return steps.map((step, at): ShownStep => {
     if (step.kind !== 'cut') return { ...words[at]!, shown: finishShown(step, slot, drawn) };
-    const { part, from, to } = lines.find(({ number }) => number === step.number)!;
+    const line = lines.findIndex(({ number }) => number === step.number);
+    const { part, from, to } = lines[line]!;
     const size = { width: drawn.scale * part.width, height: drawn.scale * part.height };
-    const shown = {
-      kind: 'cut',
-      part: { ...spot(part), ...size },
-      from: spot(from),
-      to: spot(to),
-    } as const;
-    return { ...words[at]!, shown };
+    const cut = { part: { ...spot(part), ...size }, from: spot(from), to: spot(to) };
+    const badge = moved(numbers[line]!);
+    const others = labels.filter((_, index) => index !== line);
+    const measure = measurePlace(cut, step.at, ruler, others);
+    return { ...words[at]!, shown: { kind: 'cut', ...cut, badge, measure } };
   });
+}
+
+/** The room of the labels of the pieces, each with an arrow; those of cardstock have none and take a little less. */
+function labelsOf({ pieces }: Slot, { scale, isUp }: Drawn, numbers: readonly Spot[]): Taken[] {
+  const labelled = pieces.map((placed) => ({
+    placed,
+    turn: plainTurn(placed),
+    showsOther: !isUp(placed.piece.id),
+  }));
+  return labelPlaces(labelled, scale, numbers.map(taken));
 }
 
 function finishShown(step: FinishingStep, slot: Slot, { scale, room }: Drawn): Shown {

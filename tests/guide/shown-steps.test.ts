@@ -3,6 +3,9 @@ import { toMillimetres } from '../../server/lengths/length.ts';
 import { polygonArea } from '../../server/geometry/polygon.ts';
 import { guideOnScreen } from '../../server/guide/guide-on-screen.ts';
 import { slotsOnScreen } from '../../server/guide/slots-on-screen.ts';
+import type { Extent, Spot } from '../../server/guide/drawing.ts';
+import { measurePlace } from '../../server/guide/measure-place.ts';
+import { parseLength } from '../../server/lengths/parse-length.ts';
 import { guideWorld, layoutsOf } from './world.ts';
 
 const ask = guideWorld(layoutsOf('us'));
@@ -35,6 +38,44 @@ describe('where a step is on the drawing', () => {
           expect(from.y).toBeLessThan(low);
         }
       }
+  });
+
+  test('a number lies on its cut, and fewer numbers lie under measures than if all stood at one place', () => {
+    let [chosen, fixed] = [0, 0];
+    for (const { steps } of [...slots, ...cardstock]) {
+      const cuts = steps.flatMap(({ shown }) => (shown.kind === 'cut' ? [shown] : []));
+      for (const { part, from, to, badge, measure } of cuts) {
+        const down = from.x === to.x;
+        expect(Math.abs(down ? badge.x - from.x : badge.y - from.y)).toBeLessThan(3);
+        const [start, end] = down ? [part.x, from.x] : [part.y, from.y];
+        const under = (place: number): boolean =>
+          cuts.some(({ badge: other }) => {
+            const at = down ? part.y + place * part.height : part.x + place * part.width;
+            const [along, across] = down ? [other.x, other.y] : [other.y, other.x];
+            const near = along > start && along < end - 3 && Math.abs(across - at) < 2.9;
+            return other !== badge && near;
+          });
+        if (under(measure)) chosen += 1;
+        if (under(0.82)) fixed += 1;
+      }
+    }
+    expect(fixed).toBeGreaterThan(0);
+    expect(chosen).toBeLessThan(fixed);
+  });
+
+  test('a measure keeps clear of a label where there is room beside it', () => {
+    const cut = {
+      part: { x: 0, y: 0, width: 100, height: 100 },
+      from: { x: 80, y: 0 },
+      to: { x: 80, y: 100 },
+    };
+    const label = (y: number): Extent & Spot => ({ x: 20, y, width: 40, height: 10 });
+    const placed = (...at: number[]): number =>
+      measurePlace(cut, parseLength('4 in'), 'in', at.map(label));
+    expect(placed()).toBe(0.82);
+    for (const labels of [[77], [77, 13], [77, 13, 45]])
+      for (const y of labels)
+        expect(Math.abs(100 * placed(...labels) - (y + 5))).toBeGreaterThanOrEqual(9.5);
   });
 
   test('the first cut divides the whole sheet', () => {

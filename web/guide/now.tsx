@@ -95,6 +95,9 @@ export function Now({ step, book, number, count, move }: Props): VNode {
               picture={step.picture}
               shown={shown}
               said={now === null ? '' : lengthIn(now)}
+              badges={step.acts.flatMap((act) =>
+                act.shown?.kind === 'cut' ? [{ number: act.number, at: act.shown.badge }] : [],
+              )}
             />
           </div>
         )}

@@ -5,17 +5,26 @@ interface Props {
   readonly picture: Picture;
   readonly shown: Shown | null;
   readonly said: string;
+  /** The numbers of all cuts, drawn once more over the lines that would hide them. */
+  readonly badges: readonly Badge[];
+}
+
+export interface Badge {
+  readonly number: number;
+  readonly at: Spot;
 }
 
 /** The drawing of a sheet or card, with what is at hand marked on it and the rest veiled. */
-export function ShownOn({ picture, shown, said }: Props): VNode {
+export function ShownOn({ picture, shown, said, badges }: Props): VNode {
   const { src, alt, width, height } = picture;
   return (
     <div class="shown-on" style={{ aspectRatio: `${width} / ${height}` }}>
       <img src={src} alt={alt} />
       {shown && shown.kind !== 'base' && (
         <svg viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-          {shown.kind === 'cut' && <CutShown {...shown} picture={picture} said={said} />}
+          {shown.kind === 'cut' && (
+            <CutShown {...shown} picture={picture} said={said} badges={badges} />
+          )}
           {shown.kind === 'finish' && (
             <Veil picture={picture} around={cornersOf(shown.part)} edge />
           )}
@@ -33,14 +42,15 @@ function CutShown({
   part,
   from,
   to,
+  measure,
   picture,
   said,
-}: Cut & { picture: Picture; said: string }): VNode {
+  badges,
+}: Cut & { picture: Picture; said: string; badges: readonly Badge[] }): VNode {
   const down = from.x === to.x;
-  // Away from the middle, where the pieces are named.
   const side = down
-    ? { x: part.x, y: part.y + part.height * 0.82 }
-    : { x: part.x + part.width * 0.82, y: part.y };
+    ? { x: part.x, y: part.y + part.height * measure }
+    : { x: part.x + part.width * measure, y: part.y };
   const end = down ? { x: from.x, y: side.y } : { x: side.x, y: from.y };
   return (
     <>
@@ -49,8 +59,30 @@ function CutShown({
       <path class="blade" d={lineOf(from, to)} />
       <path class="measure-under" d={lineOf(side, end)} />
       <path class="measure" d={`${lineOf(side, end)}${tips(side, end, down)}`} />
+      {badges
+        .filter(({ at }) => isOn(at, part))
+        .map(({ number, at }) => (
+          <g key={number} class="number">
+            <circle cx={at.x} cy={at.y} r={BADGE} />
+            <text x={at.x} y={at.y + 1.35} text-anchor="middle">
+              {number}
+            </text>
+          </g>
+        ))}
       <Label picture={picture} from={side} to={end} said={said} />
     </>
+  );
+}
+
+/** Radius of a number, as in the drawing below. */
+const BADGE = 2.9;
+
+function isOn({ x, y }: Spot, part: Cut['part']): boolean {
+  return (
+    x >= part.x - BADGE &&
+    y >= part.y - BADGE &&
+    x <= part.x + part.width + BADGE &&
+    y <= part.y + part.height + BADGE
   );
 }
 
