@@ -141,6 +141,17 @@ async function stamped(editor: Locator): Promise<void> {
   await stamp.getByLabel('Width').fill('3 3/4');
   await stamp.getByLabel('Width').press('Tab');
   await editor.getByText(/but it does not fit there/).waitFor();
+  // Told with the name that she sees, in view although the field that is wrong stands far above the end of the form.
+  const told = editor.locator('.editor-told .mishap');
+  await expect.poll(() => told.textContent()).toContain('Stamp 1 lies on Panel');
+  await stamp.getByLabel('Width').scrollIntoViewIfNeeded();
+  const { height } = editor.page().viewportSize()!;
+  await expect
+    .poll(async () => {
+      const box = (await told.boundingBox())!;
+      return box.y >= 0 && box.y + box.height <= height + 1;
+    })
+    .toBe(true);
   await expect.poll(() => editor.getByRole('button', { name: 'Keep it' }).isDisabled()).toBe(true);
   await stamp.getByLabel('Width').fill('1 1/2');
   await stamp.getByLabel('Width').press('Tab');
