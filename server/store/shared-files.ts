@@ -1,5 +1,4 @@
-import { createReadStream } from 'node:fs';
-import { rm } from 'node:fs/promises';
+import { open, rm } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import {
   DeleteObjectCommand,
@@ -52,10 +51,23 @@ export async function openSharedFiles(folder: string, place: Bucket): Promise<Fi
     }
   };
 
-  const put = async (shelf: Shelf, { hash, size, path }: Received): Promise<void> => {
-    if (await isThere(shelf, hash)) return;
-    const file = { Body: createReadStream(path), ContentLength: size };
-    await client.send(new PutObjectCommand({ ...keyOf(shelf, hash), ...file }));
+  /** Opens the file itself: a stream that finds no file says so to nobody before the client listens to it. */
+  const send = async (
+    key: { Bucket: string; Key: string },
+    { size, path }: Received,
+  ): Promise<void> => {
+    const file = await open(path);
+    try {
+      const Body = file.createReadStream({ autoClose: false });
+      await client.send(new PutObjectCommand({ ...key, Body, ContentLength: size }));
+    } finally {
+      await file.close();
+    }
+  };
+
+  const put = async (shelf: Shelf, received: Received): Promise<void> => {
+    if (await isThere(shelf, received.hash)) return;
+    await send(keyOf(shelf, received.hash), received);
   };
 
   /** Brings a file here, unless it is here already. */
@@ -108,13 +120,7 @@ export async function openSharedFiles(folder: string, place: Bucket): Promise<Fi
       return hashes;
     },
     hold: async (received) => {
-      await client.send(
-        new PutObjectCommand({
-          ...waitingKey(basename(received.path)),
-          Body: createReadStream(received.path),
-          ContentLength: received.size,
-        }),
-      );
+      await send(waitingKey(basename(received.path)), received);
       return local.hold(received);
     },
     held: async (name, hash) => {

@@ -122,7 +122,12 @@ describe('a photo that is read later', () => {
     const at = (minute: number): string => `2026-05-04T03:0${minute}:00.000Z`;
     const upload = await sendForLater(service, await newPad(service), photoOf(SIX));
     expect((await waiting.claim(at(1)))?.id).toBe(upload.id);
-    await expect(waiting.putBack(upload.id, {} as string)).rejects.toThrow();
+    const unwritable = {
+      toPostgres: () => {
+        throw new TypeError('cannot be written');
+      },
+    };
+    await expect(waiting.putBack(upload.id, unwritable as unknown as string)).rejects.toThrow();
     await waiting.renew(at(2));
     expect((await waiting.claim(at(2)))?.id).toBe(upload.id);
     await waiting.renew(at(3));
@@ -158,24 +163,34 @@ describe('a photo that is read later', () => {
     expect((await store.waiting.held()).length).toBe(500 + 499);
   });
 
-  test('does not appear when it was forgotten while it was read', async () => {
-    const service = await mount(await newFolder());
-    const pad = await newPad(service);
-    const upload = await sendForLater(service, pad, photoOf(SIX));
-    const { desk } = service.edges;
-    const real = { ...desk };
-    Object.assign(desk, {
-      readSides: async (task: Parameters<Desk['readSides']>[0]) => {
-        const read = await real.readSides(task);
+  test.each(['while it is looked at', 'just before it is kept'])(
+    'does not appear when it is forgotten %s',
+    async (when) => {
+      const service = await mount(await newFolder());
+      const pad = await newPad(service);
+      const upload = await sendForLater(service, pad, photoOf(SIX));
+      const { desk, store } = service.edges;
+      const [real, shelves] = [{ ...desk }, { ...store.files }];
+      const forget = async <T>(done: T): Promise<T> => {
         const forgotten = await ask(service, 'DELETE', `/api/uploads/${upload.id}`);
         expect(forgotten.statusCode).toBe(204);
-        return read;
-      },
-    });
-    expect(await readNext(service.edges)).toBe(true);
-    expect(await padAt(service, pad)).toMatchObject({ photos: [], sheets: [] });
-    expect(await readNext(service.edges)).toBe(false);
-  });
+        return done;
+      };
+      if (when === 'while it is looked at')
+        Object.assign(desk, {
+          readSides: (...task: Parameters<typeof real.readSides>) =>
+            real.readSides(...task).then(forget),
+        });
+      else
+        Object.assign(store.files, {
+          shelve: (...file: Parameters<typeof shelves.shelve>) =>
+            shelves.shelve(...file).then(forget),
+        });
+      expect(await readNext(service.edges)).toBe(true);
+      expect(await padAt(service, pad)).toMatchObject({ photos: [], sheets: [] });
+      expect(await readNext(service.edges)).toBe(false);
+    },
+  );
 
   test('that is kept is answered so though its waiting file cannot be removed', async () => {
     const service = await mount(await newFolder());
