@@ -50,28 +50,21 @@ describe('a wish with as few changes as can be', () => {
       sheetsUsed: sheets.map((sheet, at) => ({ slot: `s${at + 1}`, sheet, cards: [at + 1] })),
     }) as unknown as Plan;
   const pad = (copies: number): Pad =>
-    ({ sheets: ['a', 'b', 'c', 'd'].map((id) => ({ id, copies })) }) as unknown as Pad;
-  const before = cut(['a', 'b', 'c']);
+    ({ sheets: ['a', 'b', 'c', 'd', 'e'].map((id) => ({ id, copies })) }) as unknown as Pad;
+  const before = cut(['a', 'b', 'c', 'd']);
   const pinned = [{ card: 1, layer: 'panel', side: 'cf' }];
+  const after = cut(['c', 'd', 'e', 'b'], pinned);
 
   test('changes over the two sheets that she speaks of, and leaves all others where they were', () => {
-    expect(asFew(before, cut(['c', 'd', 'b'], pinned), pad(1))).toEqual({
-      s1: 'c',
-      s2: 'b',
-      s3: 'a',
-    });
+    expect(asFew(before, after, pad(1))).toEqual({ s1: 'c', s2: 'b', s3: 'a', s4: 'd' });
   });
 
   test('takes another copy where there is one, and then changes one sheet', () => {
-    expect(asFew(before, cut(['c', 'd', 'b'], pinned), pad(2))).toEqual({
-      s1: 'c',
-      s2: 'b',
-      s3: 'c',
-    });
+    expect(asFew(before, after, pad(2))).toEqual({ s1: 'c', s2: 'b', s3: 'c', s4: 'd' });
   });
 
-  test('is not offered where the plan does just that, or was cut another way', () => {
-    expect(asFew(before, cut(['c', 'b', 'a'], pinned), pad(1))).toBeNull();
+  test('is not offered where it would change no fewer cards, or where the cards are cut another way', () => {
+    expect(asFew(before, cut(['c', 'b', 'a', 'd'], pinned), pad(1))).toBeNull();
     expect(asFew(before, cut(['c', 'd'], pinned), pad(1))).toBeNull();
   });
 });

@@ -1,12 +1,13 @@
 import type { Pad } from '../../server/contract/pads.ts';
 import type { Plan } from '../../server/contract/plans.ts';
+import { changedCards } from './changed-cards.ts';
 
 type Slots = Readonly<Record<string, string>>;
 
 /**
  * The sheets of the plan before, changed no further than what she has pinned since asks for: the sheet that she
  * wants comes into the slot of that layer, and what lay there goes where the wanted one lay, if no copy is left.
- * null where that is what the plan does anyway, or where the two are not cut alike.
+ * null where no fewer cards would change by it, or where the two plans are not cut alike.
  */
 export function asFew(before: Plan, after: Plan, pad: Pad): Slots | null {
   const [was, is] = [slotsOf(before), slotsOf(after)];
@@ -24,7 +25,9 @@ export function asFew(before: Plan, after: Plan, pad: Pad): Slots | null {
     if (there.length >= copies) slots[there[0]!] = slots[slot]!;
     slots[slot] = wanted;
   }
-  return Object.keys(slots).every((slot) => slots[slot] === is[slot]) ? null : slots;
+  const touched = before.sheetsUsed.filter(({ slot, sheet }) => slots[slot] !== sheet);
+  const cards = new Set(touched.flatMap((used) => used.cards));
+  return cards.size < changedCards(before, after).length ? slots : null;
 }
 
 function slotsOf({ sheetsUsed }: Plan): Slots {

@@ -16,17 +16,19 @@ export function ChangedToo({ cards, back, keep, fewer }: Props): VNode {
     <div class="changed-too">
       <Icon name="turn" />
       <p>{planWords.changed.too(cards)}</p>
-      <button type="button" class="button quiet" onClick={back}>
-        <Icon name="undo" /> {planWords.changed.back}
-      </button>
-      {fewer && (
-        <button type="button" class="button quiet" onClick={fewer}>
-          <Icon name="pin" /> {planWords.changed.fewer}
-        </button>
-      )}
       <button type="button" class="round" aria-label={planWords.changed.keep} onClick={keep}>
         <Icon name="close" />
       </button>
+      <div class="changed-ways">
+        <button type="button" class="button quiet" onClick={back}>
+          <Icon name="undo" /> {planWords.changed.back}
+        </button>
+        {fewer && (
+          <button type="button" class="button quiet" onClick={fewer}>
+            <Icon name="pin" /> {planWords.changed.fewer}
+          </button>
+        )}
+      </div>
     </div>
   );
 }
