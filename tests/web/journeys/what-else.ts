@@ -12,7 +12,7 @@ export function whatElse(at: () => Table): void {
     const before = await papers(page);
     const next = await unfold(page, 'The next best plans');
     await next.locator('.other-plan').first().waitFor();
-    const offered = await next.locator('.other-plan').first().locator('.other-cards img').count();
+    const offered = await next.locator('.other-plan').first().locator('.other-cards li').count();
     await picturesDrawn(page, '.other-plan:first-child .other-cards img', offered);
     expect(offered).toBeGreaterThan(0);
     await next.getByRole('button', { name: 'Have it so: plan 1 of these' }).click();
