@@ -76,7 +76,7 @@ export function factsOf(ask: GuideAsk): Facts {
 }
 
 /** A slot is called by its sheet; copies of one sheet are told apart in the order of cutting. */
-export function nameOfSlot(ask: GuideAsk, at: number): string {
+function nameOfSlot(ask: GuideAsk, at: number): string {
   const sheets = ask.scheme.slots.map(({ id }) => ask.plan.slots[id] ?? '');
   const { label } = sheetOf(ask, sheets[at]!);
   const alike = sheets.filter((sheet) => sheet === sheets[at]).length;

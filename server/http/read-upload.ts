@@ -123,7 +123,7 @@ async function giveUp({ store, now }: Edges, upload: UploadRow, fault: unknown):
   }
 }
 
-export function keepSwatches(
+function keepSwatches(
   edges: Edges,
   reading: Pick<PhotoOfSides, 'sides'>,
 ): Promise<readonly string[]> {

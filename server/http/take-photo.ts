@@ -63,20 +63,9 @@ async function holdPhoto(
   const createdAt = now();
   const [id, told] = [newId(), JSON.stringify(tap)];
   const { hash, size } = received;
+  const where = { pad, face, arrangement };
   const came = { photo: null, problem: null };
-  const row = {
-    id,
-    pad,
-    face,
-    arrangement,
-    hash,
-    file,
-    size,
-    told,
-    createdAt,
-    acknowledged,
-    ...came,
-  };
+  const row = { id, ...where, hash, file, size, told, createdAt, acknowledged, ...came };
   try {
     return await store.write(async ({ pads, uploads }) => {
       found(await pads.at(pad), 'pad', pad);
