@@ -25,14 +25,20 @@ async function send(plan: string, step: string, done: boolean): Promise<void> {
   try {
     ticks.put(plan, await service.tick(plan, step, done));
   } catch (fault) {
-    // No answer: sent again later. An answer that refuses (the plan is gone) will not change.
-    if (fault instanceof Refused && fault.problem.status === 0) return;
+    if (!isFinal(fault)) return;
   }
   // Ticked the other way meanwhile: that one is under way itself.
   if (unsent.peek()[plan]?.[step] !== done) return;
   const others = without(unsent.peek()[plan] ?? {}, step);
   const plans = without(unsent.peek(), plan);
   unsent.value = Object.keys(others).length === 0 ? plans : { ...plans, [plan]: others };
+}
+
+/** A plan that is gone does not come back; no answer, a busy service and a fault of it are asked again later. */
+function isFinal(fault: unknown): boolean {
+  if (!(fault instanceof Refused)) return true;
+  const { status } = fault.problem;
+  return status >= 400 && status < 500 && status !== 408 && status !== 429;
 }
 
 /** Sends what a lost connection held back. */
@@ -42,6 +48,8 @@ export function sendTicks(): void {
 }
 
 onComingBack(sendTicks);
+// Those of an earlier visit: this file may come later than the connection did.
+sendTicks();
 
 function without<T>(record: Readonly<Record<string, T>>, key: string): Record<string, T> {
   return Object.fromEntries(Object.entries(record).filter(([name]) => name !== key));

@@ -19,6 +19,29 @@ export function nothingLost(at: () => Table): void {
     await context.close();
   });
 
+  it('takes a press that lasts while the papers under it are still coming', async () => {
+    const { page, context } = await at().open('tablet');
+    let letCome = (): void => undefined;
+    const held = new Promise<void>((resolve) => (letCome = resolve));
+    await page.route(/\/api\/pads\/[^/]+$/, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto('/');
+    const fan = await page
+      .getByRole('link', { name: /Tidewrack/ })
+      .locator('.pad-blank')
+      .first()
+      .boundingBox();
+    await page.mouse.move(fan!.x + fan!.width / 2, fan!.y + fan!.height / 2);
+    await page.mouse.down();
+    letCome();
+    await picturesDrawn(page, '.pad-stack img', 1);
+    await page.mouse.up();
+    await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();
+    await context.close();
+  });
+
   it('shows in a second tab at once what is chosen in the first', async () => {
     const { page, context } = await at().open('laptop');
     await openDemoPad(page);
