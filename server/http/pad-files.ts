@@ -3,7 +3,8 @@ import * as Wire from '../contract/pads.ts';
 import { expected } from '../refusals/refusal.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
-import { padAsFile, takePadFile } from './move-pad.ts';
+import { takePadFile } from './bring-pad.ts';
+import { padAsFile } from './save-pad.ts';
 import { LABOUR } from './security.ts';
 
 const TAR = 'application/x-tar';

@@ -34,8 +34,8 @@ export interface Files {
   /** Puts a file that waits on a shelf as well; it goes on waiting until it is let go, so that a row always has it. */
   shelve(shelf: Shelf, held: Received): Promise<string>;
   letGo(name: string): Promise<void>;
-  /** Removes files that wait for nothing, and gives how many. */
-  letGoOthers(names: ReadonlySet<string>): Promise<number>;
+  /** Removes files that wait for nothing, of a bucket only those from before `before`, and gives how many. */
+  letGoOthers(names: ReadonlySet<string>, before: Date): Promise<number>;
   pathOf(shelf: Shelf, hash: string): string;
   read(shelf: Shelf, hash: string): Promise<Buffer>;
   /** The path of a file that is there; refuses one that is missing. */
@@ -54,7 +54,7 @@ export async function openFiles(folder: string): Promise<Files> {
   for (const shelf of SHELVES) await mkdir(join(folder, shelf), { recursive: true });
 
   const waitingPath = (name: string): string => {
-    if (!/^[0-9a-f]{24}$/.test(name))
+    if (!isWaitingName(name))
       throw new RangeError('Expected 24 hexadecimal digits as the name of a file that waits');
     return join(waiting, name);
   };
@@ -206,6 +206,10 @@ async function syncFolder(folder: string): Promise<void> {
   } finally {
     await handle.close();
   }
+}
+
+export function isWaitingName(name: string): boolean {
+  return /^[0-9a-f]{24}$/.test(name);
 }
 
 function isMissing(fault: unknown): boolean {

@@ -12,7 +12,7 @@ import { migrate } from './migrations.ts';
 import { recordsIn } from './records.ts';
 import type { Records } from './records.ts';
 import type { Bucket } from './bucket.ts';
-import { sweep } from './sweep.ts';
+import { sweep, sweepWaiting } from './sweep.ts';
 import type { Swept } from './sweep.ts';
 import type { Tables } from './tables.ts';
 import { waitingUploads } from './uploads.ts';
@@ -43,6 +43,10 @@ export interface Store {
 const ALONE = 'alone';
 /** A process that has said nothing for so long is taken for dead, and others read its photos; in milliseconds. */
 const PATIENCE = 30_000;
+
+/** How often a process looks into the bucket for photos that wait for nothing, and how old those are; in milliseconds. */
+const SWEEPING = 3_600_000;
+const FORGOTTEN = 86_400_000;
 
 /** A database and a bucket that several processes share. */
 export interface Shared {
@@ -112,7 +116,9 @@ async function openOwn(folder: string, release: () => void): Promise<Store> {
 }
 
 /**
- * Nothing is swept here: a file that no row owns may be one that another process is about to keep. The
+ * What another process is about to keep is not told from what nothing owns, so the shelves are not swept here. A photo
+ * that waits has a name of its own; one that no row has named for a day is of a process that died, or of a pad
+ * that was deleted while it was read. The
  * clients of both are loaded only when they are asked for; most people never need them.
  */
 async function openShared(
@@ -129,16 +135,23 @@ async function openShared(
     const files = await openSharedFiles(folder, shared.files);
     const { db } = database;
     const line = writersOn(db, (transaction) => database.takeTurn(transaction));
+    const waiting = waitingUploads(db, { worker: randomUUID(), patience, rowLocks: true });
+    // A bucket that does not answer now is swept at the next turn.
+    const tidy = (): void =>
+      void sweepWaiting(waiting, files, new Date(Date.now() - FORGOTTEN)).catch(() => undefined);
+    const clock = setInterval(tidy, SWEEPING).unref();
+    tidy();
     return {
       ...line.askedBy(() => null),
       askedBy: line.askedBy,
       files,
       swept: { cleared: 0, missing: [] },
-      waiting: waitingUploads(db, { worker: randomUUID(), patience, rowLocks: true }),
+      waiting,
       answers: async () => (await answers(db)) && (await bucketAnswers(files)),
       tell: (pad) => database.tell(pad),
       hear: (call) => database.hear(call),
       close: async () => {
+        clearInterval(clock);
         await line.end();
         await database.close();
         release();

@@ -6,32 +6,44 @@ import { SHELVES } from './files.ts';
 import type { Files, Received, Shelf } from './files.ts';
 
 /**
- * One pad as one file: a tar archive (POSIX ustar) that holds `pad.json` first and then each of its
- * pictures as `shelf/hash`, so that what is inside can be checked against its own name.
+ * One pad as one file: a tar archive (POSIX ustar) that holds `pad.json` first, then each of its plans as
+ * `plans/1.json` and so on, and then each of its pictures as `shelf/hash`, so that what is inside can be checked
+ * against its own name.
  */
 export interface PadArchive {
   readonly contents: unknown;
+  /** Its plans as JSON text, each a file that belongs to nothing yet. */
+  readonly plans: readonly Received[];
   /** The pictures that came with it, by shelf; whole, checked, and belonging to nothing yet. */
   readonly files: readonly { readonly shelf: Shelf; readonly received: Received }[];
 }
 
 const CONTENTS = 'pad.json';
+const PLAN = /^plans\/\d{1,4}\.json$/;
 const MEGABYTE = 2 ** 20;
 
 /** Some thirty photos and all their swatches come to about 200 MB. */
 const LARGEST_ARCHIVE = 2048 * MEGABYTE;
+/** Of the contents, and of one plan: that of a pad of 48 sheets takes 2 MB. */
 const LARGEST_CONTENTS = 64 * MEGABYTE;
+const LARGEST_PLAN = 16 * MEGABYTE;
 const MOST_FILES = 5000;
 
-/** Streams a pad into an archive; the pictures are read one after the other. */
-export function packArchive(
-  contents: unknown,
-  owned: readonly { readonly shelf: Shelf; readonly hash: string }[],
-  files: Files,
-): Readable {
+/** What a file of a pad is made of. */
+export interface PadToPack {
+  readonly contents: unknown;
+  /** Its plans as JSON text. */
+  readonly plans: AsyncIterable<string>;
+  readonly owned: readonly { readonly shelf: Shelf; readonly hash: string }[];
+}
+
+/** Streams a pad into an archive; plans and pictures are read one after the other. */
+export function packArchive({ contents, plans, owned }: PadToPack, files: Files): Readable {
   const archive = pack();
   const fill = async (): Promise<void> => {
     await put(archive, CONTENTS, Buffer.from(JSON.stringify(contents)));
+    let number = 0;
+    for await (const plan of plans) await put(archive, `plans/${++number}.json`, Buffer.from(plan));
     for (const { shelf, hash } of owned)
       await put(archive, `${shelf}/${hash}`, await files.read(shelf, hash));
     archive.finalize();
@@ -61,6 +73,7 @@ export async function unpackArchive(
   files: Files,
 ): Promise<PadArchive> {
   const taken: { shelf: Shelf; received: Received }[] = [];
+  const plans: Received[] = [];
   const archive = extract();
   const pour = Readable.from(source, { objectMode: false });
   pour.on('error', (fault) => archive.destroy(fault));
@@ -70,14 +83,17 @@ export async function unpackArchive(
   try {
     for await (const entry of archive) {
       size += entry.header.size ?? 0;
-      if (size > LARGEST_ARCHIVE || taken.length > MOST_FILES) throw tooLarge(size);
-      if (entry.header.name === CONTENTS) contents = await readContents(entry, entry.header);
+      if (size > LARGEST_ARCHIVE || taken.length + plans.length > MOST_FILES) throw tooLarge(size);
+      const { name } = entry.header;
+      if (name === CONTENTS) contents = await readContents(entry, entry.header);
+      else if (PLAN.test(name)) plans.push(await receivePlan(entry, entry.header, files));
       else taken.push(await receive(entry, entry.header, files));
     }
     if (contents === undefined) throw notAPad('no pad.json in it');
-    return { contents, files: taken };
+    return { contents, plans, files: taken };
   } catch (fault) {
-    for (const { received } of taken) await files.drop(received);
+    for (const received of [...plans, ...taken.map((one) => one.received)])
+      await files.drop(received);
     throw fault instanceof Refusal || isOfSystem(fault) ? fault : notAPad(words(fault));
   } finally {
     pour.destroy();
@@ -93,6 +109,16 @@ async function readContents(entry: AsyncIterable<Uint8Array>, { size }: Headers)
   } catch (fault) {
     throw notAPad(words(fault));
   }
+}
+
+async function receivePlan(
+  entry: AsyncIterable<Uint8Array>,
+  { size, type }: Headers,
+  files: Files,
+): Promise<Received> {
+  if ((size ?? 0) > LARGEST_PLAN) throw tooLarge(size ?? 0);
+  if (type !== 'file') throw notAPad('a plan that is no file');
+  return files.receive(entry);
 }
 
 async function receive(

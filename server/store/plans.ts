@@ -10,7 +10,12 @@ export interface Plans {
   all(): Promise<PlanRow[]>;
   ofPad(pad: string): Promise<PlanRow[]>;
   at(id: string): Promise<unknown>;
+  /** The same as the JSON text that is kept. */
+  textAt(id: string): Promise<string | null>;
   add(plan: PlanRow, whole: unknown, swatches: readonly string[]): Promise<void>;
+  addText(plan: PlanRow, text: string, swatches: readonly string[]): Promise<void>;
+  /** The swatch files of all plans of a pad. */
+  swatchesOf(pad: string): Promise<string[]>;
   remove(id: string): Promise<void>;
   /** The steps of its guide that are done. */
   ticks(id: string): Promise<string[]>;
@@ -26,7 +31,7 @@ export interface Plans {
 const BRIEF = ['id', 'pad', 'cards', 'value', 'created_at', 'made_from'] as const;
 
 export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
-  return {
+  const plans: Plans = {
     all: async () =>
       (
         await db
@@ -47,18 +52,22 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
           .execute()
       ).map(read),
     at: async (id) => {
-      const row = await db
-        .selectFrom('plans')
-        .select('doc')
-        .where('id', '=', id)
-        .where(isOfSeenPad(whose))
-        .executeTakeFirst();
-      return row === undefined ? null : (JSON.parse(row.doc) as unknown);
+      const text = await plans.textAt(id);
+      return text === null ? null : (JSON.parse(text) as unknown);
     },
-    add: async (plan, whole, swatches) => {
+    textAt: async (id) =>
+      (
+        await db
+          .selectFrom('plans')
+          .select('doc')
+          .where('id', '=', id)
+          .where(isOfSeenPad(whose))
+          .executeTakeFirst()
+      )?.doc ?? null,
+    add: (plan, whole, swatches) => plans.addText(plan, JSON.stringify(whole), swatches),
+    addText: async (plan, doc, swatches) => {
       const { id, pad, cards, value, createdAt, from } = plan;
       const turn = await nextTurn(db, 'plans');
-      const doc = JSON.stringify(whole);
       await db
         .insertInto('plans')
         .values({ id, pad, cards, value, doc, created_at: createdAt, turn, made_from: from })
@@ -66,6 +75,17 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
       const shown = [...new Set(swatches)].map((swatch) => ({ plan: id, swatch }));
       if (shown.length > 0) await db.insertInto('plan_swatches').values(shown).execute();
     },
+    swatchesOf: async (pad) =>
+      (
+        await db
+          .selectFrom('plan_swatches')
+          .innerJoin('plans', 'plans.id', 'plan_swatches.plan')
+          .select('swatch')
+          .distinct()
+          .where('pad', '=', pad)
+          .where(isOfSeenPad(whose))
+          .execute()
+      ).map(({ swatch }) => swatch),
     remove: async (id) => {
       await db.deleteFrom('ticks').where('plan', '=', id).execute();
       await db.deleteFrom('plan_swatches').where('plan', '=', id).execute();
@@ -115,6 +135,7 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
           .executeTakeFirst()
       )?.swatch ?? null,
   };
+  return plans;
 }
 
 function read(row: Pick<Tables['plans'], (typeof BRIEF)[number]>): PlanRow {

@@ -9,7 +9,7 @@ import {
   S3Client,
 } from '@aws-sdk/client-s3';
 import { once } from './once.ts';
-import { SHELVES, missing, openFiles } from './files.ts';
+import { SHELVES, isWaitingName, missing, openFiles } from './files.ts';
 import type { Files, Received, Shelf } from './files.ts';
 import type { Bucket } from './bucket.ts';
 
@@ -36,10 +36,28 @@ export async function openSharedFiles(folder: string, place: Bucket): Promise<Fi
     Key: `${folderOf(shelf)}${hash}`,
   });
 
+  const waitingFolder = prefix === '' ? 'waiting/' : `${prefix}/waiting/`;
   const waitingKey = (name: string): { Bucket: string; Key: string } => ({
     Bucket,
-    Key: prefix === '' ? `waiting/${name}` : `${prefix}/waiting/${name}`,
+    Key: `${waitingFolder}${name}`,
   });
+
+  /** What lies in a folder of the bucket, and since when. */
+  async function* list(Prefix: string): AsyncGenerator<{ readonly name: string; since: Date }> {
+    let ContinuationToken: string | undefined;
+    do {
+      const page = await client.send(
+        new ListObjectsV2Command({
+          Bucket,
+          Prefix,
+          ...(ContinuationToken === undefined ? {} : { ContinuationToken }),
+        }),
+      );
+      for (const { Key, LastModified } of page.Contents ?? [])
+        yield { name: Key!.slice(Prefix.length), since: LastModified ?? new Date() };
+      ContinuationToken = page.NextContinuationToken;
+    } while (ContinuationToken !== undefined);
+  }
 
   const isThere = async (shelf: Shelf, hash: string): Promise<boolean> => {
     try {
@@ -103,20 +121,8 @@ export async function openSharedFiles(folder: string, place: Bucket): Promise<Fi
     },
     has: async (shelf, hash) => (await local.has(shelf, hash)) || (await isThere(shelf, hash)),
     hashesOn: async (shelf) => {
-      const Prefix = folderOf(shelf);
       const hashes: string[] = [];
-      let ContinuationToken: string | undefined;
-      do {
-        const page = await client.send(
-          new ListObjectsV2Command({
-            Bucket,
-            Prefix,
-            ...(ContinuationToken === undefined ? {} : { ContinuationToken }),
-          }),
-        );
-        for (const { Key } of page.Contents ?? []) hashes.push(Key!.slice(Prefix.length));
-        ContinuationToken = page.NextContinuationToken;
-      } while (ContinuationToken !== undefined);
+      for await (const { name } of list(folderOf(shelf))) hashes.push(name);
       return hashes;
     },
     hold: async (received) => {
@@ -141,6 +147,15 @@ export async function openSharedFiles(folder: string, place: Bucket): Promise<Fi
     letGo: async (name) => {
       await local.letGo(name);
       await client.send(new DeleteObjectCommand(waitingKey(name)));
+    },
+    letGoOthers: async (names, before) => {
+      let gone = 0;
+      for await (const { name, since } of list(waitingFolder)) {
+        if (!isWaitingName(name) || names.has(name) || since >= before) continue;
+        await files.letGo(name);
+        gone += 1;
+      }
+      return gone;
     },
     remove: async (shelf, hash) => {
       await client.send(new DeleteObjectCommand(keyOf(shelf, hash)));

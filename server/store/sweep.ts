@@ -2,6 +2,7 @@ import type { Kysely } from 'kysely';
 import { SHELVES } from './files.ts';
 import type { Files, Shelf } from './files.ts';
 import type { Tables } from './tables.ts';
+import type { WaitingUploads } from './uploads.ts';
 
 /** What the sweep at start found: how much it cleared away, and files that a row names but are gone. */
 export interface Swept {
@@ -15,7 +16,7 @@ export async function sweep(
   files: Files,
   waiting: ReadonlySet<string>,
 ): Promise<Swept> {
-  let cleared = (await files.clearIncoming()) + (await files.letGoOthers(waiting));
+  let cleared = (await files.clearIncoming()) + (await files.letGoOthers(waiting, new Date()));
   const missing: { shelf: Shelf; hash: string }[] = [];
   const owned = await ownedHashes(db);
   for (const shelf of SHELVES) {
@@ -28,6 +29,16 @@ export async function sweep(
     }
   }
   return { cleared, missing };
+}
+
+/** Removes photos from a shared bucket that wait for nothing and have lain there since before a time; gives how many. */
+export async function sweepWaiting(
+  waiting: Pick<WaitingUploads, 'held'>,
+  files: Files,
+  before: Date,
+): Promise<number> {
+  const held = await waiting.held();
+  return files.letGoOthers(new Set(held.map(({ file }) => file)), before);
 }
 
 export async function ownedHashes(db: Kysely<Tables>): Promise<Record<Shelf, Set<string>>> {

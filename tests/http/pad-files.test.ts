@@ -154,6 +154,14 @@ describe('a pad moved to another computer as one file', () => {
     expect(rawPayload.includes('GPSLatitude')).toBe(false);
   });
 
+  test('a file of the form before, with its plans in its contents, is still read', async () => {
+    const { pad, plan, file } = await savedPad();
+    const there = await mount(await newFolder());
+    expect((await bring(there, await inForm1(file))).statusCode).toBe(201);
+    expect(await padAt(there, pad.id)).toEqual(pad);
+    expect(valueOf(await ask(there, 'GET', `/api/plans/${plan.id}`))).toEqual(plan);
+  });
+
   test('brought a second time it is refused and stays as it is', async () => {
     const { here, pad, file } = await savedPad();
     expect(problemIn(await bring(here, file))).toMatchObject({ status: 409, field: 'file' });
@@ -177,6 +185,7 @@ describe('a pad moved to another computer as one file', () => {
     ['a path for a picture', (doc: Doc) => void (doc.photos[0]!.picture = '../../secret')],
     ['two sheets of one id', (doc: Doc) => void doc.sheets.push(doc.sheets[0]!)],
     ['a plan without cards', (doc: Doc) => void (doc.plans[0]!.batch = {})],
+    ['a plan that is no object', (doc: Doc) => void (doc.plans[0] = 'plan' as never)],
     ['ticks that are none', (doc: Doc) => void (doc.ticks = { plan: 'all' })],
     ['a layout that cannot be made', (doc: Doc) => void (doc.layouts = [CROOKED])],
     ['a revision that no number can count on', (doc: Doc) => void (doc.pad.revision = 2 ** 53 - 1)],
@@ -270,20 +279,58 @@ async function rewritten(
   spoil: (doc: Doc) => void,
   more?: { readonly name: string; readonly bytes: Buffer },
 ): Promise<Buffer> {
+  const { contents, plans, pictures } = await unpacked(file);
+  const doc = { ...contents, plans };
+  spoil(doc);
+  const { plans: spoiled, ...rest } = doc;
+  return packed([
+    { name: 'pad.json', bytes: asJson(rest) },
+    ...spoiled.map((plan, at) => ({ name: `plans/${at + 1}.json`, bytes: asJson(plan) })),
+    ...pictures,
+    ...(more === undefined ? [] : [more]),
+  ]);
+}
+
+/** As files were before plans stood beside the contents. */
+async function inForm1(file: Buffer): Promise<Buffer> {
+  const { contents, plans, pictures } = await unpacked(file);
+  const doc = { ...contents, form: 'plyhue pad, form 1', plans };
+  return packed([{ name: 'pad.json', bytes: asJson(doc) }, ...pictures]);
+}
+
+interface Entry {
+  readonly name: string;
+  readonly bytes: Buffer;
+}
+
+async function unpacked(file: Buffer): Promise<{
+  contents: Omit<Doc, 'plans'>;
+  plans: Record<string, unknown>[];
+  pictures: Entry[];
+}> {
+  const entries: Entry[] = [];
+  for await (const entry of Readable.from([file]).pipe(extract()))
+    entries.push({ name: entry.header.name, bytes: await whole(entry) });
+  const [first, ...others] = entries;
+  expect(first!.name).toBe('pad.json');
+  return {
+    contents: JSON.parse(first!.bytes.toString()) as Doc,
+    plans: others
+      .filter(({ name }) => name.startsWith('plans/'))
+      .map(({ bytes }) => JSON.parse(bytes.toString()) as Record<string, unknown>),
+    pictures: others.filter(({ name }) => !name.startsWith('plans/')),
+  };
+}
+
+function packed(entries: readonly Entry[]): Promise<Buffer> {
   const out = pack();
-  const source = Readable.from([file]).pipe(extract());
-  for await (const entry of source) {
-    let bytes = await whole(entry);
-    if (entry.header.name === 'pad.json') {
-      const doc = JSON.parse(bytes.toString()) as Doc;
-      spoil(doc);
-      bytes = Buffer.from(JSON.stringify(doc));
-    }
-    out.entry({ name: entry.header.name }, bytes);
-  }
-  if (more !== undefined) out.entry({ name: more.name }, more.bytes);
+  for (const { name, bytes } of entries) out.entry({ name }, bytes);
   out.finalize();
   return whole(out);
+}
+
+function asJson(value: unknown): Buffer {
+  return Buffer.from(JSON.stringify(value));
 }
 
 async function whole(pieces: AsyncIterable<Uint8Array>): Promise<Buffer> {

@@ -1,0 +1,53 @@
+import { setImmediate } from 'node:timers/promises';
+import type { Layout } from '../contract/layouts.ts';
+import { packArchive } from '../store/pad-archive.ts';
+import type { Shelf } from '../store/files.ts';
+import type { Records } from '../store/records.ts';
+import type { PlanRow } from '../store/rows.ts';
+import type { Edges } from './edges.ts';
+import { FORM, ownedBy } from './pad-contents.ts';
+import type { PadContents } from './pad-contents.ts';
+import { rowsOfPad } from './read-pad.ts';
+import { layoutOnWire } from './wire/layouts.ts';
+import type { KeptPlan } from './make-plan.ts';
+
+/**
+ * A pad with its photos, swatches and plans as one stream of bytes. Each plan is handed on as the text that is
+ * kept: to write a hundred of them anew would stop everyone else.
+ */
+export async function padAsFile({ store }: Edges, id: string): Promise<NodeJS.ReadableStream> {
+  const { read, files } = store;
+  const rows = await rowsOfPad(read, id);
+  const plans = await read.plans.ofPad(id);
+  const ticks: Record<string, string[]> = {};
+  for (const { id: plan } of plans) ticks[plan] = await read.plans.ticks(plan);
+  const leftovers = await read.leftovers.ofPad(id);
+  const layouts = await ownLayoutsOf(read, plans);
+  const contents: PadContents = { form: FORM, ...rows, leftovers, ticks, layouts };
+  const owned: { shelf: Shelf; hash: string }[] = [];
+  for (const [shelf, hashes] of ownedBy(contents, await read.plans.swatchesOf(id)))
+    for (const hash of hashes) {
+      await files.readable(shelf, hash);
+      owned.push({ shelf, hash });
+    }
+  return packArchive({ contents, plans: textsOf(read, plans), owned }, files);
+}
+
+/** A plan that is deleted while the pad is saved is left out. */
+async function* textsOf({ plans }: Records, rows: readonly PlanRow[]): AsyncGenerator<string> {
+  for (const { id } of rows) {
+    const text = await plans.textAt(id);
+    if (text !== null) yield text;
+  }
+}
+
+async function ownLayoutsOf(records: Records, plans: readonly PlanRow[]): Promise<Layout[]> {
+  const used = new Set<string>();
+  for (const { id } of plans) {
+    const plan = (await records.plans.at(id)) as KeptPlan | null;
+    for (const { layout } of plan?.asked.cards ?? []) used.add(layout);
+    await setImmediate();
+  }
+  const rows = await Promise.all([...used].map((id) => records.layouts.at(id)));
+  return rows.filter((row) => row !== null).map(({ layout }) => layoutOnWire(layout));
+}
