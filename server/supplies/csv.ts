@@ -1,3 +1,5 @@
+import { CsvError, parse } from 'csv-parse/sync';
+import { stringify } from 'csv-stringify/sync';
 import { expected } from '../refusals/refusal.ts';
 
 /** A line of the file with the number of the line on which it starts, from 1. */
@@ -6,43 +8,41 @@ export interface CsvRecord {
   readonly fields: readonly string[];
 }
 
-/**
- * Comma-separated text as RFC 4180 describes it: fields that hold a comma, a quote or a line break are
- * quoted, quotes in them doubled; lines end in CR LF.
- */
+/** Comma-separated text as RFC 4180 describes it, whose lines end in CR LF. */
 export function csvText(rows: readonly (readonly string[])[]): string {
-  return rows.map((row) => `${row.map(quoted).join(',')}\r\n`).join('');
-}
-
-function quoted(field: string): string {
-  return /[",\r\n]|^\s|\s$/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
+  // Space at the ends of a field belongs to it (RFC 4180, 2.4), yet many a reader drops it outside quotes.
+  return stringify([...rows], { record_delimiter: 'windows', quoted_match: /^\s|\s$/ });
 }
 
 /**
- * Reads comma-separated text (RFC 4180), with CR LF or LF alone, with or without a byte order mark, empty
- * lines passed over. Refuses a quoted field that is never closed.
+ * Reads comma-separated text (RFC 4180), with CR LF, LF or CR, with or without a byte order mark, empty lines
+ * passed over. Refuses quotes that are not closed or not doubled, naming the line.
  */
 export function csvRecords(text: string): CsvRecord[] {
-  const whole = text.startsWith('\uFEFF') ? text.slice(1) : text;
-  const records: CsvRecord[] = [];
-  const token = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r?\n|\r|$)/y;
-  let [line, start, fields] = [1, 1, [] as string[]];
-  while (token.lastIndex < whole.length || fields.length > 0) {
-    const at = token.lastIndex;
-    const found = token.exec(whole);
-    if (found === null)
-      throw expected(
-        'a quoted field that is closed again',
-        `line ${line}`,
-        whole.slice(at, at + 40),
-        'Double every quote inside a quoted field, and close it before the comma.',
-      );
-    const [all, inQuotes, plain = '', end] = found;
-    fields.push(inQuotes === undefined ? plain : inQuotes.replaceAll('""', '"'));
-    line += (all.match(/\r\n|\n|\r/g) ?? []).length;
-    if (end === ',') continue;
-    if (fields.length > 1 || fields[0] !== '') records.push({ line: start, fields });
-    [start, fields] = [line, []];
+  const starts: number[] = [];
+  try {
+    return parse(text, {
+      bom: true,
+      relax_column_count: true,
+      skip_empty_lines: true,
+      record_delimiter: ['\r\n', '\n', '\r'],
+      on_record: (fields: string[], { lines }) => {
+        starts.push(lines - breaksIn(fields));
+        return fields;
+      },
+    }).map((fields, at) => ({ line: starts[at]!, fields }));
+  } catch (fault) {
+    if (!(fault instanceof CsvError)) throw fault;
+    throw expected(
+      'fields whose quotes are doubled and closed',
+      `line ${Number(fault.lines)}`,
+      text.split(/\r\n|\n|\r/)[Number(fault.lines) - 1]?.slice(0, 40) ?? '',
+      'Double every quote inside a quoted field, and close it before the comma.',
+    );
   }
-  return records;
+}
+
+/** The lines that a record takes beyond its first. */
+function breaksIn(fields: readonly string[]): number {
+  return fields.reduce((sum, field) => sum + (field.match(/\r\n|\n|\r/g)?.length ?? 0), 0);
 }

@@ -91,6 +91,8 @@ export const DOORS = {
   culori: ['colour'],
   'ml-kmeans': ['colour'],
   'polyclip-ts': ['layouts', 'geometry'],
+  'csv-parse': ['supplies'],
+  'csv-stringify': ['supplies'],
   zod: ['contract', 'http', 'top'],
   fastify: ['http', 'top'],
   piscina: ['top'],

@@ -42,6 +42,12 @@ describe('supplies as comma-separated text', () => {
     ['kind,name,L,a,b\nink,Kelp,41,"0,5",0', 'line 2, a', 'number'],
     ['kind,name,L,a,b,sheets\nink,Kelp,41,0,0,-2', 'line 2, sheets', 'whole number'],
     ['kind,name,L,a,b\nink,"Kelp,41,0,0', 'line 2', 'closed'],
+    ['kind,name,L,a,b\nink,Ke"lp,41,0,0', 'line 2', 'doubled'],
+    [
+      'kind,name,note,L,a,b\nink,Kelp,"a\nb",41,0,0\r\n\r\npaint,Kelp,,41,0,0',
+      'line 5, kind',
+      'ink',
+    ],
   ])('%j is refused at %s', (text, field, says) => {
     let caught: unknown = null;
     try {
