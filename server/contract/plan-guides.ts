@@ -67,6 +67,8 @@ export const CardToMake = z.object({
   /** What is stamped on it or cut by a die, and where. */
   elements: z.array(
     z.object({
+      element: Id,
+      kind: z.enum(['stamp', 'die-cut']),
       main: z.string(),
       small: z.string(),
       /** The layer before whose gluing it is done, as a stamp is; null after all layers. */

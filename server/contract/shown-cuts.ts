@@ -27,6 +27,9 @@ const ShownFinish = z.object({
   kept: z.array(Spot),
   /** The two pencil marks of a slant; none for other finishes. */
   marks: z.array(Spot),
+  /** On the drawing of the sheet: the middle of its number, and the lines along which it is cut. */
+  badge: Spot,
+  tracks: z.array(z.array(Spot)),
 });
 
 /** A step of the hands: what to set or mark, what comes of it, and where it is on the sheet. */

@@ -1,10 +1,12 @@
 import { crowding } from '../layouts/check-elements.ts';
-import type { Layout } from '../layouts/layout.ts';
+import type { Element, Layout } from '../layouts/layout.ts';
 import type { Length, Ruler } from '../lengths/length.ts';
 import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
 
 /** Something stamped on a card or glued onto it: what and how large, and where. */
 export interface ElementWords {
+  readonly element: string;
+  readonly kind: Element['kind'];
   readonly main: string;
   readonly small: string;
   /** The layer before whose gluing it is done: a stamp wants a flat piece; null for what is glued on last. */
@@ -30,6 +32,8 @@ export function elementWords(layout: Layout, ruler: Ruler): ElementWords[] {
       ? ' It fits, but stands near to an edge or to another layer: try it first.'
       : '';
     return {
+      element: id,
+      kind,
       main: `${stamp ? 'Stamp' : 'Die cut'}: ${layerSaid(id)}, ${sizeSaid(box, ruler)}`,
       small: `${done} the ${layerSaid(layer)}, ${place}.${dry}${near}`,
       before: stamp ? (loose?.id ?? layout.layers[1]?.id ?? null) : null,

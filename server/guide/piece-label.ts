@@ -41,10 +41,10 @@ export function plainTurn({ turned, pair }: PlacedPiece): Turn {
   return (((turned ? 90 : 0) + 360 - (pair?.spin ?? 0)) % 360) as Turn;
 }
 
-/** Where the label of a piece may stand: of two triangles in one rectangle, in the square corner of each. */
+/** Where the label of a piece may stand: of a triangle, in its square corner, so that it lies on what is kept. */
 function roomOf({ placed, turn, showsOther }: Labelled, scale: number): Taken {
   const whole = laid(placed, scale);
-  const corner = placed.pair === undefined ? null : squareCornerOf(placed.piece);
+  const corner = squareCornerOf(placed.piece);
   if (corner === null) return whole;
   const lying = (corner + 4 - (turn ?? plainTurn(placed)) / 90) % 4;
   const right = (lying === 1 || lying === 2) !== showsOther;

@@ -1,3 +1,4 @@
+import { squareCornerOf } from '../cutting/pairs.ts';
 import type { Slot } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Extent, Mark } from './drawing.ts';
@@ -101,12 +102,13 @@ const NARROWEST = 58;
 /** How much of a piece's longer side the height of its label may be: number and arrow stand in a row. */
 const SLIM = 0.45;
 
-/** The room for a label, in mm of the sheet, where there is least: of a triangle in a pair that of its corner. */
+/** The room for a label, in mm of the sheet, where there is least: of a triangle that of its corner. */
 export function smallestOf({ pieces }: Slot): number {
-  const rooms = pieces.map(({ piece: { size }, pair }) => {
+  const rooms = pieces.map(({ piece }) => {
+    const { size } = piece;
     const [width, height] = [toMillimetres(size.width), toMillimetres(size.height)];
     const room = Math.min(width, height, SLIM * Math.max(width, height));
-    return pair === undefined ? room : room / 2;
+    return squareCornerOf(piece) === null ? room : room / 2;
   });
   return Math.min(...rooms);
 }

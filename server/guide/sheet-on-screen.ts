@@ -5,6 +5,7 @@ import type { Slot } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Ruler, Size } from '../lengths/length.ts';
 import type { Extent, Mark } from './drawing.ts';
+import type { Lying } from './finish-lines.ts';
 import { timesSaid } from './left-blocks.ts';
 import { layerSaid, sizeSaid } from './said.ts';
 import { shownSteps } from './shown-steps.ts';
@@ -31,7 +32,7 @@ export interface PieceOnScreen {
   readonly up: boolean;
 }
 
-export interface SheetToShow {
+export interface SheetToShow extends Lying {
   /** The sheet whose pieces are named. */
   readonly slot: Slot;
   /** All sheets that are cut with it; it among them. */
@@ -39,21 +40,20 @@ export interface SheetToShow {
   readonly size: Size;
   /** Width of the drawn sheet, at which numbers and labels have their right size. */
   readonly width: number;
-  readonly isUp: (piece: string) => boolean;
 }
 
 /** Room around the drawn sheet for its edge and for numbers on it. */
 const ROOM = 3;
 
 export function sheetOnScreen(
-  { slot, together, size, width, isUp }: SheetToShow,
+  { slot, together, size, width, turnOf, showsOther }: SheetToShow,
   ruler: Ruler,
 ): SheetOnScreen {
-  const drawn = { scale: scaleOf(size, width), room: ROOM, isUp };
+  const drawn = { scale: scaleOf(size, width), room: ROOM, turnOf, showsOther };
   return {
     drawing: drawingOf(size, width),
     steps: shownSteps(cutSteps(slot), slot, size, drawn, ruler),
-    pieces: piecesOn(slot, ruler, isUp),
+    pieces: piecesOn(slot, ruler, showsOther),
     left: timesSaid(together.flatMap(worthKeeping).map((left) => sizeSaid(left, ruler))),
   };
 }
@@ -78,15 +78,22 @@ function drawingOf(size: Size, width: number): Extent {
 }
 
 /** The pieces of a sheet, by card. */
-function piecesOn({ pieces }: Slot, ruler: Ruler, isUp: SheetToShow['isUp']): PieceOnScreen[] {
+function piecesOn(
+  { pieces }: Slot,
+  ruler: Ruler,
+  showsOther: Lying['showsOther'],
+): PieceOnScreen[] {
   return pieces
-    .map(({ piece }) => ({
-      card: piece.card,
-      layer: piece.layer,
-      name: layerSaid(piece.layer),
-      size: sizeSaid(piece.size, ruler),
-      half: squareCornerOf(piece) !== null,
-      up: isUp(piece.id),
-    }))
+    .map((placed) => {
+      const { piece } = placed;
+      return {
+        card: piece.card,
+        layer: piece.layer,
+        name: layerSaid(piece.layer),
+        size: sizeSaid(piece.size, ruler),
+        half: squareCornerOf(piece) !== null,
+        up: !showsOther(placed),
+      };
+    })
     .sort((a, b) => a.card - b.card);
 }

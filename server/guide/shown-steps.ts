@@ -6,9 +6,11 @@ import type { Size } from '../lengths/length.ts';
 import { outline } from '../layouts/outline.ts';
 import { cutLines } from './cut-lines.ts';
 import type { Extent, Spot } from './drawing.ts';
-import { numberSpots, taken } from './cut-picture.ts';
+import { numberSpots, taken } from './cut-numbers.ts';
+import { finishLines } from './finish-lines.ts';
+import type { Lying } from './finish-lines.ts';
 import { measurePlace } from './measure-place.ts';
-import { labelPlaces, laid, plainTurn } from './piece-label.ts';
+import { labelPlaces, laid } from './piece-label.ts';
 import type { Taken } from './piece-label.ts';
 import { placeOfMark, stepWords } from './step-words.ts';
 import type { StepWords } from './step-words.ts';
@@ -32,6 +34,9 @@ export type Shown =
       readonly piece: Extent;
       readonly kept: Spot[];
       readonly marks: Spot[];
+      /** The middle of its number, and what is cut, on the drawing of the sheet. */
+      readonly badge: Spot;
+      readonly tracks: Spot[][];
     };
 
 export interface ShownStep extends StepWords {
@@ -39,11 +44,9 @@ export interface ShownStep extends StepWords {
 }
 
 /** How a sheet is drawn: so many units of the drawing for a mm, and the room around it. */
-export interface Drawn {
+export interface Drawn extends Lying {
   readonly scale: number;
   readonly room: number;
-  /** True for pieces that show the side that lies up; it widens the labels of the others. */
-  readonly isUp: (piece: string) => boolean;
 }
 
 /** The steps of a sheet in words, each with its place on the drawing of the sheet. */
@@ -58,36 +61,54 @@ export function shownSteps(
   const place = (x: number): number => drawn.room + drawn.scale * x;
   const spot = ({ x, y }: Spot): Spot => ({ x: place(x), y: place(y) });
   const moved = ({ x, y }: Spot): Spot => ({ x: drawn.room + x, y: drawn.room + y });
-  const numbers = numberSpots(lines, drawn.scale, sheet);
+  const finishes = finishLines(steps, slot, drawn);
+  const spots = numberSpots(lines, finishes, drawn.scale, sheet);
+  const numbers = [...spots.cuts, ...spots.finishes];
   const labels = [...numbers.map(taken), ...labelsOf(slot, drawn, numbers)].map((one) => ({
     ...one,
     ...moved(one),
   }));
-  const words = stepWords(steps, slot, ruler);
+  const plain = slot.pieces.every((placed) => drawn.turnOf(placed) === null);
+  const words = stepWords(steps, slot, ruler, plain);
   return steps.map((step, at): ShownStep => {
-    if (step.kind !== 'cut') return { ...words[at]!, shown: finishShown(step, slot, drawn) };
+    if (step.kind !== 'cut') {
+      const finish = finishes.findIndex(({ number }) => number === step.number);
+      const badge = moved(spots.finishes[finish]!);
+      const tracks = finishes[finish]!.tracks.map((track) => track.map(spot));
+      return { ...words[at]!, shown: { ...finishShown(step, slot, drawn), badge, tracks } };
+    }
     const line = lines.findIndex(({ number }) => number === step.number);
     const { part, from, to } = lines[line]!;
     const size = { width: drawn.scale * part.width, height: drawn.scale * part.height };
     const cut = { part: { ...spot(part), ...size }, from: spot(from), to: spot(to) };
-    const badge = moved(numbers[line]!);
+    const badge = moved(spots.cuts[line]!);
     const others = labels.filter((_, index) => index !== line);
     const measure = measurePlace(cut, step.at, ruler, others);
     return { ...words[at]!, shown: { kind: 'cut', ...cut, badge, measure } };
   });
 }
 
-/** The room of the labels of the pieces, each with an arrow; those of cardstock have none and take a little less. */
-function labelsOf({ pieces }: Slot, { scale, isUp }: Drawn, numbers: readonly Spot[]): Taken[] {
+/** The room of the labels of the pieces. */
+function labelsOf(
+  { pieces }: Slot,
+  { scale, turnOf, showsOther }: Drawn,
+  numbers: readonly Spot[],
+): Taken[] {
   const labelled = pieces.map((placed) => ({
     placed,
-    turn: plainTurn(placed),
-    showsOther: !isUp(placed.piece.id),
+    turn: turnOf(placed),
+    showsOther: showsOther(placed),
   }));
   return labelPlaces(labelled, scale, numbers.map(taken));
 }
 
-function finishShown(step: FinishingStep, slot: Slot, { scale, room }: Drawn): Shown {
+type FinishShown = Extract<Shown, { kind: 'finish' }>;
+
+function finishShown(
+  step: FinishingStep,
+  slot: Slot,
+  { scale, room }: Drawn,
+): Omit<FinishShown, 'badge' | 'tracks'> {
   const placed = slot.pieces.find(({ piece }) => piece.id === step.piece)!;
   const { piece } = placed;
   const lying = laid(placed, scale);

@@ -6,6 +6,7 @@ import { cutPicture } from './cut-picture.ts';
 import type { Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
+import type { Lying } from './finish-lines.ts';
 import { blocksOn } from './flow.ts';
 import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
@@ -68,19 +69,26 @@ function sheetOf(ask: GuideAsk, facts: Facts, one: SlotFacts): SheetAsk {
 
 /** The sheet with its numbered cuts, from 0, 0; `scale` is printed mm for a mm of the sheet. */
 export function slotMarks(ask: GuideAsk, facts: Facts, one: SlotFacts, scale: number): Mark[] {
-  const layers = layersOf(facts, one);
   return cutPicture({
     slot: one.slot,
     sheet: ask.scheme.sheet,
     steps: cutSteps(one.slot),
     scale,
     face: faceMarks(ask, one),
+    ...lyingOf(facts, one),
+  });
+}
+
+/** How its pieces lie on the sheet: their turn, and the side that each shows. */
+export function lyingOf(facts: Facts, one: SlotFacts): Lying {
+  const layers = layersOf(facts, one);
+  return {
     turnOf: (placed) => {
       const paint = layers.get(placed.piece.id)?.paint;
       return paint?.kind === 'paper' ? paint.turned : plainTurn(placed);
     },
     showsOther: ({ piece }) => layers.get(piece.id)?.paper?.face !== one.up,
-  });
+  };
 }
 
 /** How the sheet is laid before the first cut, and which others may be cut with it. */

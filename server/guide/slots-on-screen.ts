@@ -3,7 +3,7 @@ import { factsOf } from './facts.ts';
 import type { Facts, SlotFacts } from './facts.ts';
 import { sheetDrawing, sheetOnScreen } from './sheet-on-screen.ts';
 import type { SheetOnScreen } from './sheet-on-screen.ts';
-import { layersOf, layingOf, slotMarks } from './slot-pages.ts';
+import { layingOf, lyingOf, slotMarks } from './slot-pages.ts';
 
 /** What the page of a slot says, for a screen at the table. */
 export interface SlotOnScreen extends SheetOnScreen {
@@ -24,10 +24,9 @@ export function slotsOnScreen(ask: GuideAsk): SlotOnScreen[] {
 }
 
 function slotOnScreen(ask: GuideAsk, facts: Facts, one: SlotFacts): SlotOnScreen {
-  const { slot, sheet, name, up } = one;
-  const layers = layersOf(facts, one);
-  const isUp = (piece: string): boolean => layers.get(piece)?.paper?.face === up;
-  const shown = { slot, together: [slot], size: ask.scheme.sheet, width: WIDTH, isUp };
+  const { slot, sheet, name } = one;
+  const lying = lyingOf(facts, one);
+  const shown = { slot, together: [slot], size: ask.scheme.sheet, width: WIDTH, ...lying };
   return {
     slot: slot.id,
     sheet: sheet.id,

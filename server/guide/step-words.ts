@@ -16,11 +16,21 @@ export interface StepWords {
   readonly small: string;
 }
 
-/** The steps of a sheet in words. A part that is cut again is named by the cuts around it, not by a letter. */
-export function stepWords(steps: readonly CutStep[], slot: Slot, ruler: Ruler): StepWords[] {
+/**
+ * The steps of a sheet in words. A part that is cut again is named by the cuts around it, not by a letter.
+ * A slanted piece of plain cardstock has no arrow; it is laid by its size.
+ */
+export function stepWords(
+  steps: readonly CutStep[],
+  slot: Slot,
+  ruler: Ruler,
+  plain = false,
+): StepWords[] {
   const parts = partsOf(steps);
   return steps.map((step) =>
-    step.kind === 'cut' ? cutWords(step, parts, slot, ruler) : finishWords(step, slot, ruler),
+    step.kind === 'cut'
+      ? cutWords(step, parts, slot, ruler)
+      : finishWords(step, slot, ruler, plain),
   );
 }
 
@@ -126,16 +136,31 @@ function twinSaid(id: string, twin: string, slot: Slot): string {
     : pieceSaid(twin, slot);
 }
 
-function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
+/** How a piece is laid to be finished: the way that its marks are named by. */
+function laidSaid(
+  { piece: id, ...step }: FinishingStep,
+  slot: Slot,
+  ruler: Ruler,
+  plain: boolean,
+): string {
+  const size = slot.pieces.find((one) => one.piece.id === id)?.piece.size;
+  if (plain && size !== undefined)
+    return `Lay it ${lengthSaid(size.width, ruler)} wide and ${lengthSaid(size.height, ruler)} high.`;
+  const arrow = 'twin' in step ? `the arrow of ${pieceSaid(id, slot)}` : 'its arrow';
+  return `Shown side up, ${arrow} up.`;
+}
+
+function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler, plain: boolean): StepWords {
   const piece = capital(pieceSaid(step.piece, slot));
   const { number } = step;
+  const laid = laidSaid(step, slot, ruler, plain);
   if (step.kind === 'slant' && step.twin !== undefined)
-    return partedWords(step, step.twin, slot, ruler);
+    return partedWords(step, step.twin, laid, slot, ruler);
   if (step.kind === 'slant')
     return {
       number,
       main: `${piece}: slant`,
-      small: `Shown side up, its arrow up. Mark ${markSaid(step.from, ruler)} and ${markSaid(step.to, ruler)}; cut from mark to mark.${keptSaid(step, slot)}`,
+      small: `${laid} Mark ${markSaid(step.from, ruler)} and ${markSaid(step.to, ruler)}; cut from mark to mark.${keptSaid(step, slot)}`,
     };
   const { shape } = step;
   switch (shape.kind) {
@@ -151,13 +176,19 @@ function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler): StepWords {
       return {
         number,
         main: `${piece}: notch`,
-        small: `Shown side up, its arrow up. In the middle of the height, mark ${lengthSaid(shape.notch, ruler)} in from the right end; cut to the mark from both right corners.`,
+        small: `${laid} In the middle of the height, mark ${lengthSaid(shape.notch, ruler)} in from the right end; cut to the mark from both right corners.`,
       };
   }
 }
 
 /** Two triangles of one rectangle: one cut, from corner to corner. */
-function partedWords(step: SlantStep, twin: string, slot: Slot, ruler: Ruler): StepWords {
+function partedWords(
+  step: SlantStep,
+  twin: string,
+  laid: string,
+  slot: Slot,
+  ruler: Ruler,
+): StepWords {
   const [one, other] = [pieceSaid(step.piece, slot), twinSaid(step.piece, twin, slot)];
   const kept = keptSaid(step, slot)
     .replace(/^ Keep t/, 'T')
@@ -165,7 +196,7 @@ function partedWords(step: SlantStep, twin: string, slot: Slot, ruler: Ruler): S
   return {
     number: step.number,
     main: `${capital(one)} and ${other}: cut apart`,
-    small: `Shown side up, the arrow of ${one} up. Cut from ${markSaid(step.from, ruler)} to ${markSaid(step.to, ruler)}. ${kept} is ${one}, the other ${other}.`,
+    small: `${laid} Cut from ${markSaid(step.from, ruler)} to ${markSaid(step.to, ruler)}. ${kept} is ${one}, the other ${other}.`,
   };
 }
 

@@ -117,6 +117,6 @@ function sheetOf({ ruler }: GuideAsk, sheet: StockSheet): SheetAsk {
     draw: (scale) => stockSheetMarks(sheet, scale),
     sheet: sizeOf(sheet.scheme),
     smallest: smallestOf(sheet.slot),
-    steps: stepWords(sheet.steps, sheet.slot, ruler),
+    steps: stepWords(sheet.steps, sheet.slot, ruler, true),
   };
 }

@@ -11,6 +11,7 @@ import { cutPicture } from './cut-picture.ts';
 import type { Extent, Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { StockFacts } from './facts.ts';
+import type { Lying } from './finish-lines.ts';
 import { capital, cardsSaid, counted, listed, sizeSaid } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
 import { sheetDrawing, sheetOnScreen } from './sheet-on-screen.ts';
@@ -87,11 +88,13 @@ export function stockSheetMarks(
     steps,
     scale,
     face: [{ kind: 'area', corners: rectangle(0, 0, width, height), fill: hexFromLab(stock.lab) }],
-    turnOf: () => null,
-    showsOther: () => false,
+    ...PLAIN,
     foldOf,
   });
 }
+
+/** Cardstock has no up, and both of its sides are alike. */
+const PLAIN: Lying = { turnOf: () => null, showsOther: () => false };
 
 /** Size of the sheets in mm. */
 export function sizeOf({ sheet }: CuttingScheme): Extent {
@@ -112,7 +115,7 @@ export function stockSheetOnScreen(
   { slot, together, scheme }: StockSheet,
   ruler: Ruler,
 ): SheetOnScreen {
-  const shown = { slot, together, size: scheme.sheet, width: WIDTH, isUp: () => true };
+  const shown = { slot, together, size: scheme.sheet, width: WIDTH, ...PLAIN };
   return sheetOnScreen(shown, ruler);
 }
 

@@ -1,10 +1,9 @@
 import { expect, test } from 'vitest';
-import { pencilMarks } from '../../server/guide/pencil-marks.ts';
 import { pieceLabels } from '../../server/guide/piece-label.ts';
 import { INK } from '../../server/guide/look.ts';
 import type { Turn } from '../../server/guide/paint.ts';
 import type { Piece } from '../../server/cutting/piece.ts';
-import { INCH, units } from '../../server/lengths/length.ts';
+import { units } from '../../server/lengths/length.ts';
 import { parseSize } from '../../server/lengths/parse-size.ts';
 import { flat } from './flat.ts';
 
@@ -49,25 +48,3 @@ test.each([
     expect(arrow(turn, true)).toBe(other);
   },
 );
-
-test('a slant has a pencil mark at both of its ends; what is not slanted has none', () => {
-  const radius = units(INCH / 8);
-  expect(pencilMarks(PIECE, 1)).toEqual([]);
-  expect(pencilMarks({ ...PIECE, shape: { kind: 'rounded', radius } }, 1)).toEqual([]);
-  expect(pencilMarks({ ...PIECE, shape: { kind: 'circle' } }, 1)).toEqual([]);
-  const size = parseSize('4 x 2 in');
-  const corner = (x: number, y: number): { x: typeof INCH; y: typeof INCH } => ({
-    x: units(x * INCH),
-    y: units(y * INCH),
-  });
-  const points = [corner(0, 1), corner(4, 0), corner(4, 2), corner(0, 2)];
-  const marks = pencilMarks({ ...PIECE, size, shape: { kind: 'corners', points } }, 1);
-  const middles = flat(marks).map(({ mark }) => {
-    const corners = mark.kind === 'area' ? mark.corners : [];
-    const mean = (of: 'x' | 'y'): number =>
-      corners.reduce((sum, spot) => sum + spot[of], 0) / corners.length;
-    return [mean('x') / 25.4, mean('y') / 25.4];
-  });
-  const at = (x: number, y: number): unknown[] => [expect.closeTo(x, 6), expect.closeTo(y, 6)];
-  expect(middles).toEqual([at(-2, 0), at(2, -1)]);
-});

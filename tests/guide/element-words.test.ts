@@ -35,11 +35,15 @@ function onPanel(way: 'x' | 'y', onCard: string): string {
 test('what is stamped or cut by a die is told with its size and place', () => {
   expect(elementWords(layout, 'in')).toEqual([
     {
+      element: 'leaf',
+      kind: 'die-cut',
       main: 'Die cut: leaf, 1 x 3/4 in',
       small: `Cut it with its die and glue it on the ${panel}, 1 1/2 in from the left and 1 in from the top of the card.`,
       before: null,
     },
     {
+      element: 'sprig',
+      kind: 'stamp',
       main: 'Stamp: sprig, 1 x 3/4 in',
       small: `Stamp it on the ${panel}, ${onPanel('x', '1 1/2 in')} from the left and ${onPanel('y', '1 in')} from the top of the ${panel}. Let it dry before you glue.`,
       before: panel,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { SlotCuts } from '../../server/contract/plan-guides.ts';
-import { choicesOf, chosen, pinsWith } from '../../web/guide/scheme-sheets.ts';
+import { choicesOf, chosen, pinsOfPlan, pinsWith } from '../../web/guide/scheme-sheets.ts';
 import {
   fullness,
   moved,
@@ -99,5 +99,16 @@ describe('the sheets of her own table', () => {
     ]);
     const none = chosen(chosen(choices, 'slot-1', ''), 'slot-2', '');
     expect(pinsWith(none, table, rows, pins, sheetOf)).toEqual([kept]);
+  });
+
+  test('go with the table; what she kept on the plan stays', () => {
+    const hers = [
+      { card: 2, layer: 'panel', side: 'b-back' },
+      { card: 1, layer: 'base', supply: 'kraft' },
+    ];
+    const pins = pinsWith({ 'slot-1': 'c', 'slot-2': 'a' }, table, rows, hers, sheetOf);
+    expect(pins.some(({ sheet }) => sheet !== undefined)).toBe(true);
+    expect(pinsOfPlan(pins)).toEqual([hers[1]]);
+    expect(pinsOfPlan(hers)).toEqual(hers);
   });
 });

@@ -32,21 +32,33 @@ export function cardStep(card: CardToMake, table: OnTable, people: number): Step
 /** The acts in the order of the hands: what is stamped on a layer before that layer is glued. */
 function actsOf(card: CardToMake, id: string, layout: LayoutListing | undefined): Act[] {
   const extras = (place: string | null): Unnumbered[] =>
-    card.elements.flatMap(({ main, small, before }, at) =>
-      before === place ? [{ id: `${id}-extra-${at + 1}`, main, small, shown: null }] : [],
-    );
-  const strip = layout?.layers.find(({ role }) => role === 'greeting')?.id ?? null;
+    card.elements.flatMap(({ element, kind, main, small, before }, at) => {
+      const box = layout?.elements?.find((one) => one.id === element)?.box;
+      const shown = box === undefined ? null : outlined(boxOutline(box));
+      return before === place
+        ? [{ id: `${id}-extra-${at + 1}`, part: kind, main, small, shown }]
+        : [];
+    });
+  const strip = layout?.layers.find(({ role }) => role === 'greeting');
   const stamp: Unnumbered[] =
     card.greeting === ''
       ? []
-      : [{ id: `${id}-stamp`, main: guideWords.stamp, small: card.greeting, shown: null }];
+      : [
+          {
+            id: `${id}-stamp`,
+            part: 'stamp',
+            main: guideWords.stamp,
+            small: card.greeting,
+            shown: strip === undefined ? null : outlined(outlineOf(strip)),
+          },
+        ];
   const acts = [
     ...card.layers.flatMap((layer, at) => [
       ...extras(layer.layer),
-      ...(layer.layer === strip ? stamp : []),
+      ...(layer.layer === strip?.id ? stamp : []),
       layerAct(card, layer, `${id}-${at + 1}`, layout),
     ]),
-    ...(strip === null ? stamp : []),
+    ...(strip === undefined ? stamp : []),
     ...extras(null),
   ];
   return acts.map((act, at) => ({ ...act, number: at + 1 }));
@@ -64,9 +76,10 @@ function layerAct(
   const base = number === 1;
   return {
     id,
+    part: 'layer',
     main: guideWords.layer(words.layerName(name), size, from),
     small: [base ? card.base : '', note].filter((text) => text !== '').join(' '),
-    shown: base ? baseShown(card) : drawn ? { kind: 'layer', outline: outlineOf(drawn) } : null,
+    shown: base ? baseShown(card) : drawn ? outlined(outlineOf(drawn)) : null,
   };
 }
 
@@ -83,23 +96,31 @@ function pictureOf(src: string, number: number, layout: LayoutListing | undefine
   return { src, alt: planWords.card(number), width: width!, height: height! };
 }
 
+function outlined(outline: Spot[]): Shown {
+  return { kind: 'layer', outline };
+}
+
 /** The outline of a layer on the drawn card, in mm; of a round one or a notched one its box. */
 function outlineOf({ box, shape }: Layer): Spot[] {
-  const at = (text: string): number => millimetres(text) ?? 0;
-  const [x, y, width, height] = [box.x, box.y, box.width, box.height].map(at) as [
-    number,
-    number,
-    number,
-    number,
+  if (shape.kind !== 'corners') return boxOutline(box);
+  const [left, top] = [inMillimetres(box.x), inMillimetres(box.y)];
+  return shape.points.map(({ x, y }) => ({
+    x: ROOM + left + inMillimetres(x),
+    y: ROOM + top + inMillimetres(y),
+  }));
+}
+
+function boxOutline(box: Layer['box']): Spot[] {
+  const [left, top] = [ROOM + inMillimetres(box.x), ROOM + inMillimetres(box.y)];
+  const [right, low] = [left + inMillimetres(box.width), top + inMillimetres(box.height)];
+  return [
+    { x: left, y: top },
+    { x: right, y: top },
+    { x: right, y: low },
+    { x: left, y: low },
   ];
-  const corners =
-    shape.kind === 'corners'
-      ? shape.points.map((point) => ({ x: at(point.x), y: at(point.y) }))
-      : [
-          { x: 0, y: 0 },
-          { x: width, y: 0 },
-          { x: width, y: height },
-          { x: 0, y: height },
-        ];
-  return corners.map((spot) => ({ x: ROOM + x + spot.x, y: ROOM + y + spot.y }));
+}
+
+function inMillimetres(text: string): number {
+  return millimetres(text) ?? 0;
 }

@@ -96,7 +96,9 @@ export function Now({ step, book, number, count, move }: Props): VNode {
               shown={shown}
               said={now === null ? '' : lengthIn(now)}
               badges={step.acts.flatMap((act) =>
-                act.shown?.kind === 'cut' ? [{ number: act.number, at: act.shown.badge }] : [],
+                act.shown?.kind === 'cut' || act.shown?.kind === 'finish'
+                  ? [{ number: act.number, at: act.shown.badge }]
+                  : [],
               )}
             />
           </div>
@@ -105,7 +107,7 @@ export function Now({ step, book, number, count, move }: Props): VNode {
           {now && (
             <div class="act-now">
               <p class="small">
-                {guideWords.act[step.kind](now.number, step.acts.length)}
+                {placeSaid(step, now)}
                 {isTicked(plan, now.id) && guideWords.isDone}
               </p>
               <p class="act-main">{now.main}</p>
@@ -153,6 +155,12 @@ export function Now({ step, book, number, count, move }: Props): VNode {
       <Stacks plan={plan} stacks={step.stacks} tick={tickStack} />
     </article>
   );
+}
+
+/** 'Cut 3 of 7'; of a card '3 of 7: stamp'. */
+function placeSaid({ kind, acts }: Step, { number, part }: Act): string {
+  const place = guideWords.act[kind](number, acts.length);
+  return part === undefined ? place : guideWords.ofCard(place, guideWords.parts[part]);
 }
 
 /** The length of a cut as it stands on the drawing: what the words begin with. */

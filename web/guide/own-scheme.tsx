@@ -8,7 +8,7 @@ import { asProblem } from '../wire/ask.ts';
 import { ticks } from '../wire/shelves.ts';
 import { recut } from './recut.ts';
 import { SchemeRows } from './scheme-rows.tsx';
-import { choicesOf, chosen, pinsWith, type SheetChoices } from './scheme-sheets.ts';
+import { choicesOf, chosen, pinsOfPlan, pinsWith, type SheetChoices } from './scheme-sheets.ts';
 import {
   fullness,
   moved,
@@ -41,7 +41,7 @@ export function OwnScheme({ book }: { book: GuideBook }): VNode {
     setBusy(true);
     setProblem(null);
     try {
-      const wished = own ? pinsWith(choices, scheme, rows, pins, sheetOf) : pins;
+      const wished = own ? pinsWith(choices, scheme, rows, pins, sheetOf) : pinsOfPlan(pins);
       await recut(table, own ? sent : null, wished);
     } catch (fault) {
       setProblem(asProblem(fault));

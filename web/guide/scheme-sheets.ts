@@ -54,6 +54,11 @@ export function pinsWith(
   return [...kept, ...more];
 }
 
+/** Her pins without those that her table made: on the plan a paper is kept by its side, here a slot by its sheet. */
+export function pinsOfPlan(pins: readonly Pin[]): Pin[] {
+  return pins.filter(({ sheet }) => sheet === undefined);
+}
+
 function sheetOfPin(
   { sheet, side }: Pin,
   sheetOf: (side: string) => string | undefined,

@@ -25,9 +25,7 @@ export function ShownOn({ picture, shown, said, badges }: Props): VNode {
           {shown.kind === 'cut' && (
             <CutShown {...shown} picture={picture} said={said} badges={badges} />
           )}
-          {shown.kind === 'finish' && (
-            <Veil picture={picture} around={cornersOf(shown.part)} edge />
-          )}
+          {shown.kind === 'finish' && <FinishShown {...shown} picture={picture} badges={badges} />}
           {shown.kind === 'layer' && <Veil picture={picture} around={shown.outline} edge />}
         </svg>
       )}
@@ -59,17 +57,44 @@ function CutShown({
       <path class="blade" d={lineOf(from, to)} />
       <path class="measure-under" d={lineOf(side, end)} />
       <path class="measure" d={`${lineOf(side, end)}${tips(side, end, down)}`} />
-      {badges
-        .filter(({ at }) => isOn(at, part))
-        .map(({ number, at }) => (
-          <g key={number} class="number">
-            <circle cx={at.x} cy={at.y} r={BADGE} />
-            <text x={at.x} y={at.y + 1.35} text-anchor="middle">
-              {number}
-            </text>
-          </g>
-        ))}
+      <Numbers badges={badges.filter(({ at }) => isOn(at, part))} />
       <Label picture={picture} from={side} to={end} said={said} />
+    </>
+  );
+}
+
+type Finish = Extract<Shown, { kind: 'finish' }>;
+
+/** Where a piece is finished, as it still lies on the sheet. */
+function FinishShown({
+  part,
+  tracks,
+  badge,
+  picture,
+  badges,
+}: Finish & { picture: Picture; badges: readonly Badge[] }): VNode {
+  const cut = tracks.map((track) => `M${track.map(({ x, y }) => `${x} ${y}`).join('L')}`).join('');
+  return (
+    <>
+      <Veil picture={picture} around={cornersOf(part)} edge />
+      <path class="finish-under" d={cut} />
+      <path class="finish" d={cut} />
+      <Numbers badges={badges.filter(({ at }) => at === badge)} />
+    </>
+  );
+}
+
+function Numbers({ badges }: { badges: readonly Badge[] }): VNode {
+  return (
+    <>
+      {badges.map(({ number, at }) => (
+        <g key={number} class="number">
+          <circle cx={at.x} cy={at.y} r={BADGE} />
+          <text x={at.x} y={at.y + 1.35} text-anchor="middle">
+            {number}
+          </text>
+        </g>
+      ))}
     </>
   );
 }

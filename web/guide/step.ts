@@ -22,16 +22,18 @@ export interface Picture {
   readonly height: number;
 }
 
-/** A stroke of the trimmer, the finish of a piece, or a layer to glue. */
+/** A stroke of the trimmer, the finish of a piece, a layer to glue, or what is stamped or cut with a die. */
 export interface Act {
   readonly id: string;
   readonly number: number;
   readonly main: string;
   readonly small: string;
   readonly shown: Shown | null;
+  /** What of a card it is; left out for cuts. */
+  readonly part?: 'layer' | 'stamp' | 'die-cut';
 }
 
-/** What is shown of an act: a cut, a finish, a layer on the card, or the flat base with its scores. */
+/** What is shown of an act: a cut, a finish, a layer or a stamp on the card, or the flat base with its scores. */
 export type Shown =
   | CutStep['shown']
   | { readonly kind: 'layer'; readonly outline: readonly Spot[] }

@@ -22,9 +22,12 @@ export const guideWords = {
     before: (number: number, count: number): string => `${number} of ${count}`,
     paper: (number: number, count: number): string => `Cut ${number} of ${count}`,
     cardstock: (number: number, count: number): string => `Cut ${number} of ${count}`,
-    card: (number: number, count: number): string => `Layer ${number} of ${count}`,
+    card: (number: number, count: number): string => `${number} of ${count}`,
     left: (number: number, count: number): string => `${number} of ${count}`,
   },
+  /** What of a card is at hand: '3 of 7: stamp'. */
+  parts: { layer: 'layer', stamp: 'stamp', 'die-cut': 'die cut' },
+  ofCard: (place: string, part: string): string => `${place}: ${part}`,
   cutStock: (name: string, number: number | null): string =>
     number === null ? name : `${name}, sheet ${number}`,
   fromLeft: (title: string): string => `${title}, from left-overs`,

@@ -37,10 +37,10 @@ export function cutAnotherWay(at: () => Table): void {
     await page.getByText(/^Cut 2 of \d+$/).waitFor();
 
     await page.getByRole('button', { name: /^Build card 1/ }).click();
-    await page.getByText(/^Layer 1 of \d+$/).waitFor();
+    await page.getByText(/^1 of \d+: layer$/).waitFor();
     await page.getByRole('img', { name: 'The flat base with its score lines' }).waitFor();
     await page.getByRole('button', { name: 'Done', exact: true }).click();
-    await page.getByText(/^Layer 2 of \d+$/).waitFor();
+    await page.getByText(/^2 of \d+: layer$/).waitFor();
     await expect.poll(() => page.locator('.shown-on .at-hand').count()).toBe(1);
     expect(faults).toEqual([]);
     await context.close();
@@ -113,6 +113,9 @@ export function cutAnotherWay(at: () => Table): void {
     await expect.poll(() => page.locator('.scheme [aria-invalid="true"]').count()).toBe(1);
     await page.getByRole('button', { name: 'Back to the fewest sheets' }).click();
     await expect.poll(() => cuts.count(), { timeout: 60_000 }).toBe(few);
+    // With the table goes its word on which sheet it is.
+    await page.getByText('By a cutting table of your own').click();
+    await expect.poll(() => which.inputValue()).toBe('');
     expect(faults).toEqual([]);
     await context.close();
   });

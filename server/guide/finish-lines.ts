@@ -1,0 +1,87 @@
+import type { CutStep } from '../cutting/cut-steps.ts';
+import type { FinishingStep } from '../cutting/finishing-steps.ts';
+import type { PlacedPiece, Slot } from '../cutting/piece.ts';
+import { shapeCorners } from '../layouts/outline.ts';
+import { toMillimetres } from '../lengths/length.ts';
+import type { Length } from '../lengths/length.ts';
+import type { Spot } from './drawing.ts';
+import type { Turn } from './paint.ts';
+import { laid, plainTurn } from './piece-label.ts';
+import { placeOfMark } from './step-words.ts';
+import type { Track } from './track.ts';
+
+/** How the pieces of a sheet lie on it. */
+export interface Lying {
+  /** How a piece is turned, clockwise, to lie on its card; null for plain paper, which has no up. */
+  readonly turnOf: (placed: PlacedPiece) => Turn | null;
+  /** True for pieces that show the side that lies down. */
+  readonly showsOther: (placed: PlacedPiece) => boolean;
+}
+
+/** Where a piece is finished, in mm from the upper left corner of the sheet that it still lies on. */
+export interface FinishLine {
+  readonly number: number;
+  /** What is cut, one line after the other: a slant, the two sides of a notch, four round corners. */
+  readonly tracks: readonly Track[];
+  /** The two pencil marks of a slant; none for other finishes. */
+  readonly marks: readonly Spot[];
+}
+
+/** The slants, notches and round cuts of a sheet's pieces as they lie on the sheet; two triangles of one rectangle have one. */
+export function finishLines(steps: readonly CutStep[], slot: Slot, lying: Lying): FinishLine[] {
+  return steps.flatMap((step): FinishLine[] => {
+    if (step.kind === 'cut') return [];
+    const placed = slot.pieces.find(({ piece }) => piece.id === step.piece);
+    if (placed === undefined) return [];
+    const onSheet = fromCardToSheet(placed, lying);
+    const tracks = tracksOf(step, placed).map((track) => track.map(onSheet));
+    return [{ number: step.number, tracks, marks: step.kind === 'slant' ? tracks.flat() : [] }];
+  });
+}
+
+/**
+ * From the piece as it lies on its card, in 1/320 mm from its upper left corner, to the sheet, in mm: it is
+ * turned back, and where it shows the side that lies down, seen through the sheet, left and right change.
+ */
+function fromCardToSheet(placed: PlacedPiece, { turnOf, showsOther }: Lying): (at: Spot) => Spot {
+  const { x, y, width, height } = laid(placed, 1);
+  const { size } = placed.piece;
+  const quarters = (turnOf(placed) ?? plainTurn(placed)) / 90;
+  const mirrored = showsOther(placed) ? -1 : 1;
+  return (at) => {
+    let [across, down] = [at.x - size.width / 2, at.y - size.height / 2];
+    for (let turned = 0; turned < quarters; turned++) [across, down] = [down, -across];
+    return {
+      x: x + width / 2 + mirrored * toMillimetres(across as Length),
+      y: y + height / 2 + toMillimetres(down as Length),
+    };
+  };
+}
+
+/** What is cut, on the piece as it lies on its card. */
+function tracksOf(step: FinishingStep, { piece }: PlacedPiece): Spot[][] {
+  if (step.kind === 'slant')
+    return [[step.from, step.to].map((mark) => placeOfMark(mark, piece.size))];
+  const corners = shapeCorners(piece.shape, piece.size);
+  const edges = corners.map((from, at) => ({ from, to: corners[(at + 1) % corners.length]! }));
+  const tracks: Spot[][] = [];
+  let before: Spot | null = null;
+  for (const { from, to } of edges) {
+    if (isAlong(from, to, piece.size)) {
+      before = null;
+      continue;
+    }
+    if (before === null) tracks.push([from]);
+    tracks.at(-1)!.push(to);
+    before = to;
+  }
+  return tracks;
+}
+
+/** An edge of a shape that lies on an edge of its rectangle was cut by the trimmer. */
+function isAlong(from: Spot, to: Spot, { width, height }: PlacedPiece['piece']['size']): boolean {
+  return (
+    (from.x === to.x && (from.x === 0 || from.x === width)) ||
+    (from.y === to.y && (from.y === 0 || from.y === height))
+  );
+}
