@@ -17,19 +17,17 @@ export function spotOn(track: Track, part: number): Spot {
 
 /** The stretches that are drawn of a dashed track; dashes go on around its corners. In the track's own units. */
 export function dashesOf(track: Track, on: number, off: number): { from: Spot; to: Spot }[] {
-  let gone = 0;
+  let start = 0;
   return edgesOf(track).flatMap((edge) => {
+    const end = start + edge.length;
     const drawn: { from: Spot; to: Spot }[] = [];
-    let at = 0;
-    while (at < edge.length) {
-      const within = (gone + at) % (on + off);
-      const end = Math.min(edge.length, at + (within < on ? on : on + off) - within);
-      if (within < on) drawn.push({ from: onEdge(edge, at), to: onEdge(edge, end) });
-      // A stretch too short to move on by, from rounding, ends the edge.
-      if (end <= at) break;
-      at = end;
+    for (let dash = Math.floor(start / (on + off)); dash * (on + off) < end; dash++) {
+      const [from, to] = [dash * (on + off), dash * (on + off) + on];
+      if (to <= start) continue;
+      const [first, last] = [Math.max(from, start) - start, Math.min(to, end) - start];
+      drawn.push({ from: onEdge(edge, first), to: onEdge(edge, last) });
     }
-    gone += edge.length;
+    start = end;
     return drawn;
   });
 }

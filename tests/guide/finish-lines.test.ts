@@ -222,6 +222,18 @@ test('a place on a track is told by a part of its length; dashes go on around it
   ]);
 });
 
+test('dashes reach from end to end of a track, whatever its length and direction', () => {
+  for (let turn = 1; turn <= 60; turn++) {
+    const to = { x: 31.7 * Math.cos(turn), y: 7 * turn * Math.sin(turn) };
+    const dashes = dashesOf([{ x: 0, y: 0 }, to], 2, 1.2);
+    const whole = Math.hypot(to.x, to.y);
+    const drawn = dashes.map(({ from, to: end }) => Math.hypot(end.x - from.x, end.y - from.y));
+    const left = whole % 3.2;
+    const expected = 2 * Math.floor(whole / 3.2) + Math.min(2, left);
+    expect(drawn.reduce((sum, length) => sum + length, 0)).toBeCloseTo(expected, 6);
+  }
+});
+
 test('a slanted piece of plain cardstock, which has no arrow, is laid by its size', () => {
   const slot = slotWith({ piece: SLANTED, x: units(0), y: units(0), turned: false });
   const steps = finishingSteps(slot, 0);
