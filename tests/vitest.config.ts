@@ -6,9 +6,9 @@ import { postgresPrograms } from './shared-store/postgres-programs.ts';
 const root = fileURLToPath(new URL('..', import.meta.url));
 // Limits say that a test hangs, not that it is slow: a busy machine must not fail one.
 const patience = {
-  testTimeout: 240_000,
-  hookTimeout: 180_000,
-  expect: { poll: { timeout: 20_000 } },
+  testTimeout: 600_000,
+  hookTimeout: 600_000,
+  expect: { poll: { timeout: 120_000 } },
 };
 
 const onFolder = {

@@ -235,7 +235,7 @@ describe('HEIC', () => {
 describe('hostile files', () => {
   it.skipIf(!existsSync(hostile))(
     'end in a picture or a refusal, all of them (skipped where ../shared/bad-images is absent)',
-    { timeout: 300_000 },
+    { timeout: 600_000 },
     async () => {
       const files = readdirSync(hostile, { recursive: true, withFileTypes: true }).filter((entry) =>
         entry.isFile(),

@@ -27,7 +27,7 @@ function printed(id: string, at: number): Side {
   );
 }
 
-describe('the clerk in its thread', { timeout: 60_000 }, () => {
+describe('the clerk in its thread', () => {
   it('groups a pad as the core does, to the last bit', async () => {
     const grouping = await clerk.group(SHEETS);
     expect(grouping).toEqual(groupPad(SHEETS));

@@ -98,20 +98,16 @@ describe('two processes on one shared store', () => {
     const doomed = await serve('stuck');
     const unanswered = doomed.send(pad, 4).catch(() => null);
     // The row of the unanswered one is committed a moment after the photo has come in.
-    await expect.poll(() => doomed.waiting(name), { timeout: 60_000 }).toBe(1);
+    await expect.poll(() => doomed.waiting(name)).toBe(1);
     // It is killed as soon as it has answered: the others may come to some of these before it does.
     const sent = await Promise.all([1, 2, 3].map((seed) => doomed.sendForLater(pad, seed)));
     await doomed.kill();
     expect(await unanswered).toBeNull();
     for (const { id } of sent)
       await expect
-        .poll(async () => (await here.get<Upload>(`/api/uploads/${id}`)).state, { timeout: 60_000 })
+        .poll(async () => (await here.get<Upload>(`/api/uploads/${id}`)).state)
         .toBe('read');
-    await expect
-      .poll(async () => (await there.get<Pad>(`/api/pads/${pad}`)).photos.length, {
-        timeout: 60_000,
-      })
-      .toBe(4);
+    await expect.poll(async () => (await there.get<Pad>(`/api/pads/${pad}`)).photos.length).toBe(4);
     const kept = await there.get<Pad>(`/api/pads/${pad}`);
     expect(kept.sheets).toHaveLength(4 * 6);
     expect(await doomed.waiting(name)).toBe(0);

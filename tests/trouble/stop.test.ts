@@ -23,7 +23,7 @@ test('asked to stop while photos are read and wait, it answers, ends by itself, 
     ),
   );
   expect(later.map(({ status }) => status)).toEqual([202, 202]);
-  await expect.poll(() => photosUnderWay(first.address), { timeout: 60_000 }).toBeGreaterThan(0);
+  await expect.poll(() => photosUnderWay(first.address)).toBeGreaterThan(0);
   first.child.kill('SIGTERM');
   const answer = await waited;
   expect(answer.status).toBe(201);
@@ -35,7 +35,7 @@ test('asked to stop while photos are read and wait, it answers, ends by itself, 
     const { id } = (await one.json()) as Upload;
     const state = (): Promise<string> =>
       get<Upload>(second.address, `/api/uploads/${id}`).then((upload) => upload.state);
-    await expect.poll(state, { timeout: 120_000 }).toBe('read');
+    await expect.poll(state).toBe('read');
   }
   const { photos } = await get<Pad>(second.address, `/api/pads/${pad}`);
   expect(photos).toHaveLength(3);

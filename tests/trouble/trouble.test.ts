@@ -169,7 +169,7 @@ function startOn(folder: string): { readonly status: number | null; readonly std
   return spawnSync(process.execPath, ['--import', 'tsx', main], {
     env: { ...process.env, DATA_DIR: folder, PORT: '0', DEMO: 'off' },
     encoding: 'utf8',
-    timeout: 100_000,
+    timeout: 300_000,
   });
 }
 

@@ -40,7 +40,7 @@ export async function planCards(page: Page, count: number): Promise<void> {
   await page
     .locator('.planned-card')
     .nth(count - 1)
-    .waitFor({ timeout: 60_000 });
+    .waitFor();
   assert.equal(await page.locator('.planned-card').count(), count);
   await picturesDrawn(page, '.planned-card img', count);
 }

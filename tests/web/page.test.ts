@@ -22,11 +22,11 @@ import { layTable, type Table } from './table.ts';
 const browser = findBrowser();
 const title = browser === null ? `the page (skipped: ${NO_BROWSER})` : 'the page';
 
-describe.skipIf(browser === null)(title, { timeout: 240_000 }, () => {
+describe.skipIf(browser === null)(title, () => {
   let table: Table;
   beforeAll(async () => {
     table = await layTable();
-  }, 240_000);
+  });
   afterAll(async () => {
     await table.close();
   });

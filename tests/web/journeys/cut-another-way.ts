@@ -87,7 +87,7 @@ export function cutAnotherWay(at: () => Table): void {
     const homes = page.locator('.scheme select');
     await homes.first().selectOption({ label: 'another sheet' });
     await page.getByRole('button', { name: 'Work out these cuts' }).click();
-    await page.waitForURL((url) => url.href !== before, { timeout: 60_000 });
+    await page.waitForURL((url) => url.href !== before);
     await expect.poll(() => cuts.count()).toBe(few + 1);
     await page.reload();
     await expect.poll(() => cuts.count()).toBe(few + 1);
@@ -101,7 +101,7 @@ export function cutAnotherWay(at: () => Table): void {
     await which.selectOption({ label: wanted });
     const second = page.url();
     await page.getByRole('button', { name: 'Work out these cuts' }).click();
-    await page.waitForURL((url) => url.href !== second, { timeout: 60_000 });
+    await page.waitForURL((url) => url.href !== second);
     await page.getByRole('button', { name: wanted, exact: true }).waitFor();
 
     await page.getByText('By a cutting table of your own').click();
@@ -109,10 +109,10 @@ export function cutAnotherWay(at: () => Table): void {
     const same = await homes.first().inputValue();
     await homes.nth(1).selectOption(same);
     await page.getByRole('button', { name: 'Work out these cuts' }).click();
-    await page.locator('.opened .mishap').waitFor({ timeout: 60_000 });
+    await page.locator('.opened .mishap').waitFor();
     await expect.poll(() => page.locator('.scheme [aria-invalid="true"]').count()).toBe(1);
     await page.getByRole('button', { name: 'Back to the fewest sheets' }).click();
-    await expect.poll(() => cuts.count(), { timeout: 60_000 }).toBe(few);
+    await expect.poll(() => cuts.count()).toBe(few);
     // With the table goes its word on which sheet it is.
     await page.getByText('By a cutting table of your own').click();
     await expect.poll(() => which.inputValue()).toBe('');

@@ -18,7 +18,7 @@ export function errors(at: () => Table): void {
       buffer: Buffer.from('Dear reading room, thank you.'),
     });
     const beside = page.getByRole('list', { name: 'Not taken in' }).getByRole('alert');
-    await beside.waitFor({ timeout: 90_000 });
+    await beside.waitFor();
     // A detail and a mend, both sentences.
     await expect.poll(() => beside.locator('p').count()).toBeGreaterThanOrEqual(2);
     // It holds no place: the next photo lies where it would have lain.
@@ -28,9 +28,7 @@ export function errors(at: () => Table): void {
       mimeType: 'image/jpeg',
       buffer: await readFile(samplePair[0]!),
     });
-    await page
-      .getByRole('button', { name: /^Fronts: \d+ sheets? found/ })
-      .waitFor({ timeout: 90_000 });
+    await page.getByRole('button', { name: /^Fronts: \d+ sheets? found/ }).waitFor();
     await expect.poll(() => page.locator('.tableful').count()).toBe(1);
     await page.getByRole('button', { name: 'Take away letter.jpg' }).click();
     await beside.waitFor({ state: 'detached' });

@@ -19,7 +19,7 @@ export function keyboardOnly(at: () => Table): void {
     await page.keyboard.press('Enter');
     await walkTo(page, /^Choose the papers for me/);
     await page.keyboard.press('Enter');
-    await page.locator('.planned-card').nth(1).waitFor({ timeout: 60_000 });
+    await page.locator('.planned-card').nth(1).waitFor();
 
     await walkTo(page, /^Card 1/);
     await page.keyboard.press('Enter');

@@ -95,7 +95,7 @@ export function matchCheck(at: () => Table): void {
     await page.getByLabel('Name', { exact: true }).fill('Drawer');
     await page.getByRole('button', { name: 'Add it' }).click();
     const found = page.getByRole('dialog', { name: 'Found in your photo' });
-    await found.waitFor({ timeout: 120_000 });
+    await found.waitFor();
     await picturesDrawn(page, '.found-photo img', 1);
     // Eight squares lie in it beside the white card, and each has its number where it lies.
     await expect.poll(() => found.locator('.found-photo .found-number').count()).toBe(8);
@@ -144,7 +144,7 @@ export function matchCheck(at: () => Table): void {
     const notice = page.locator('.choose-again');
     await expect.poll(() => notice.textContent()).toContain('New dune');
     await notice.getByRole('button', { name: 'Choose cardstock and inks again' }).click();
-    await expect.poll(() => page.locator('.choose-again').count(), { timeout: 60_000 }).toBe(0);
+    await expect.poll(() => page.locator('.choose-again').count()).toBe(0);
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -163,7 +163,7 @@ export function matchCheck(at: () => Table): void {
     await page.locator('.touched-place').waitFor();
     await page.getByLabel('Name', { exact: true }).fill('Table top');
     await page.getByRole('button', { name: 'Add it' }).click();
-    await page.getByRole('article', { name: 'Table top' }).waitFor({ timeout: 60_000 });
+    await page.getByRole('article', { name: 'Table top' }).waitFor();
     expect(faults).toEqual([]);
     await context.close();
   });

@@ -45,12 +45,8 @@ export function phoneBeside(at: () => Table): void {
     await phone.page.getByLabel('Take a photo').setInputFiles(samplePair[0]!);
 
     // The laptop was not touched since.
-    await page
-      .getByRole('button', { name: /^Fronts: \d+ sheets? found/ })
-      .waitFor({ timeout: 90_000 });
-    await phone.page
-      .getByRole('button', { name: /^Fronts: \d+ sheets? found/ })
-      .waitFor({ timeout: 90_000 });
+    await page.getByRole('button', { name: /^Fronts: \d+ sheets? found/ }).waitFor();
+    await phone.page.getByRole('button', { name: /^Fronts: \d+ sheets? found/ }).waitFor();
     const beyond = await phone.page.request.get('/api/supplies');
     expect(beyond.status()).toBe(403);
 

@@ -17,12 +17,8 @@ export function photosToGuide(at: () => Table): void {
       await page.getByRole('heading', { name: 'Photograph the papers' }).waitFor();
 
       await page.getByLabel('Choose photos').setInputFiles(samplePair);
-      await page
-        .getByRole('button', { name: /^Fronts: \d+ sheets? found/ })
-        .waitFor({ timeout: 90_000 });
-      await page
-        .getByRole('button', { name: /^Backs: \d+ sheets? found/ })
-        .waitFor({ timeout: 90_000 });
+      await page.getByRole('button', { name: /^Fronts: \d+ sheets? found/ }).waitFor();
+      await page.getByRole('button', { name: /^Backs: \d+ sheets? found/ }).waitFor();
       await expect.poll(() => page.locator('.pair-missing').count()).toBe(0);
       const pairs = await page.locator('.pair-button').count();
       expect(pairs).toBeGreaterThanOrEqual(2);

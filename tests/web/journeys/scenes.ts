@@ -108,7 +108,7 @@ async function refusedPhoto(page: Page): Promise<void> {
   await writeFile(letter, 'not a photo');
   await page.getByLabel('Choose photos').setInputFiles(letter);
   // The process that reads photos may have to be started first.
-  await page.locator('.refused-photos .mishap').waitFor({ timeout: 90_000 });
+  await page.locator('.refused-photos .mishap').waitFor();
   await rm(folder, { recursive: true });
 }
 

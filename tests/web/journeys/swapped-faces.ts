@@ -68,9 +68,7 @@ function photo(name: string, file: string): { name: string; mimeType: string; bu
 }
 
 async function laid(page: Page, face: 'Fronts' | 'Backs'): Promise<void> {
-  await page
-    .getByRole('button', { name: new RegExp(`^${face}: \\d+ sheets? found`) })
-    .waitFor({ timeout: 90_000 });
+  await page.getByRole('button', { name: new RegExp(`^${face}: \\d+ sheets? found`) }).waitFor();
 }
 
 /** The swatches of each sheet as the service holds them: front, back. */
