@@ -14,6 +14,7 @@ export function groundOf({ width, height, of }: Labels, colours: number): number
   const inTile = new Uint32Array(TILES * TILES * colours);
   const rim = Math.max(1, Math.round(RIM * Math.min(width, height)));
   let edgePixels = 0;
+  const column = Uint8Array.from({ length: width }, (_, x) => Math.floor((x * TILES) / width));
   for (let y = 0, pixel = 0; y < height; y++) {
     const row = Math.floor((y * TILES) / height) * TILES;
     const onRim = y < rim || y >= height - rim;
@@ -24,7 +25,7 @@ export function groundOf({ width, height, of }: Labels, colours: number): number
         edge[label]! += 1;
         edgePixels++;
       }
-      inTile[(row + Math.floor((x * TILES) / width)) * colours + label]! += 1;
+      inTile[(row + column[x]!) * colours + label]! += 1;
     }
   }
   const tilePixels = (width * height) / TILES ** 2;

@@ -32,7 +32,10 @@ export function labelPixels(
   const open = openRoom(width * height);
   const plain = !flat.includes(1);
   let left = 0;
-  let label = 0;
+  // The colour of the last flat pixel, and how far it reaches alone.
+  let bit = 1;
+  let [l, a, b] = [centre[0]!, centre[1]!, centre[2]!];
+  let reach = sure[0]!;
   for (let y = 0, pixel = 0; y < height; y++) {
     let at = stride * (y + 1);
     framed[at++] = 0;
@@ -44,9 +47,19 @@ export function labelPixels(
         continue;
       }
       // Neighbours mostly show the same colour, and one so near to it can be nearest to no other.
-      if (squared(lab, 3 * pixel, centre, 3 * label) >= sure[label]!)
-        label = nearest(lab, 3 * pixel, centre);
-      framed[at] = 1 << label;
+      const p = 3 * pixel;
+      const offL = lab[p]! - l;
+      const offA = lab[p + 1]! - a;
+      const offB = lab[p + 2]! - b;
+      if (offL * offL + offA * offA + offB * offB >= reach) {
+        const label = nearest(lab, p, centre);
+        bit = 1 << label;
+        l = centre[3 * label]!;
+        a = centre[3 * label + 1]!;
+        b = centre[3 * label + 2]!;
+        reach = sure[label]!;
+      }
+      framed[at] = bit;
     }
     framed[at] = 0;
   }
@@ -152,10 +165,16 @@ function likeliest(
 }
 
 function nearest(lab: Float32Array, at: number, centre: Float32Array): number {
+  const l = lab[at]!;
+  const a = lab[at + 1]!;
+  const b = lab[at + 2]!;
   let best = 0;
   let least = Infinity;
   for (let c = 0, p = 0; p < centre.length; c++, p += 3) {
-    const apart = squared(lab, at, centre, p);
+    const offL = l - centre[p]!;
+    const offA = a - centre[p + 1]!;
+    const offB = b - centre[p + 2]!;
+    const apart = offL * offL + offA * offA + offB * offB;
     if (apart < least) {
       least = apart;
       best = c;

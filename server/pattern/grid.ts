@@ -8,7 +8,9 @@ export interface Grid {
 
 /** The picture's three channels, each averaged over `side` x `side` equal fields. */
 export function channelsOf({ width, height, lab }: LabImage, side: number): [Grid, Grid, Grid] {
-  const sums = [0, 1, 2].map(() => new Float64Array(side * side));
+  const ofL = new Float64Array(side * side);
+  const ofA = new Float64Array(side * side);
+  const ofB = new Float64Array(side * side);
   const counts = new Float64Array(side * side);
   const column = Int32Array.from({ length: width }, (_, x) => Math.floor((x * side) / width));
   for (let y = 0, at = 0; y < height; y++) {
@@ -16,14 +18,17 @@ export function channelsOf({ width, height, lab }: LabImage, side: number): [Gri
     for (let x = 0; x < width; x++, at += 3) {
       const field = row + column[x]!;
       counts[field]! += 1;
-      for (let axis = 0; axis < 3; axis++) sums[axis]![field]! += lab[at + axis]!;
+      ofL[field]! += lab[at]!;
+      ofA[field]! += lab[at + 1]!;
+      ofB[field]! += lab[at + 2]!;
     }
   }
-  for (const sum of sums) for (let i = 0; i < sum.length; i++) sum[i]! /= Math.max(1, counts[i]!);
+  for (const sum of [ofL, ofA, ofB])
+    for (let i = 0; i < sum.length; i++) sum[i]! /= Math.max(1, counts[i]!);
   return [
-    { side, values: sums[0]! },
-    { side, values: sums[1]! },
-    { side, values: sums[2]! },
+    { side, values: ofL },
+    { side, values: ofA },
+    { side, values: ofB },
   ];
 }
 
@@ -31,10 +36,11 @@ export function channelsOf({ width, height, lab }: LabImage, side: number): [Gri
 export function averaged(map: Float32Array, width: number, height: number, side: number): Grid {
   const values = new Float64Array(side * side);
   const counts = new Float64Array(side * side);
+  const column = Int32Array.from({ length: width }, (_, x) => Math.floor((x * side) / width));
   for (let y = 0, pixel = 0; y < height; y++) {
     const row = Math.floor((y * side) / height) * side;
     for (let x = 0; x < width; x++, pixel++) {
-      const field = row + Math.floor((x * side) / width);
+      const field = row + column[x]!;
       values[field]! += map[pixel]!;
       counts[field]! += 1;
     }

@@ -119,17 +119,17 @@ function showBytes({ width, height, rgb }: Straightened, gains: Gains, shown: Ui
       const b = bytes[tile + 2]!;
       const [ofR, ofG, ofB] = [r.shown, g.shown, b.shown];
       for (const end = Math.min(row * (y + 1), at + 3 * TILE); at < end; at += 3) {
-        const inR = rgb[at]!;
-        const inG = rgb[at + 1]!;
-        const inB = rgb[at + 2]!;
-        if (inR < r.tooLight && inG < g.tooLight && inB < b.tooLight) {
-          shown[at] = ofR[inR]!;
-          shown[at + 1] = ofG[inG]!;
-          shown[at + 2] = ofB[inB]!;
+        const outR = ofR[rgb[at]!]!;
+        const outG = ofG[rgb[at + 1]!]!;
+        const outB = ofB[rgb[at + 2]!]!;
+        if ((outR | outG | outB) < TOO_LIGHT) {
+          shown[at] = outR;
+          shown[at + 1] = outG;
+          shown[at + 2] = outB;
         } else {
-          beyond[0] = r.gain * linearOfByte[inR]!;
-          beyond[1] = g.gain * linearOfByte[inG]!;
-          beyond[2] = b.gain * linearOfByte[inB]!;
+          beyond[0] = r.gain * linearOfByte[rgb[at]!]!;
+          beyond[1] = g.gain * linearOfByte[rgb[at + 1]!]!;
+          beyond[2] = b.gain * linearOfByte[rgb[at + 2]!]!;
           encodeRow(beyond, shown, at);
         }
       }
@@ -137,12 +137,14 @@ function showBytes({ width, height, rgb }: Straightened, gains: Gains, shown: Ui
   }
 }
 
-/** What the light of each byte is shown as once it is multiplied, and the first byte that is too light to be shown. */
+/** What the light of each byte is shown as once it is multiplied; TOO_LIGHT when it is too light to be shown. */
 interface Multiplied {
   readonly gain: number;
-  readonly shown: Uint8Array;
-  readonly tooLight: number;
+  readonly shown: Uint16Array;
 }
+
+/** A bit that no byte has, so that one look tells of three channels together. */
+const TOO_LIGHT = 256;
 
 /** Gains nearer to each other than this part share a table: that moves what is shown by less than a quarter of a byte. */
 const GAIN_STEP = 0.004;
@@ -153,13 +155,12 @@ function multiplied(wanted: number): Multiplied {
   const known = tables.get(step);
   if (known !== undefined) return known;
   const gain = Math.exp(step * GAIN_STEP);
-  const light = linearOfByte.map((linear) => gain * linear);
-  const first = light.findIndex((value) => value > 1);
-  const table = {
-    gain,
-    shown: Uint8Array.from(light, encodedByte),
-    tooLight: first < 0 ? light.length : first,
-  };
+  const shown = new Uint16Array(linearOfByte.length);
+  for (let byte = 0; byte < shown.length; byte++) {
+    const light = gain * linearOfByte[byte]!;
+    shown[byte] = light > 1 ? TOO_LIGHT : encodedByte(light);
+  }
+  const table = { gain, shown };
   tables.set(step, table);
   return table;
 }

@@ -1,5 +1,5 @@
 import { linearOfByte } from '../colour/curves.ts';
-import { applyHomography, homographyOf } from '../geometry/homography.ts';
+import { homographyOf } from '../geometry/homography.ts';
 import type { Quad } from '../geometry/points.ts';
 import { rectangleQuad } from '../geometry/quad.ts';
 import type { Cell } from './light-cells.ts';
@@ -67,26 +67,33 @@ export function placesOn(
   side = SIDE,
 ): Places {
   const toPhoto = homographyOf(rectangleQuad<'sheet'>(0, 0, 1, 1), corners);
+  const [a, b, c, d, e, f, g, h, i] = toPhoto.rows;
   const at = new Float64Array(2 * side * side);
   const seen = new Float64Array(3 * side * side);
   const evened = new Float64Array(3 * side * side);
-  for (let row = 0, place = 0; row < side; row++)
+  for (let row = 0, place = 0; row < side; row++) {
+    const v = RIM + ((1 - 2 * RIM) * (row + 0.5)) / side;
+    const [overX, overY, overW] = [b * v + c, e * v + f, h * v + i];
     for (let column = 0; column < side; column++, place++) {
-      const here = applyHomography(toPhoto, {
-        x: RIM + ((1 - 2 * RIM) * (column + 0.5)) / side,
-        y: RIM + ((1 - 2 * RIM) * (row + 0.5)) / side,
-      });
-      const x = Math.min(width - 1, Math.max(0, Math.floor(here.x)));
-      const y = Math.min(height - 1, Math.max(0, Math.floor(here.y)));
-      const [u, v] = [(2 * here.x) / width - 1, (2 * here.y) / height - 1];
-      at[2 * place] = u;
-      at[2 * place + 1] = v;
+      const u = RIM + ((1 - 2 * RIM) * (column + 0.5)) / side;
+      const w = g * u + overW;
+      const px = (a * u + overX) / w;
+      const py = (d * u + overY) / w;
+      const x = Math.min(width - 1, Math.max(0, Math.floor(px)));
+      const y = Math.min(height - 1, Math.max(0, Math.floor(py)));
+      const inX = (2 * px) / width - 1;
+      const inY = (2 * py) / height - 1;
+      at[2 * place] = inX;
+      at[2 * place + 1] = inY;
+      const pixel = 3 * (y * width + x);
+      const to = 3 * place;
       for (let k = 0; k < 3; k++) {
-        const log = LOG[rgb[3 * (y * width + x) + k]!]!;
-        seen[3 * place + k] = log;
-        evened[3 * place + k] = log - heightAt(known[k]!, u, v);
+        const log = LOG[rgb[pixel + k]!]!;
+        seen[to + k] = log;
+        evened[to + k] = log - heightAt(known[k]!, inX, inY);
       }
     }
+  }
   return { side, at, seen, evened };
 }
 

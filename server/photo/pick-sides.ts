@@ -1,5 +1,5 @@
 import { polygonArea } from '../geometry/polygon.ts';
-import type { Quad } from '../geometry/points.ts';
+import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import { isConvex } from '../geometry/quad.ts';
 import { crossing } from './crossing.ts';
 import type { Line } from './side-lines.ts';
@@ -31,13 +31,28 @@ export function pickSides(
   let best: Omit<Picked, 'lead'> | null = null;
   const tried: { readonly lines: readonly Weighed[]; readonly value: number }[] = [];
   let most = -Infinity;
-  for (const upper of sides[0]!)
-    for (const right of sides[1]!)
-      for (const lower of sides[2]!)
-        for (const left of sides[3]!) {
+  const [uppers, rights, lowers, lefts] = sides as [Sides, Sides, Sides, Sides];
+  // Where each line meets each of the side before it, told once.
+  const [atUpper, atRight, atLower, atLeft] = [
+    meetings(lefts, uppers),
+    meetings(uppers, rights),
+    meetings(rights, lowers),
+    meetings(lowers, lefts),
+  ];
+  for (const [u, upper] of uppers.entries())
+    for (const [r, right] of rights.entries()) {
+      const second = atRight[u]![r] ?? null;
+      if (second === null) continue;
+      for (const [b, lower] of lowers.entries()) {
+        const third = atLower[r]![b] ?? null;
+        if (third === null) continue;
+        for (const [l, left] of lefts.entries()) {
+          const first = atUpper[l]![u] ?? null;
+          const fourth = atLeft[b]![l] ?? null;
+          if (first === null || fourth === null) continue;
+          const quad: Quad<'photo'> = [first, second, third, fourth];
+          if (!isConvex(quad)) continue;
           const lines = [upper, right, lower, left];
-          const quad = quadOfLines(lines);
-          if (quad === null) continue;
           const value =
             upper.worth +
             right.worth +
@@ -50,6 +65,8 @@ export function pickSides(
             best = { quad, lines };
           }
         }
+      }
+    }
   if (best === null) return null;
   const { lines } = best;
   const apart = DISTINCT * Math.sqrt(polygonArea(best.quad));
@@ -61,6 +78,12 @@ export function pickSides(
     )
       next = other.value;
   return { ...best, lead: most - next };
+}
+
+type Sides = readonly Weighed[];
+
+function meetings(before: Sides, after: Sides): (PhotoPoint | null)[][] {
+  return before.map((one) => after.map((other) => crossing(one, other)));
 }
 
 const SIZE_COUNTS = 0.45;

@@ -1,3 +1,5 @@
+import { workRoom } from '../colour/work-room.ts';
+
 /** One connected area of a mask. */
 export interface Region {
   readonly pixels: Int32Array;
@@ -13,10 +15,12 @@ export interface Mask {
   readonly of: Uint8Array;
 }
 
+const queueRoom = workRoom((length) => new Int32Array(length));
+
 /** The connected areas of a mask with at least so many pixels, largest first. */
 export function regionsOf({ width, of }: Mask, least: number): Region[] {
-  const left = Uint8Array.from(of);
-  const queue = new Int32Array(of.length);
+  const left = of.slice();
+  const queue = queueRoom(of.length);
   const regions: Region[] = [];
   for (let start = 0; start < left.length; start++) {
     if (left[start] === 0) continue;

@@ -56,11 +56,17 @@ const UNEVEN = 0.03;
 /** Neighbouring places share their noise, so a quarter of them count. */
 const ALIKE = 4;
 
+/**
+ * A colour with the sums of its places that a shape is fitted by: they do not change from round to round. Terms and
+ * log light are taken less their means.
+ */
 interface Colour {
   readonly count: number;
-  /** Terms of each place less their mean, and log light less its mean. */
-  readonly terms: Float64Array;
-  readonly logs: Float64Array;
+  /** Sums of the products of terms, TERMS x TERMS, and of each term with log light. */
+  readonly squares: Float64Array;
+  readonly products: Float64Array;
+  /** Sum of the squares of log light. */
+  readonly all: number;
   readonly level: number;
   steep: number;
   error: number;
@@ -70,25 +76,43 @@ interface Colour {
 
 function levelled({ at, seen }: Places, own: readonly number[], channel: number): Colour {
   const count = own.length;
-  const terms = new Float64Array(TERMS * count);
-  const logs = Float64Array.from(own, (place) => seen[3 * place + channel]!);
-  own.forEach((place, i) => {
-    const [x, y] = [at[2 * place]!, at[2 * place + 1]!];
-    terms.set([x, y, x * x, x * y, y * y], TERMS * i);
-  });
-  const level = encodedByte(logs.reduce((sum, log) => sum + Math.exp(log), 0) / count) / 255;
-  lessMean(logs, 1);
-  lessMean(terms, TERMS);
-  return { count, terms, logs, level, steep: 1, error: 1, spread: 0.03 ** 2 };
+  const values = new Float64Array(TERMS + 1);
+  const sums = new Float64Array(TERMS + 1);
+  let lightness = 0;
+  for (const place of own) {
+    termsOf(at, place, values);
+    const log = seen[3 * place + channel]!;
+    lightness += Math.exp(log);
+    values[TERMS] = log;
+    for (let t = 0; t <= TERMS; t++) sums[t]! += values[t]! / count;
+  }
+  const squares = new Float64Array(TERMS * TERMS);
+  const products = new Float64Array(TERMS);
+  let all = 0;
+  for (const place of own) {
+    termsOf(at, place, values);
+    values[TERMS] = seen[3 * place + channel]!;
+    for (let t = 0; t <= TERMS; t++) values[t]! -= sums[t]!;
+    const log = values[TERMS];
+    all += log * log;
+    for (let t = 0; t < TERMS; t++) {
+      products[t]! += values[t]! * log;
+      for (let u = 0; u < TERMS; u++) squares[TERMS * t + u]! += values[t]! * values[u]!;
+    }
+  }
+  const level = encodedByte(lightness / count) / 255;
+  return { count, squares, products, all, level, steep: 1, error: 1, spread: 0.03 ** 2 };
 }
 
-function lessMean(values: Float64Array, stride: number): void {
-  for (let k = 0; k < stride; k++) {
-    let sum = 0;
-    for (let i = k; i < values.length; i += stride) sum += values[i]!;
-    const mean = (sum * stride) / values.length;
-    for (let i = k; i < values.length; i += stride) values[i]! -= mean;
-  }
+/** x, y, xx, xy and yy of a place. */
+function termsOf(at: Float64Array, place: number, terms: Float64Array): void {
+  const x = at[2 * place]!;
+  const y = at[2 * place + 1]!;
+  terms[0] = x;
+  terms[1] = y;
+  terms[2] = x * x;
+  terms[3] = x * y;
+  terms[4] = y * y;
 }
 
 /** The shape that explains all colours best, each as steep as it is known to be. */
@@ -98,29 +122,24 @@ function shapeOf(seen: readonly Colour[]): Float64Array {
     row[t] = 1e-6;
     return row;
   });
-  for (const { count, terms, logs, steep, spread } of seen)
-    for (let i = 0; i < count; i++)
-      for (let t = 0; t < TERMS; t++) {
-        const weighed = (steep * terms[TERMS * i + t]!) / spread;
-        for (let u = 0; u < TERMS; u++) matrix[t]![u]! += weighed * steep * terms[TERMS * i + u]!;
-        matrix[t]![TERMS]! += weighed * logs[i]!;
-      }
+  for (const { squares, products, steep, spread } of seen)
+    for (let t = 0; t < TERMS; t++) {
+      for (let u = 0; u < TERMS; u++)
+        matrix[t]![u]! += (steep * steep * squares[TERMS * t + u]!) / spread;
+      matrix[t]![TERMS]! += (steep * products[t]!) / spread;
+    }
   return solve(matrix);
 }
 
 /** How steep a colour is along the shape, half the way from where it was so that the turns settle. */
 function follow(colour: Colour, shape: Float64Array): void {
-  const { count, terms, logs } = colour;
-  let [squares, products, all] = [1e-12, 0, 0];
-  for (let i = 0; i < count; i++) {
-    let told = 0;
-    for (let t = 0; t < TERMS; t++) told += shape[t]! * terms[TERMS * i + t]!;
-    squares += told * told;
-    products += told * logs[i]!;
-    all += logs[i]! * logs[i]!;
+  let [told, along] = [1e-12, 0];
+  for (let t = 0; t < TERMS; t++) {
+    along += shape[t]! * colour.products[t]!;
+    for (let u = 0; u < TERMS; u++) told += shape[t]! * shape[u]! * colour.squares[TERMS * t + u]!;
   }
-  const steep = products / squares;
-  colour.spread = Math.max(1e-6, (all - steep * products) / count);
-  colour.error = Math.hypot(Math.sqrt((ALIKE * colour.spread) / squares), UNEVEN);
+  const steep = along / told;
+  colour.spread = Math.max(1e-6, (colour.all - steep * along) / colour.count);
+  colour.error = Math.hypot(Math.sqrt((ALIKE * colour.spread) / told), UNEVEN);
   colour.steep = Math.min(3, Math.max(0.2, (steep + colour.steep) / 2));
 }

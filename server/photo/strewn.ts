@@ -33,11 +33,8 @@ export function strewnOver(
   const { width, height } = things;
   const of = things.of.slice();
   wipeTold({ width, height, of }, sheets, candidates, one);
-  for (const { pixels } of cutOff)
-    if (pixels.length > WHOLE_THING * one) for (const pixel of pixels) of[pixel] = 0;
-  let left = 0;
-  for (const thing of of) left += thing;
-  if (left < WORTH_A_LOOK * one) return { inside: [], atRim: [] };
+  for (const { pixels } of cutOff) if (pixels.length > WHOLE_THING * one) clear(of, pixels);
+  if (countOf(of) < WORTH_A_LOOK * one) return { inside: [], atRim: [] };
   const by = Math.round(Math.sqrt(one) / 20);
   const joined = withoutThin(withoutGaps({ width, height, of }, by), by);
   const regions = regionsOf(joined, WHOLE_THING * one);
@@ -88,10 +85,8 @@ export function shredsOver(
     for (let pixel = y * width + 3, end = (y + 1) * width - 3; pixel < end; pixel++)
       of[pixel] = 1 - table.reached[pixel]!;
   wipeTold({ width, height, of }, sheets, candidates, one);
-  for (const { pixels } of cutOff) for (const pixel of pixels) of[pixel] = 0;
-  let left = 0;
-  for (const thing of of) left += thing;
-  if (left < WORTH_A_LOOK * one) return [];
+  for (const { pixels } of cutOff) clear(of, pixels);
+  if (countOf(of) < WORTH_A_LOOK * one) return [];
   const groups = regionsOf(
     spreadOut({ width, height, of }, Math.round(Math.sqrt(one) / 20)),
     0.3 * one,
@@ -108,6 +103,17 @@ export function shredsOver(
     const bottom = Math.floor(maxOf(shreds) / width);
     return [{ pixels: shreds, left: low, right: high, top, bottom }];
   });
+}
+
+// Counted by index: to walk over so long an array with `of` makes an object for each pixel.
+function countOf(of: Uint8Array): number {
+  let count = 0;
+  for (let pixel = of.length - 1; pixel >= 0; pixel--) count += of[pixel]!;
+  return count;
+}
+
+function clear(of: Uint8Array, pixels: Int32Array): void {
+  for (let at = pixels.length - 1; at >= 0; at--) of[pixels[at]!] = 0;
 }
 
 function minOf(values: Int32Array): number {

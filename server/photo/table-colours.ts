@@ -22,7 +22,7 @@ export interface TableColours {
 export function colourTable(image: LabImage, pixels: Int32Array, fromRim: boolean): TableColours {
   const { width, height, lab } = image;
   const colours = { ...lightOver(image, pixels), isTable: new Uint8Array(SIDE_L * SIDE * SIDE) };
-  const idOf = new Int32Array(SIDE_L * SIDE * SIDE);
+  const idOf = ids;
   const keys: number[] = [0];
   const counts = new Int32Array(pixels.length + 1);
   // Two sides of the rim in each: ten bits a side.
@@ -57,8 +57,12 @@ export function colourTable(image: LabImage, pixels: Int32Array, fromRim: boolea
     if (together < least || (fromRim && !isSpread(upper, lower))) continue;
     for (const offset of OFFSETS) colours.isTable[key + offset] = 1;
   }
+  for (const key of keys) idOf[key] = 0;
   return colours;
 }
+
+/** The number of each step of CIELAB, 0 for none. Each call leaves it empty: to make a new one takes longer than its use. */
+const ids = new Int32Array(SIDE_L * SIDE * SIDE);
 
 function lightOver(image: LabImage, pixels: Int32Array): Omit<TableColours, 'isTable'> {
   const { width, height, lab } = image;
@@ -100,8 +104,46 @@ function lightOver(image: LabImage, pixels: Int32Array): Omit<TableColours, 'isT
   return { across, factor, castA, castB };
 }
 
+/**
+ * Which pixels have a colour of the table and are not barred.
+ *
+ * Takes       the picture, the table's colours, the bars, and whether all pixels are asked (1) or those in odd rows and
+ *             columns only (2).
+ * Gives       a byte for each pixel asked, row by row.
+ */
+export function tableMask(
+  { width, height, lab }: LabImage,
+  { across, factor, castA, castB, isTable }: TableColours,
+  bars: Uint8Array,
+  every: 1 | 2,
+): Uint8Array {
+  const columns = every === 1 ? width : width >> 1;
+  const rows = every === 1 ? height : height >> 1;
+  const mask = new Uint8Array(columns * rows);
+  const perBlock = BLOCK / every;
+  for (let row = 0, to = 0; row < rows; row++) {
+    const y = row * every + every - 1;
+    let pixel = y * width + every - 1;
+    for (let column = 0, block = (y >> 3) * across; column < columns; block++) {
+      const by = factor[block]! / STEP;
+      const inA = SIDE / 2 + 0.5 - castA[block]! / STEP;
+      const inB = SIDE / 2 + 0.5 - castB[block]! / STEP;
+      const end = Math.min(columns, column + perBlock);
+      for (; column < end; column++, to++, pixel += every) {
+        if (bars[pixel] === 1) continue;
+        const at = 3 * pixel;
+        const l = clamp(((lab[at]! + 16) * by + 0.5) | 0, SIDE_L);
+        const a = clamp((lab[at + 1]! * by + inA) | 0, SIDE);
+        const b = clamp((lab[at + 2]! * by + inB) | 0, SIDE);
+        mask[to] = isTable[(l * SIDE + a) * SIDE + b]!;
+      }
+    }
+  }
+  return mask;
+}
+
 /** The step of CIELAB in which a pixel falls without its light. */
-export function binOf(
+function binOf(
   lab: Float32Array,
   pixel: number,
   x: number,

@@ -1,7 +1,8 @@
 import type { LabImage } from '../colour/lab.ts';
 import { rankInPlace } from './surface.ts';
-import { binOf, colourTable } from './table-colours.ts';
+import { colourTable, tableMask } from './table-colours.ts';
 import type { TableColours } from './table-colours.ts';
+import { walkOver } from './walk-over.ts';
 
 /** Which pixels of the preview show the table, as far as it can be walked to from the picture's rim. */
 export interface Table {
@@ -25,12 +26,12 @@ export interface Table {
 export function findTable(image: LabImage): Table {
   const rim = rimPixels(image);
   const barrier = roughPixels(image, rim);
-  // The first walk only fetches colours, so that every other row and column will do.
-  const first = walk(image, colourTable(image, rim, true), barrier.of, rim, 2);
+  // The first walk only fetches colours.
+  const first = walkOdd(image, colourTable(image, rim, true), barrier.of, rim);
   const inner = someOf(first.reached, first.count, 20000);
   const colours =
     inner.length > 500 ? colourTable(image, inner, false) : colourTable(image, rim, true);
-  const { reached, count } = walk(image, colours, barrier.of, rim, 1);
+  const { reached, count } = walk(image, colours, barrier.of, rim);
   return { reached, roughness: barrier.roughness, share: count / reached.length, colours };
 }
 
@@ -73,37 +74,44 @@ function roughPixels(image: LabImage, rim: Int32Array): { of: Uint8Array; roughn
   return { of, roughness: usual };
 }
 
-/** All that has the table's colours and can be walked to from the rim; with a stride, of each so many rows. */
+/** All that has the table's colours and can be walked to from the rim. */
 function walk(
-  { width, height, lab }: LabImage,
+  image: LabImage,
   colours: TableColours,
   barrier: Uint8Array,
   from: Int32Array,
-  stride: 1 | 2,
-): { reached: Uint8Array; count: number } {
-  const reached = new Uint8Array(width * height);
-  const seen = new Uint8Array(width * height);
-  const queue = new Int32Array(width * height);
-  const { isTable } = colours;
-  const down = stride * width;
-  let end = 0;
-  const visit = (pixel: number, x: number): void => {
-    seen[pixel] = 1;
-    if (barrier[pixel] === 1) return;
-    if (isTable[binOf(lab, pixel, x, (pixel / width) | 0, colours)] === 0) return;
-    reached[pixel] = 1;
-    queue[end++] = pixel;
-  };
-  for (const pixel of from) if (seen[pixel] === 0) visit(pixel, pixel % width);
-  for (let at = 0; at < end; at++) {
-    const pixel = queue[at]!;
-    const x = pixel % width;
-    if (x >= stride && seen[pixel - stride] === 0) visit(pixel - stride, x - stride);
-    if (x < width - stride && seen[pixel + stride] === 0) visit(pixel + stride, x + stride);
-    if (pixel >= down && seen[pixel - down] === 0) visit(pixel - down, x);
-    if (pixel + down < seen.length && seen[pixel + down] === 0) visit(pixel + down, x);
-  }
-  return { reached, count: end };
+): ReturnType<typeof walkOver> {
+  return walkOver(
+    { width: image.width, height: image.height, of: tableMask(image, colours, barrier, 1) },
+    from,
+  );
+}
+
+/**
+ * The same over the pixels whose row and column are odd, as those of the rim are: enough where only colours are
+ * fetched.
+ */
+function walkOdd(
+  image: LabImage,
+  colours: TableColours,
+  barrier: Uint8Array,
+  from: Int32Array,
+): ReturnType<typeof walkOver> {
+  const width = image.width >> 1;
+  const height = image.height >> 1;
+  const starts = from.map((pixel) => {
+    const x = pixel % image.width;
+    return (((pixel - x) / image.width) >> 1) * width + (x >> 1);
+  });
+  const { reached, count } = walkOver(
+    { width, height, of: tableMask(image, colours, barrier, 2) },
+    starts,
+  );
+  const all = new Uint8Array(image.width * image.height);
+  for (let y = 0, at = 0; y < height; y++)
+    for (let x = 0, to = (2 * y + 1) * image.width + 1; x < width; x++, at++, to += 2)
+      all[to] = reached[at]!;
+  return { reached: all, count };
 }
 
 /** At least half, at most all of so many pixels of a mask, evenly spread. */
