@@ -13,6 +13,9 @@ import type { Answer } from './line.ts';
 import { groupPad } from './pad/group-pad.ts';
 import type { Grouping, Sheet, Side } from './pad/pad.ts';
 import { coordination, coordinationOf } from './plan/coordination/coordination.ts';
+import { bestFor } from './supplies/best-for.ts';
+import type { BestSupplies, Occasion } from './supplies/best-for.ts';
+import type { Supply } from './supplies/supply.ts';
 
 /** What a guide is made from where it is told without pictures; a function does not travel to a thread. */
 export type AskInWords = Omit<GuideAsk, 'picture'>;
@@ -101,6 +104,13 @@ export function needs(task: {
     const cards = facts.cards.filter(({ number }) => task.card === null || number === task.card);
     return stockNeeds(ask, { ...facts, cards });
   });
+}
+
+export function best(task: {
+  readonly supplies: readonly Supply[];
+  readonly occasions: readonly Occasion[];
+}): Promise<Answer<BestSupplies>> {
+  return answerWith(() => bestFor(task.supplies, task.occasions));
 }
 
 function withoutPictures(ask: AskInWords): GuideAsk {

@@ -10,6 +10,8 @@ import type { StockNeed } from './guide/stock-needs.ts';
 import { openLine } from './line.ts';
 import type { Line } from './line.ts';
 import { beside } from './running-code.ts';
+import type { BestSupplies, Occasion } from './supplies/best-for.ts';
+import type { Supply } from './supplies/supply.ts';
 import { openThread } from './thread.ts';
 
 export interface Clerk {
@@ -24,6 +26,8 @@ export interface Clerk {
   classSet(ask: AskInWords): Promise<ClassSetOfPlan>;
   /** What cardstock a plan takes, or one card of it. */
   stockNeeds(ask: AskInWords, card: number | null): Promise<StockNeed[]>;
+  /** The best of her supplies for these cards, and what is missing. */
+  best(supplies: readonly Supply[], occasions: readonly Occasion[]): Promise<BestSupplies>;
 }
 
 /** More than this means a pad or a plan of a size that nobody has; it is refused then, in milliseconds. */
@@ -41,6 +45,7 @@ export function openClerk(): { readonly clerk: Clerk; readonly line: Line } {
     stockDrawing: (ask, id) => line.run('stock', { ask, id }),
     classSet: (ask) => line.run('people', ask),
     stockNeeds: (ask, card) => line.run('needs', { ask, card }),
+    best: (supplies, occasions) => line.run('best', { supplies, occasions }),
   };
   return { clerk, line };
 }

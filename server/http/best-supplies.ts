@@ -2,7 +2,6 @@ import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
 import type { Side } from '../pad/pad.ts';
 import type { Records } from '../store/records.ts';
-import { bestFor } from '../supplies/best-for.ts';
 import type { Occasion } from '../supplies/best-for.ts';
 import type { Supply } from '../supplies/supply.ts';
 import { answers } from './answers.ts';
@@ -26,6 +25,7 @@ const OneCard = z.object({
 /** The best of what she has, and what is missing: for a side, a card or a whole plan. */
 export function bestSupplyRoutes(app: Service, edges: Edges): void {
   const { read } = edges.store;
+  const { clerk } = edges.desk;
 
   app.get(
     '/api/sides/:side/supplies',
@@ -40,10 +40,8 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
       const { side: id } = request.params;
       const [side] = await namedSides(read, [found(await read.sides.at(id), 'side', id)]);
       const supplies = await suppliesBeside(read, side!.pad);
-      return bestOnWire(
-        bestFor(...(await asOnePicture(read, supplies, [besideOf(side!, supplies)]))),
-        null,
-      );
+      const asked = await asOnePicture(read, supplies, [besideOf(side!, supplies)]);
+      return bestOnWire(await clerk.best(...asked), null);
     },
   );
 
@@ -63,7 +61,7 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
       const supplies = await suppliesBeside(read, kept.pad.id);
       const occasions = occasionsOf(kept).filter((one) => card === undefined || one.card === card);
       if (card !== undefined) found(occasions[0] ?? null, 'card', String(card));
-      const best = bestFor(...(await asOnePicture(read, supplies, occasions)));
+      const best = await clerk.best(...(await asOnePicture(read, supplies, occasions)));
       return bestOnWire(best, await cardstockOf(edges, kept, card));
     },
   );
@@ -131,7 +129,17 @@ async function asOnePicture(
     })),
     occasions.map((occasion) => ({
       ...occasion,
-      sides: occasion.sides.map((side) => ({ ...side, photo: one(side.photo) })),
+      sides: occasion.sides.map((side) => ({ ...seenBySupplies(side), photo: one(side.photo) })),
     })),
   ];
+}
+
+/** A side as supplies are held against it: its colours, not where they lie nor what is printed in them. */
+function seenBySupplies(side: Side): Side {
+  const { colours, tonal } = side.palette;
+  return {
+    ...side,
+    palette: { colours, tonal },
+    pattern: { ...side.pattern, descriptor: [] },
+  };
 }

@@ -1,6 +1,7 @@
 import type { ForPeople } from '../contract/class-sets.ts';
 import type { GuideAsk } from '../guide/ask.ts';
 import type { Ruler } from '../lengths/length.ts';
+import { withoutPlaces } from '../plan/faces-up.ts';
 import type { Records } from '../store/records.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { rulerOf } from './wire/sizes.ts';
@@ -10,7 +11,8 @@ export function guideAskOf(kept: KeptPlan, ruler?: Ruler): Omit<GuideAsk, 'pictu
   const { pad, supplies, batch } = kept;
   return {
     title: `${batch.cards.length} cards`,
-    pad,
+    // Where on a sheet its colours lie is for planning; the guide travels to a thread without it.
+    pad: withoutPlaces(pad),
     cards: batch.cards,
     scheme: batch.scheme,
     plan: batch.plan,

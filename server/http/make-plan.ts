@@ -14,7 +14,7 @@ import { plansAtHand } from './plans-at-hand.ts';
 import type { KeyedQuestion } from './once.ts';
 import { rowsOfPad } from './read-pad.ts';
 import { suppliesBeside } from './supplies-beside.ts';
-import { sheetsOf } from './wire/pads.ts';
+import { sheetsToPlan } from './wire/pads.ts';
 import { rulerOf } from './wire/sizes.ts';
 
 /** A plan with all that it was made from, so that it can be read, drawn and printed again as it was. */
@@ -44,7 +44,7 @@ export async function makePlan(
   const { store, desk } = edges;
   const rows = await rowsOfPad(store.read, asked.pad);
   const { pad: row, sides } = rows;
-  const pad = { id: row.id, name: row.name, sheetSize: row.sheetSize, sheets: sheetsOf(rows) };
+  const pad = { id: row.id, name: row.name, sheetSize: row.sheetSize, sheets: sheetsToPlan(rows) };
   if (pad.sheets.length === 0) throw noSheets(asked.pad);
   await checkFrom(edges, asked);
   checkOneWay(asked);

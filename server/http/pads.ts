@@ -9,7 +9,7 @@ import { found } from './found.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
 import { keyOf, makeOnce } from './once.ts';
 import { createPadReader, rowsOfPad } from './read-pad.ts';
-import { padSummary, sheetsOf } from './wire/pads.ts';
+import { padSummary, sheetsToPlan } from './wire/pads.ts';
 import { sizeFromWire } from './wire/sizes.ts';
 
 const PadPath = z.object({ pad: z.string() });
@@ -132,7 +132,7 @@ export function padRoutes(app: Service, edges: Edges): void {
     },
     async (request) => {
       const rows = await rowsOfPad(store.read, request.params.pad);
-      const sides = sheetsOf(rows)
+      const sides = sheetsToPlan(rows)
         .flatMap(({ front, back }) => [front, back])
         .filter((side) => side !== null);
       const { side: id } = request.query;

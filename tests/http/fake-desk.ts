@@ -126,6 +126,7 @@ function clerkHere(): Clerk {
     stockDrawing: (ask, id) => done(work.stock(structuredClone({ ask, id }))),
     classSet: (ask) => done(work.people(structuredClone(ask))),
     stockNeeds: (ask, card) => done(work.needs(structuredClone({ ask, card }))),
+    best: (supplies, occasions) => done(work.best(structuredClone({ supplies, occasions }))),
   };
 }
 

@@ -7,7 +7,7 @@ import { papersOf } from '../../server/layouts/papers-of.ts';
 import { INCH, units } from '../../server/lengths/length.ts';
 import type { Side } from '../../server/pad/pad.ts';
 import { checkPlan } from '../../server/plan/check.ts';
-import { freeWorld } from '../../server/plan/free/free-world.ts';
+import { buildWorld, freeWorld } from '../../server/plan/free/free-world.ts';
 import type { FreeAsk, FreeWorld } from '../../server/plan/free/free-world.ts';
 import { planFreely } from '../../server/plan/free/plan-freely.ts';
 import { openCurve, sheetCurve } from '../../server/plan/free/sheet-curve.ts';
@@ -185,19 +185,35 @@ test('the curve rises with the sheets, each point within its bound, and ends whe
 
 test('a curve that nobody waits for any more ends with the points it has', () => {
   const ask = askOf(9108, { designs: 9, cards: 5 });
+  const parts = partsOf(ask);
   let asked = 0;
-  const points = sheetCurve(ask, () => (asked++ < 2 ? STEPS : { until: () => true }));
+  const points = sheetCurve(ask, () => (asked++ < parts + 1 ? STEPS : { until: () => true }));
   expect(points).toHaveLength(1);
-  // Once for the tables, once for the point, once to be told that nobody waits.
-  expect(asked).toBe(3);
+  // Once for each part of the tables, once for the point, once to be told that nobody waits.
+  expect(asked).toBe(parts + 2);
 });
+
+test('the tables of a large card are written out bit by bit, so that others are planned for between', () => {
+  const ask = askOf(9108, { designs: 9, cards: 5 });
+  const tiles = catalogue.find(({ id }) => id === 'four-panes-us')!;
+  const four = { ...ask, cards: [{ number: 1, layout: tiles }] };
+  expect(papersOf(tiles)).toHaveLength(4);
+  expect(partsOf(four)).toBeGreaterThan(ask.pad.sheets.length);
+});
+
+function partsOf(ask: FreeAsk): number {
+  const building = buildWorld(ask);
+  let parts = 1;
+  while (building.next().done !== true) parts += 1;
+  return parts;
+}
 
 test('a curve shows the plan that is there at once, then more bit by bit, and ends as when asked in one', () => {
   const ask = askOf(9108, { designs: 9, cards: 5 });
   const there = { sheets: 7, value: 0.5, bound: 5 };
   const curve = openCurve(ask, there);
   expect(curve.known()).toEqual({ points: [there], complete: false });
-  for (let part = 0; !curve.known().complete && part < 20; part++) curve.goOn(STEPS);
+  for (let part = 0; !curve.known().complete && part < 400; part++) curve.goOn(STEPS);
   expect(curve.known()).toEqual({ points: sheetCurve(ask, () => STEPS), complete: true });
 });
 

@@ -98,6 +98,22 @@ export function sheetsOf({ sheets, sides }: Pick<PadRows, 'sheets' | 'sides'>): 
   }));
 }
 
+/**
+ * The sheets as a plan looks at them and keeps them: without the outlines by which pattern sets are told. Those are more than
+ * half of what is known of a side, and each plan is kept with all sides that it was made from.
+ */
+export function sheetsToPlan(rows: Pick<PadRows, 'sheets' | 'sides'>): Sheet[] {
+  return sheetsOf(rows).map((sheet) => ({
+    ...sheet,
+    front: withoutOutlines(sheet.front),
+    back: withoutOutlines(sheet.back),
+  }));
+}
+
+function withoutOutlines(side: Side | null): Side | null {
+  return side && { ...side, pattern: { ...side.pattern, descriptor: [] } };
+}
+
 function plainSide(row: SideRow | null): Side | null {
   if (row === null) return null;
   const { id, photo, corners, palette, pattern, confidence, notes } = row;

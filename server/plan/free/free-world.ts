@@ -12,6 +12,8 @@ import type { CardTable } from '../card-table.ts';
 import { withoutPlaces } from '../faces-up.ts';
 import { instanceOf } from '../instance.ts';
 import type { Instance } from '../instance.ts';
+import type { Wide } from '../network/network.ts';
+import { topsOf } from './rows.ts';
 import { asLaid, liesAsLaid, onItsSide, stanceOf } from './stance.ts';
 import type { Stance } from './stance.ts';
 
@@ -29,6 +31,8 @@ export interface FreeCard {
   readonly lots: readonly number[];
   /** Worth in [0, 1] for every choice of designs, -Infinity where one may not be. */
   readonly table: Float64Array;
+  /** The most that each of its rows holds (rows.ts). */
+  readonly tops: Float64Array;
 }
 
 /**
@@ -56,6 +60,18 @@ export interface FreeWorld {
 }
 
 export function freeWorld(asked: FreeAsk): FreeWorld {
+  const building = buildWorld(asked);
+  for (;;) {
+    const { done, value } = building.next();
+    if (done === true) return value;
+  }
+}
+
+/**
+ * The same bit by bit: the tables of a large pad take seconds, and whoever builds them may do something else where
+ * this yields.
+ */
+export function* buildWorld(asked: FreeAsk): Generator<undefined, FreeWorld> {
   // Where the pieces will lie is not known yet, so a side counts as a whole.
   const ask = { ...asked, pad: withoutPlaces(asked.pad) };
   const { pad, cards, settings } = ask;
@@ -65,7 +81,8 @@ export function freeWorld(asked: FreeAsk): FreeWorld {
   const sheets = instance.designs.map(({ sheet }) => sheet.id);
   const real = new Map(pad.sheets.map(({ id, copies }) => [id, copies]));
   const copies = sheets.map((id) => (ask.without.includes(id) ? 0 : real.get(id)!));
-  const free = cardsOf(instance);
+  yield;
+  const free = yield* cardsOf(instance);
   const sideways = pad.sheets.some((sheet) => liesAsLaid(sheet, settings.keepUp));
   const stance = instance.designs.map(({ sheet }) =>
     stanceOf(
@@ -79,11 +96,14 @@ export function freeWorld(asked: FreeAsk): FreeWorld {
       ? room
       : sheetRoom(piecesOf(cards).patterned, onItsSide(pad.sheetSize), settings);
   const all = copies.reduce((sum, count) => sum + count, 0);
+  const standing = sideways
+    ? yield* cardsOf(instanceOf(apart({ ...ask, pad: stood(pad) }, room)))
+    : free;
   return {
     ask,
     instance,
     cards: free,
-    standing: sideways ? cardsOf(instanceOf(apart({ ...ask, pad: stood(pad) }, room))) : free,
+    standing,
     sideways,
     room,
     area: Float64Array.from(room.lots, ({ area }) => area),
@@ -115,18 +135,46 @@ function refuseManyPapers({ pad, cards }: FreeAsk): void {
   }
 }
 
-function cardsOf({ cards, designs, network }: Instance): FreeCard[] {
+function* cardsOf({
+  cards,
+  designs,
+  network,
+}: Instance): Generator<undefined, readonly FreeCard[]> {
   const every = [...designs.keys()];
-  const known = new Map<unknown, Map<string, Float64Array>>();
-  return cards.map(({ model, table }): FreeCard => {
+  const known = new Map<unknown, Map<string, Pick<FreeCard, 'table' | 'tops'>>>();
+  const free: FreeCard[] = [];
+  for (const { model, table } of cards) {
     const scope = table.factor?.scope ?? table.wide!.scope;
     const allowed = scope.map((lot) => network.allowed[lot]!);
     // Cards that are alike share their table, so that what is worked out for one holds for all.
-    const shared = remembered(known, sourceOf(table), allowed.join(' | '), () =>
-      only(allowed, every.length, table.factor?.data ?? table.wide!.exact(scope.map(() => every))),
-    );
-    return { number: model.card.number, lots: scope, table: shared };
-  });
+    const own = known.get(sourceOf(table)) ?? new Map<string, Pick<FreeCard, 'table' | 'tops'>>();
+    known.set(sourceOf(table), own);
+    const key = allowed.join(' | ');
+    let shared = own.get(key);
+    if (shared === undefined) {
+      const whole = table.factor?.data ?? (yield* writtenOut(table.wide!, every));
+      const may = only(allowed, every.length, whole);
+      shared = { table: may, tops: topsOf(may, every.length) };
+      own.set(key, shared);
+      yield;
+    }
+    free.push({ number: model.card.number, lots: scope, ...shared });
+  }
+  return free;
+}
+
+/** The table of a card of many papers, one design of its first paper after the other. */
+function* writtenOut(
+  { scope, exact }: Wide,
+  every: readonly number[],
+): Generator<undefined, Float64Array> {
+  const whole = new Float64Array(every.length ** scope.length);
+  const part = whole.length / every.length;
+  for (const design of every) {
+    whole.set(exact(scope.map((_, at) => (at === 0 ? [design] : every))), design * part);
+    yield;
+  }
+  return whole;
 }
 
 /** The pad with every print standing in its swatch. */
@@ -144,19 +192,6 @@ function stood(pad: Pad): Pad {
 /** Cards that are alike are worked out by one function, or hold one array. */
 function sourceOf({ factor, wide }: CardTable): unknown {
   return factor === null ? wide?.exact : factor.data;
-}
-
-function remembered<V>(
-  known: Map<unknown, Map<string, V>>,
-  source: unknown,
-  key: string,
-  make: () => V,
-): V {
-  const own = known.get(source) ?? new Map<string, V>();
-  known.set(source, own);
-  const value = own.get(key) ?? make();
-  own.set(key, value);
-  return value;
 }
 
 /** The ask with a slot for every lot and as many copies as there are lots: nothing stands in another's way. */

@@ -1,4 +1,5 @@
 import type { FreeCard, FreeWorld } from './free-world.ts';
+import { walkRows } from './rows.ts';
 
 /** A price for a whole sheet of each design, and the bound that these prices prove. */
 export interface Prices {
@@ -35,7 +36,7 @@ export function pricesFor(world: FreeWorld, worth: number): Prices {
     used.fill(0);
     let bound = 0;
     for (const { card, count, area } of groups) {
-      const { worth: gain, cell } = bestBuy(card, area, price, designs);
+      const { worth: gain, cell } = bestBuy(card, area, price);
       bound += count * gain;
       for (let at = area.length - 1, rest = cell; at >= 0; at--) {
         used[rest % designs]! += count * area[at]!;
@@ -98,29 +99,23 @@ function dearest({ copies, most }: FreeWorld, price: Float64Array): Float64Array
 
 /** The choice of designs that is worth most to a card after paying for its paper. */
 function bestBuy(
-  { table }: FreeCard,
+  { table, tops }: FreeCard,
   area: readonly number[],
   price: Float64Array,
-  designs: number,
 ): { worth: number; cell: number } {
+  if (area.length === 0) return { worth: table[0]!, cell: 0 };
+  const [last, designs] = [area.at(-1)!, price.length];
   let worth = -Infinity;
   let found = 0;
-  if (area.length === 0) return { worth: table[0]!, cell: 0 };
-  const last = area.at(-1)!;
-  const heads = area.slice(0, -1);
-  for (let row = 0; row < table.length; row += designs) {
-    let paid = 0;
-    for (let at = heads.length - 1, rest = row / designs; at >= 0; at--) {
-      paid += heads[at]! * price[rest % designs]!;
-      rest = Math.floor(rest / designs);
-    }
-    for (let design = 0; design < designs; design++) {
-      const gain = table[row + design]! - paid - last * price[design]!;
+  walkRows(area, price, (row, paid) => {
+    if (tops[row]! - paid <= worth) return;
+    for (let design = 0, cell = row * designs; design < designs; design++, cell++) {
+      const gain = table[cell]! - paid - last * price[design]!;
       if (gain > worth) {
         worth = gain;
-        found = row + design;
+        found = cell;
       }
     }
-  }
+  });
   return { worth, cell: found };
 }

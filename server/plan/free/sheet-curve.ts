@@ -1,4 +1,4 @@
-import { freeWorld } from './free-world.ts';
+import { buildWorld } from './free-world.ts';
 import type { FreeAsk, FreeWorld } from './free-world.ts';
 import { searched } from './plan-freely.ts';
 import { tooFew } from './too-few.ts';
@@ -19,7 +19,7 @@ export interface SheetCurve {
 /** A curve that is worked out bit by bit, so that what is known can be shown before all is. */
 export interface OpenCurve {
   known(): SheetCurve;
-  /** Works out the next part: first the tables, then one number of sheets after the other, from the most down. */
+  /** Works out the next part: first the tables bit by bit, then one number of sheets after the other, from the most down. */
   goOn(limit: FreeAsk['limit']): void;
 }
 
@@ -33,13 +33,16 @@ const WORTH_A_SHEET = 1e-3;
  */
 export function openCurve(ask: FreeAsk, there: CurvePoint | null): OpenCurve {
   const points: CurvePoint[] = there === null ? [] : [there];
+  const building = buildWorld(ask);
   let world: FreeWorld | null = null;
   let most = Infinity;
   return {
     known: () => ({ points: rising(points), complete: most < 1 }),
     goOn(limit) {
       if (world === null) {
-        world = freeWorld(ask);
+        const { done, value } = building.next();
+        if (done !== true) return;
+        world = value;
         ({ most } = world);
         return;
       }

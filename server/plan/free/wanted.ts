@@ -1,4 +1,5 @@
 import type { FreeCard, FreeWorld } from './free-world.ts';
+import { walkRows } from './rows.ts';
 
 /** Choices of designs for one card, the most wanted at given prices first. */
 export interface Wanted {
@@ -23,38 +24,59 @@ function tableNumber({ cards }: FreeWorld, { table }: FreeCard): number {
   return cards.findIndex((card) => card.table === table);
 }
 
+interface Bought {
+  readonly cell: number;
+  /** Its worth after paying for the paper. */
+  readonly gain: number;
+}
+
 function wantedBy(
-  { table }: FreeCard,
+  { table, tops }: FreeCard,
   area: readonly number[],
   price: Float64Array,
   designs: number,
   most: number,
 ): Wanted {
-  const gain = table.map((worth, cell) => {
-    let paid = 0;
-    for (let at = area.length - 1, rest = cell; at >= 0; at--) {
-      paid += area[at]! * price[rest % designs]!;
-      rest = Math.floor(rest / designs);
-    }
-    return worth - paid;
-  });
-  const level = levelOf(gain, most);
-  const cells: number[] = [];
-  gain.forEach((value, cell) => {
-    if (value >= level && value > -Infinity) cells.push(cell);
-  });
-  cells.sort((p, q) => gain[q]! - gain[p]!);
+  const bought = foremost(most);
+  if (area.length === 0) bought.offer({ cell: 0, gain: table[0]! });
+  else {
+    const last = area.at(-1)!;
+    walkRows(area, price, (row, paid) => {
+      if (tops[row]! - paid <= bought.level()) return;
+      for (let design = 0, cell = row * designs; design < designs; design++, cell++)
+        bought.offer({ cell, gain: table[cell]! - paid - last * price[design]! });
+    });
+  }
+  const cells = bought.all().map(({ cell }) => cell);
   return {
-    cells: cells.slice(0, most).map((cell) => designsOf(cell, area.length, designs)),
-    worth: cells.slice(0, most).map((cell) => table[cell]!),
+    cells: cells.map((cell) => designsOf(cell, area.length, designs)),
+    worth: cells.map((cell) => table[cell]!),
   };
 }
 
-/** A value that about `most` of the gains reach. */
-function levelOf(gain: Float64Array, most: number): number {
-  if (gain.length <= most) return -Infinity;
-  const sorted = gain.slice().sort();
-  return sorted[sorted.length - most]!;
+/** Keeps the best of what is offered, so many; of equals those that were offered first. */
+function foremost(most: number): {
+  offer(one: Bought): void;
+  /** What is worth no more than this is not kept. */
+  level(): number;
+  all(): readonly Bought[];
+} {
+  let kept: Bought[] = [];
+  let level = -Infinity;
+  const sift = (): Bought[] => {
+    kept = kept.sort((p, q) => q.gain - p.gain || p.cell - q.cell).slice(0, most);
+    if (kept.length === most) level = kept.at(-1)!.gain;
+    return kept;
+  };
+  return {
+    offer: (one) => {
+      if (one.gain <= level) return;
+      kept.push(one);
+      if (kept.length >= 2 * most) sift();
+    },
+    level: () => level,
+    all: sift,
+  };
 }
 
 function designsOf(cell: number, papers: number, designs: number): number[] {
