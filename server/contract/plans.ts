@@ -89,6 +89,12 @@ export const PlannedCard = z.object({
   /** The worst first. */
   reasons: z.array(Reason),
   picture: z.string(),
+  drawing: z
+    .string()
+    .optional()
+    .describe(
+      'An SVG with its papers beside, of a card that the plan it came from makes otherwise; only where `drawings` asked for it.',
+    ),
 });
 
 export const Plan = z.object({

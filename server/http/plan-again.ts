@@ -18,8 +18,8 @@ import { otherCards } from './other-cards.ts';
 import type { OtherCards } from './other-cards.ts';
 import { LABOUR } from './security.ts';
 import { colourOnWire } from './wire/colours.ts';
-import { planOnWire } from './wire/plans.ts';
 import { rulerOf } from './wire/sizes.ts';
+import { Drawings, withDrawings } from './with-drawings.ts';
 
 const PlanPath = z.object({ plan: z.string() });
 
@@ -159,6 +159,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'Have a plan with the same cuts and other sheets in its slots.',
         params: PlanPath,
+        querystring: Drawings,
         body: Again.TakenPlan,
         response: answers({ 201: Wire.Plan }),
       },
@@ -168,7 +169,8 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       const before = await madeBefore(edges.store.read, question);
       const kept = await planAt(edges, before?.[0] ?? request.params.plan);
       const plan = before === null ? await take(kept) : kept;
-      return reply.code(201).header('location', `/api/plans/${plan.id}`).send(planOnWire(plan));
+      const answer = await withDrawings(edges, plan, request.query);
+      return reply.code(201).header('location', `/api/plans/${plan.id}`).send(answer);
 
       async function take(from: KeptPlan): Promise<KeptPlan> {
         const batch = await desk.withSheets(planned(from), request.body.slots);

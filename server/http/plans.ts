@@ -10,6 +10,7 @@ import { keyOf, madeBefore } from './once.ts';
 import { LABOUR } from './security.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
 import { planOnWire } from './wire/plans.ts';
+import { Drawings, withDrawings } from './with-drawings.ts';
 
 const PlanPath = z.object({ plan: z.string() });
 const CardPath = z.object({ plan: z.string(), card: z.string() });
@@ -29,6 +30,7 @@ export function planRoutes(app: Service, edges: Edges): void {
       config: LABOUR,
       schema: {
         summary: 'Plan a batch of cards from a pad.',
+        querystring: Drawings,
         body: Wire.NewPlan,
         response: answers({ 201: Wire.Plan }),
       },
@@ -40,7 +42,8 @@ export function planRoutes(app: Service, edges: Edges): void {
         before === null
           ? await makePlan(edges, request.body, question)
           : await planAt(edges, before[0]!);
-      return reply.code(201).header('location', `/api/plans/${plan.id}`).send(planOnWire(plan));
+      const answer = await withDrawings(edges, plan, request.query);
+      return reply.code(201).header('location', `/api/plans/${plan.id}`).send(answer);
     },
   );
 

@@ -63,6 +63,36 @@ describe('what else a plan could be', () => {
     expect(valueOf<Plans.Plan>(two).id).toBe(valueOf<Plans.Plan>(one).id);
   });
 
+  test('a plan made of another brings the drawings of the cards that it makes otherwise, where they are asked for', async () => {
+    const { service, plan } = await planned();
+    const drawn = async (of: Plans.Plan, number: number): Promise<string> => {
+      const { picture } = of.cards.find((card) => card.number === number)!;
+      const beside = `${picture.replace('.png', '.svg')}?papers=beside`;
+      return (await ask(service, 'GET', beside)).payload;
+    };
+    const gone = plan.sheetsUsed[0]!.sheet;
+    const wish = { ...WISH(plan), without: [gone], from: plan.id };
+    const wished = await ask(service, 'POST', '/api/plans?drawings=changed', wish);
+    const taken = await ask(service, 'POST', `/api/plans/${plan.id}/taken?drawings=changed`, {
+      slots: slots(valueOf<Plans.Plan>(wished)),
+    });
+    for (const made of [wished, taken].map((answer) => valueOf<Plans.Plan>(answer))) {
+      expect(made.cards.some(({ drawing }) => drawing !== undefined)).toBe(true);
+      for (const { number, drawing } of made.cards) {
+        const now = await drawn(made, number);
+        expect(drawing ?? (await drawn(plan, number))).toBe(now);
+      }
+      // They come along once and are not part of the plan.
+      const asked = valueOf<Plans.Plan>(await ask(service, 'GET', `/api/plans/${made.id}`));
+      expect(asked.cards.every(({ drawing }) => drawing === undefined)).toBe(true);
+    }
+    const bare = valueOf<Plans.Plan>(await ask(service, 'POST', '/api/plans', wish));
+    const first = valueOf<Plans.Plan>(
+      await ask(service, 'POST', '/api/plans?drawings=changed', WISH(plan)),
+    );
+    for (const { drawing } of [...bare.cards, ...first.cards]) expect(drawing).toBeUndefined();
+  });
+
   test('without a sheet of it the plan is another, worth no more, and does not use it', async () => {
     const { service, plan } = await planned();
     const gone = plan.sheetsUsed[0]!.sheet;

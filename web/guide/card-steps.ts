@@ -1,7 +1,7 @@
 import type { Layer, LayoutListing } from '../../server/contract/layouts.ts';
 import type { CardToMake } from '../../server/contract/plan-guides.ts';
 import { millimetres } from '../lengths/lengths.ts';
-import { drawnAt } from '../plan/card-image.tsx';
+import { drawnAt } from '../plan/card-pictures.ts';
 import { layoutOf } from '../plan/layout-of.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import { guideWords } from '../words/guide.ts';

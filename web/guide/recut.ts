@@ -1,9 +1,9 @@
 import type { NewPlan } from '../../server/contract/plans.ts';
+import { note } from '../plan/make-plan.ts';
 import { rememberPlan } from '../plan/made.ts';
 import type { OnTable } from '../plan/table-of.ts';
-import { settle } from '../table/way.ts';
+import { place, settle } from '../table/way.ts';
 import { service } from '../wire/service.ts';
-import { plans, plansOf } from '../wire/shelves.ts';
 import { peopleFor, setPeople } from './how-cut.ts';
 import type { Scheme } from './scheme-table.ts';
 
@@ -27,10 +27,11 @@ export async function recut(
     ...(taste && { taste }),
     ...(scheme !== null && { scheme }),
   };
-  const made = await service.makePlan(wish);
-  plans.put(made.id, made);
-  void plansOf.fresh(pad.id);
+  const made = note(pad.id, plan.id, await service.makePlan(wish));
   setPeople(made.id, peopleFor(plan.id));
   rememberPlan(pad.id, made.id);
-  settle({ at: 'guide', pad: pad.id, plan: made.id });
+  // Elsewhere by now, she finds it when she comes back to the guide.
+  const here = place.peek();
+  if (here.at === 'guide' && here.plan === plan.id)
+    settle({ at: 'guide', pad: pad.id, plan: made.id });
 }

@@ -18,16 +18,57 @@ export function isTicked(plan: string, step: string): boolean {
 /** Ticks at once, here; the service keeps it for every device. */
 export function tick(plan: string, step: string, done: boolean): void {
   unsent.value = { ...unsent.peek(), [plan]: { ...unsent.peek()[plan], [step]: done } };
-  void send(plan, step, done);
+  void sendTicks();
 }
 
-async function send(plan: string, step: string, done: boolean): Promise<void> {
+let sending = false;
+/** After so long what could not be sent is sent again, in milliseconds, if nothing brings it out sooner. */
+const AGAIN_MS = 8000;
+let again = 0;
+
+/** Sends what is not sent yet: one after the other, so that of two opposite ticks the later one is the last to arrive. */
+async function sendTicks(): Promise<void> {
+  if (sending) return;
+  sending = true;
+  clearTimeout(again);
+  const failed = new Set<string>();
+  for (let next = firstUnsent(failed); next !== null; next = firstUnsent(failed)) {
+    if (await isSent(next)) forget(next);
+    else failed.add(keyOf(next));
+  }
+  if (failed.size > 0) again = window.setTimeout(() => void sendTicks(), AGAIN_MS);
+  sending = false;
+}
+
+interface Unsent {
+  readonly plan: string;
+  readonly step: string;
+  readonly done: boolean;
+}
+
+function keyOf({ plan, step }: Omit<Unsent, 'done'>): string {
+  return `${plan}/${step}`;
+}
+
+function firstUnsent(except: ReadonlySet<string>): Unsent | null {
+  for (const [plan, steps] of Object.entries(unsent.peek()))
+    for (const [step, done] of Object.entries(steps))
+      if (!except.has(keyOf({ plan, step }))) return { plan, step, done };
+  return null;
+}
+
+/** Whether there is nothing left to send of it: the service has it, or has refused it for good. */
+async function isSent({ plan, step, done }: Unsent): Promise<boolean> {
   try {
     ticks.put(plan, await service.tick(plan, step, done));
+    return true;
   } catch (fault) {
-    if (!isFinal(fault)) return;
+    return isFinal(fault);
   }
-  // Ticked the other way meanwhile: that one is under way itself.
+}
+
+function forget({ plan, step, done }: Unsent): void {
+  // Ticked the other way meanwhile: that one is to be sent yet.
   if (unsent.peek()[plan]?.[step] !== done) return;
   const others = without(unsent.peek()[plan] ?? {}, step);
   const plans = without(unsent.peek(), plan);
@@ -41,15 +82,9 @@ function isFinal(fault: unknown): boolean {
   return status >= 400 && status < 500 && status !== 408 && status !== 429;
 }
 
-/** Sends what a lost connection held back. */
-export function sendTicks(): void {
-  for (const [plan, steps] of Object.entries(unsent.peek()))
-    for (const [step, done] of Object.entries(steps)) void send(plan, step, done);
-}
-
-onComingBack(sendTicks);
+onComingBack(() => void sendTicks());
 // Those of an earlier visit: this file may come later than the connection did.
-sendTicks();
+void sendTicks();
 
 function without<T>(record: Readonly<Record<string, T>>, key: string): Record<string, T> {
   return Object.fromEntries(Object.entries(record).filter(([name]) => name !== key));

@@ -1,6 +1,7 @@
 import { announce } from '../table/announce.tsx';
 import { photosWords } from '../words/photos.ts';
 import { asProblem } from '../wire/ask.ts';
+import { isPassing, waitAfter, WAITS } from '../wire/lost.ts';
 import { padList, pads } from '../wire/shelves.ts';
 import { sendBeside } from './send-beside.ts';
 import type { Underway } from './send-photo.ts';
@@ -22,6 +23,8 @@ const AT_ONCE = 2;
 /** Tells the photos of this page from those that an earlier one left behind. */
 const session = String(performance.timeOrigin);
 const underway = new Map<number, Underway>();
+/** How often in a row a photo, or the answer to it, was lost on its way. */
+const lost = new Map<number, number>();
 
 /** Puts photos into the queue; each is kept on this device until the service has it. */
 export function enqueue(pad: string, files: readonly File[], berths: readonly Berth[]): void {
@@ -48,16 +51,29 @@ export function retry(id: number): void {
   pump();
 }
 
-/** Sends again what only the lost connection stopped. */
+/** Sends again what only the lost connection, or a busy service, stopped. */
 export function retryLost(): void {
-  for (const { id, state, problem } of sendings.peek()) {
-    if (state === 'refused' && problem?.status === 0) retry(id);
-  }
+  for (const { id, state } of sendings.peek()) if (state === 'refused' && lost.has(id)) retry(id);
+}
+
+/** Sends a photo again by itself, a few times, each after a longer wait; the same bytes twice are one photo there. */
+function retryLater(id: number, fault: unknown): void {
+  const tries = (lost.get(id) ?? 0) + 1;
+  lost.set(id, tries);
+  if (tries > WAITS.length) return;
+  setTimeout(
+    () => {
+      const still = sendings.peek().find((one) => one.id === id);
+      if (still?.state === 'refused' && lost.get(id) === tries) retry(id);
+    },
+    waitAfter(tries, fault),
+  );
 }
 
 export function stop(id: number): void {
   underway.get(id)?.stop();
   underway.delete(id);
+  lost.delete(id);
   void takeAway(keyOf(id));
   drop(id);
   pump();
@@ -93,6 +109,7 @@ async function send(sending: Sending): Promise<void> {
   underway.set(id, sent);
   try {
     const answer = await sent.answer;
+    lost.delete(id);
     change(id, foundIn(answer));
     announce(photosWords.found(answer.sides.length));
     await takeAway(keyOf(id));
@@ -104,6 +121,9 @@ async function send(sending: Sending): Promise<void> {
     change(id, refused);
     // What is refused for good would be refused again after a reload.
     if (!holdsPlace({ ...sending, ...refused })) await takeAway(keyOf(id));
+    const here = sendings.peek().some((one) => one.id === id);
+    if (here && isPassing(fault)) retryLater(id, fault);
+    else lost.delete(id);
   }
   underway.delete(id);
   pump();

@@ -18,13 +18,19 @@ export function sendPhoto(sending: Sending, progress: (share: number) => void): 
     request.onerror = () => reject(unreachable());
     request.onabort = () => reject(unreachable());
     request.onload = () => {
-      if (request.status === 201) resolve(JSON.parse(request.responseText) as PhotoAnswer);
-      else reject(new Refused(problemFrom(request.status, request.responseText)));
+      const { status, responseText } = request;
+      if (status === 201) resolve(JSON.parse(responseText) as PhotoAnswer);
+      else reject(new Refused(problemFrom(status, responseText), waitOf(request)));
     };
   });
   request.open('POST', `/api/pads/${sending.pad}/photos`);
   request.send(formOf(sending));
   return { answer, stop: () => request.abort() };
+}
+
+/** What the service asks to wait, in milliseconds. */
+function waitOf(request: XMLHttpRequest): number {
+  return 1000 * (Number(request.getResponseHeader('retry-after') ?? 0) || 0);
 }
 
 function formOf({ berth, file, name }: Sending): FormData {

@@ -3,7 +3,7 @@ import type { VNode } from 'preact';
 import type { PlannedCard } from '../../server/contract/plans.ts';
 import { millimetres } from '../lengths/lengths.ts';
 import { planWords } from '../words/plan.ts';
-import { cardPicture, type Nearness } from './card-pictures.ts';
+import { cardPicture, drawnAt, type Nearness } from './card-pictures.ts';
 import { layoutOf } from './layout-of.ts';
 import { ROOM } from './paper-under.ts';
 import { PullMarks } from './pulled-paper.tsx';
@@ -46,9 +46,4 @@ export function CardImage({ card, table, nearness, silent }: Props): VNode {
       )}
     </span>
   );
-}
-
-/** The drawing that the browser itself paints, sharp at every size. */
-export function drawnAt({ picture }: PlannedCard): string {
-  return picture.replace(/\.png$/, '.svg');
 }

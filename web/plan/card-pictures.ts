@@ -1,6 +1,9 @@
 import { signal, type ReadonlySignal, type Signal } from '@preact/signals';
+import type { PlannedCard } from '../../server/contract/plans.ts';
 import { askFile } from '../wire/ask.ts';
+import { layBy } from '../offline/lay-by.ts';
 import { swatchAt } from '../pad/swatch-at.ts';
+import { whenIdle } from '../table/when-idle.ts';
 import { inside } from './inside.ts';
 
 /** How near a card is looked at: among the others, or alone and large. */
@@ -9,6 +12,9 @@ export type Nearness = 'table' | 'close';
 /** Pixels of a screen for a mm of paper: a card among others is about 25 cm² there, alone four times that. */
 const FINENESS: Readonly<Record<Nearness, number>> = { table: 2.4, close: 4.4 };
 const AT_HAND = 200;
+
+/** Drawings that came along with their plan, by where they would be asked for. */
+const brought = new Map<string, string>();
 
 type Place = Signal<string | null>;
 /** By where a drawing is asked for. */
@@ -41,8 +47,17 @@ export function cardPicture(drawing: string, nearness: Nearness): ReadonlySignal
   return place;
 }
 
+/** Takes a drawing that came along with its plan, so that it need not be asked for. */
+export function bringDrawing(drawing: string, text: string): void {
+  const address = besideOf(drawing);
+  brought.set(address, text);
+  if (brought.size > AT_HAND) brought.delete([...brought.keys()][0]!);
+  whenIdle(() => void layBy(address, text, 'image/svg+xml'));
+}
+
 async function composed(drawing: string, nearness: Nearness): Promise<string> {
-  const text = await (await askFile(besideOf(drawing))).text();
+  const address = besideOf(drawing);
+  const text = brought.get(address) ?? (await (await askFile(address)).text());
   const key = `${nearness} ${text}`;
   const known = pictures.get(key);
   if (known !== undefined) return known;
@@ -56,6 +71,11 @@ async function composed(drawing: string, nearness: Nearness): Promise<string> {
 /** Fetches a paper as the cards on the table show it; `width` is that of the whole sheet in mm. */
 export async function fetchPaper(swatch: string, width: number): Promise<void> {
   await inside(swatchAt(swatch, width * FINENESS.table));
+}
+
+/** The drawing that the browser itself paints, sharp at every size. */
+export function drawnAt({ picture }: Pick<PlannedCard, 'picture'>): string {
+  return picture.replace(/\.png$/, '.svg');
 }
 
 function besideOf(drawing: string): string {

@@ -13,7 +13,7 @@ import { LayerLine } from './layer-line.tsx';
 import { layoutOf } from './layout-of.ts';
 import { Reasons } from './reasons.tsx';
 import { StepButtons } from './step-buttons.tsx';
-import type { Step } from './steps.ts';
+import type { StepsAt } from './steps.ts';
 import type { OnTable } from './table-of.ts';
 
 interface Props {
@@ -28,7 +28,7 @@ interface Props {
   readonly changedToo: readonly number[];
   readonly pin: (pins: Pin[]) => void;
   readonly show: (card: number | null) => void;
-  readonly showStep: (step: Step) => void;
+  readonly steps: StepsAt;
 }
 
 /** One card close up: its layers, why they go together, and what could lie there instead. */
@@ -40,7 +40,7 @@ export function CardSheet(props: Props): VNode {
       <div class={late ? 'card-close busy' : 'card-close'} aria-busy={busy}>
         <div class="card-close-picture">
           <CardImage card={card} table={table} nearness="close" />
-          <StepButtons pad={table.pad.id} plan={table.plan.id} show={props.showStep} />
+          <StepButtons {...props.steps} />
           {changedToo.length > 0 && (
             <p class="small changed-here">
               <Icon name="turn" /> {planWords.changed.too(changedToo)}

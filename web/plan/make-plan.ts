@@ -1,33 +1,52 @@
 import type { NewPlan, Plan } from '../../server/contract/plans.ts';
-import { go, settle } from '../table/way.ts';
+import { announce } from '../table/announce.tsx';
+import { go, place, settle, type Station } from '../table/way.ts';
+import { planWords } from '../words/plan.ts';
+import { layBy } from '../offline/lay-by.ts';
+import { whenIdle } from '../table/when-idle.ts';
 import { service } from '../wire/service.ts';
 import { plans, plansOf } from '../wire/shelves.ts';
+import { bringDrawing, drawnAt } from './card-pictures.ts';
 import { rememberPlan } from './made.ts';
 import { samePictures } from './same-pictures.ts';
-import type { Wishes } from './steps.ts';
+import type { Wishes } from './wishes.ts';
 
-/** Asks for a first plan of a batch and goes to it. */
+/** Asks for a first plan of a batch and goes to it, unless she has gone elsewhere meanwhile: then the way to the plan leads to it. */
 export async function makePlan(pad: string, wishes: Wishes): Promise<void> {
   const plan = await planFrom(pad, wishes);
-  go({ at: 'plan', pad, plan: plan.id });
+  rememberPlan(pad, plan.id);
+  if (isAt('cards', pad)) go({ at: 'plan', pad, plan: plan.id });
+  else announce(planWords.ready);
 }
 
-/** Plans again with other wishes, in place. */
-export async function replan(pad: string, wishes: Wishes, from: string): Promise<Plan> {
-  const plan = await planFrom(pad, wishes, from);
-  settle({ at: 'plan', pad, plan: plan.id });
-  return plan;
+/** Plans again with other wishes. */
+export function replan(pad: string, wishes: Wishes, from: string): Promise<Plan> {
+  return planFrom(pad, wishes, from);
 }
 
-/** Has a plan with other sheets in its slots, in place; the wishes stay. */
+/** Has a plan with other sheets in its slots; the wishes stay. */
 export async function takePlan(
   pad: string,
   slots: Readonly<Record<string, string>>,
   from: string,
 ): Promise<Plan> {
-  const plan = note(pad, from, await service.takePlan(from, slots));
-  settle({ at: 'plan', pad, plan: plan.id });
-  return plan;
+  return note(pad, from, await service.takePlan(from, slots));
+}
+
+/** Lays a plan that was made of another in its place, where she still looks at that one; tells whether she does. */
+export function arrive(plan: Plan, from: Plan): boolean {
+  const here = place.peek();
+  const atPlan = isAt('plan', plan.pad);
+  const stays = atPlan && 'plan' in here && here.plan === from.id;
+  if (stays) settle({ at: 'plan', pad: plan.pad, plan: plan.id });
+  // She may have gone to another plan meanwhile, but not to another station: then that one is hers.
+  if (stays || !atPlan) rememberPlan(plan.pad, plan.id);
+  return stays;
+}
+
+function isAt(station: Station, pad: string): boolean {
+  const here = place.peek();
+  return here.at === station && here.pad === pad;
 }
 
 async function planFrom(pad: string, wishes: Wishes, from: string | null = null): Promise<Plan> {
@@ -36,16 +55,26 @@ async function planFrom(pad: string, wishes: Wishes, from: string | null = null)
 }
 
 /** Puts a plan that was made on the table and after the one that it came from. */
-function note(pad: string, from: string | null, made: Plan): Plan {
+export function note(pad: string, from: string | null, made: Plan): Plan {
   const before = from === null ? null : plans.at(from).peek().value;
-  const plan = samePictures(made, before);
+  const plan = withoutDrawings(samePictures(made, before));
   plans.put(plan.id, plan);
+  // It was never asked for by its address, so the offline worker does not know it yet.
+  whenIdle(() => void layBy(`/api/plans/${plan.id}`, JSON.stringify(plan), 'application/json'));
   const { id, createdAt, cards, value } = plan;
   const known = plansOf.at(pad).peek().value ?? [];
   plansOf.put(pad, [
     ...known.filter((one) => one.id !== id),
     { id, pad, createdAt, cards: cards.length, value, from },
   ]);
-  rememberPlan(pad, plan.id);
   return plan;
+}
+
+/** The drawings that came along go where pictures are put together; the plan is kept without them. */
+function withoutDrawings(plan: Plan): Plan {
+  const cards = plan.cards.map(({ drawing, ...card }) => {
+    if (drawing !== undefined) bringDrawing(drawnAt(card), drawing);
+    return card;
+  });
+  return { ...plan, cards };
 }

@@ -1,24 +1,18 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
 import { planWords } from '../words/plan.ts';
-import { neighbours, type Step } from './steps.ts';
-
-interface Props {
-  readonly pad: string;
-  readonly plan: string;
-  readonly show: (step: Step) => void;
-}
+import { neighbours, redo, undo, type StepsAt } from './steps.ts';
 
 /** Back to the plan before and on to the one after, without limit. */
-export function StepButtons({ pad, plan, show }: Props): VNode {
-  const { before, after } = neighbours(pad, plan);
+export function StepButtons(at: StepsAt): VNode {
+  const { before, after } = neighbours(at.pad, at.plan);
   return (
     <div class="steps" role="group" aria-label={planWords.steps}>
       <button
         type="button"
         class="round wide"
-        disabled={!before}
-        onClick={() => before && show(before)}
+        disabled={!before && !at.wishing}
+        onClick={() => undo(at)}
       >
         <Icon name="undo" />
         <span>{planWords.undo}</span>
@@ -26,8 +20,8 @@ export function StepButtons({ pad, plan, show }: Props): VNode {
       <button
         type="button"
         class="round wide"
-        disabled={!after}
-        onClick={() => after && show(after)}
+        disabled={!after || at.wishing}
+        onClick={() => redo(at)}
       >
         <Icon name="redo" />
         <span>{planWords.redo}</span>

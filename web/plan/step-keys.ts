@@ -1,25 +1,22 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { neighbours, type Step } from './steps.ts';
+import { redo, undo, type StepsAt } from './steps.ts';
 
 /** Ctrl+Z and Ctrl+Y (or Shift+Ctrl+Z) walk the plans like the undo and redo buttons. */
-export function useStepKeys(pad: string, plan: string, show: (step: Step) => void): void {
+export function useStepKeys(at: StepsAt): void {
   // Read when the key is pressed: two quick presses are two steps, whatever is drawn by then.
-  const now = useRef({ plan, show });
-  now.current = { plan, show };
+  const now = useRef(at);
+  now.current = at;
   useEffect(() => {
     function press(event: KeyboardEvent): void {
       if (!(event.ctrlKey || event.metaKey) || isTyping(event.target)) return;
-      const { before, after } = neighbours(pad, now.current.plan);
       const key = event.key.toLowerCase();
       const onward = key === 'y' || (key === 'z' && event.shiftKey);
-      const step = onward ? after : key === 'z' ? before : undefined;
-      if (!step) return;
-      event.preventDefault();
-      now.current.show(step);
+      if (!onward && key !== 'z') return;
+      if (onward ? redo(now.current) : undo(now.current)) event.preventDefault();
     }
     addEventListener('keydown', press);
     return () => removeEventListener('keydown', press);
-  }, [pad]);
+  }, [at.pad]);
 }
 
 function isTyping(target: EventTarget | null): boolean {

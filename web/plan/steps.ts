@@ -1,12 +1,33 @@
-import type { NewPlan } from '../../server/contract/plans.ts';
 import { plansOf } from '../wire/shelves.ts';
-
-/** What she asked of a plan. */
-export type Wishes = Omit<NewPlan, 'pad'>;
 
 /** A plan that she can go back or on to. */
 export interface Step {
   readonly plan: string;
+}
+
+/** Where she stands among the plans, and how she walks them. */
+export interface StepsAt {
+  readonly pad: string;
+  readonly plan: string;
+  /** Whether a wish is under way, which undo takes back before all else. */
+  readonly wishing: boolean;
+  readonly takeBack: () => boolean;
+  readonly show: (step: Step) => void;
+}
+
+/** Takes the last wish back: one that is not planned yet, else the plan that it made. False where there is none. */
+export function undo({ pad, plan, takeBack, show }: StepsAt): boolean {
+  if (takeBack()) return true;
+  const { before } = neighbours(pad, plan);
+  if (before) show(before);
+  return before !== undefined;
+}
+
+/** Goes on to the plan after this one; not while a wish makes another. */
+export function redo({ pad, plan, wishing, show }: StepsAt): boolean {
+  const { after } = neighbours(pad, plan);
+  if (after && !wishing) show(after);
+  return after !== undefined;
 }
 
 /**

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Problem } from '../../server/contract/values.ts';
 import { asProblem } from '../wire/ask.ts';
+import { untilAnswered } from '../wire/lost.ts';
 
 /** What came of a question: its answer, or why there is none; neither while it is on its way. */
 export interface Answered<T> {
@@ -37,7 +38,7 @@ export function useAnswer<T>(
     const going = new AbortController();
     let pause = 0;
     const ask = (): void => {
-      read(going.signal).then(
+      untilAnswered(() => read(going.signal), going.signal).then(
         (answer) => {
           if (going.signal.aborted) return;
           const end = whole(answer);

@@ -15,7 +15,6 @@ interface Pull {
   /** What lies at a place of the window; null beside the cards. */
   readonly spotAt: (x: number, y: number) => Spot | null;
   readonly drop: (from: Spot, to: Spot) => void;
-  readonly busy: boolean;
 }
 
 interface Pressed {
@@ -50,7 +49,7 @@ function listen(field: HTMLElement, now: { readonly current: Pull }): () => void
     const { clientX: x, clientY: y, pointerId: id } = event;
     const finger = event.pointerType === 'touch';
     const spot = now.current.spotAt(x, y);
-    if (event.button !== 0 || now.current.busy || spot?.layer == null) return;
+    if (event.button !== 0 || spot?.layer == null) return;
     const rest = finger ? window.setTimeout(begin, REST_MS) : 0;
     pressed = { id, spot, x, y, finger, rest };
   }

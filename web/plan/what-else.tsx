@@ -5,7 +5,7 @@ import { Mends } from './mends.tsx';
 import { NextPlans } from './next-plans.tsx';
 import { SheetCounts } from './sheet-counts.tsx';
 import { SheetGone } from './sheet-gone.tsx';
-import type { Wishes } from './steps.ts';
+import type { Wishes } from './wishes.ts';
 import type { OnTable } from './table-of.ts';
 
 export interface ElseProps {

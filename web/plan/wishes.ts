@@ -1,9 +1,37 @@
-import type { Pin, Plan } from '../../server/contract/plans.ts';
-import type { Wishes } from './steps.ts';
+import type { NewPlan, Pin, Plan } from '../../server/contract/plans.ts';
+
+/** What she asked of a plan. */
+export type Wishes = Omit<NewPlan, 'pad'>;
 
 /** The wishes behind a plan, as the service keeps them. */
 export function wishesOf({ asked }: Plan): Wishes {
   return asked;
+}
+
+/**
+ * What a change does, so that it can be done to other wishes as well: to those that are left when a wish before
+ * it cannot be met. Of pins, those that she took out or put in; the rest as she wants it.
+ */
+export function asChange(seen: Wishes, wanted: Partial<Wishes>): (wishes: Wishes) => Wishes {
+  const { pins, ...rest } = wanted;
+  if (pins === undefined) return (wishes) => ({ ...wishes, ...rest });
+  const before = seen.pins ?? [];
+  const out = before.filter((pin) => !pins.some((one) => samePin(one, pin)));
+  const put = pins.filter((pin) => !before.some((one) => samePin(one, pin)));
+  return (wishes) => {
+    const left = (wishes.pins ?? []).filter((pin) => !out.some((one) => samePin(one, pin)));
+    return { ...wishes, ...rest, pins: put.reduce(withPin, left) };
+  };
+}
+
+function samePin(a: Pin, b: Pin): boolean {
+  return (
+    a.card === b.card &&
+    a.layer === b.layer &&
+    a.side === b.side &&
+    a.sheet === b.sheet &&
+    a.supply === b.supply
+  );
 }
 
 /** The pins with one more; a layer holds one pin, so an older one of that layer goes. */

@@ -2,6 +2,8 @@ import type { ComponentType, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { mishapWords } from '../words/mishap.ts';
 import { words } from '../words/words.ts';
+import { WAITS } from '../wire/lost.ts';
+import { onComingBack } from './coming-back.ts';
 import { Mishap } from './mishap.tsx';
 
 /** A part of the page that is fetched when it is first shown, or ahead of that. */
@@ -38,10 +40,10 @@ export function later<P extends object>(load: () => Promise<ComponentType<P>>): 
     const [lost, setLost] = useState(false);
     useEffect(() => {
       if (here !== null) return;
-      ahead().then(
-        () => look(1),
-        () => setLost(true),
-      );
+      return untilHere(ahead, {
+        came: () => look(1),
+        lost: () => setLost(true),
+      });
     }, []);
     if (here !== null) {
       const Here = here;
@@ -51,6 +53,49 @@ export function later<P extends object>(load: () => Promise<ComponentType<P>>): 
   }
 
   return { Part, ahead };
+}
+
+/**
+ * Fetches until it is here, at once and after the usual waits, and whenever she or the network comes back.
+ * Tells that it is lost once the waits are over. Gives the way to stop.
+ */
+function untilHere(
+  ahead: () => Promise<void>,
+  tell: { readonly came: () => void; readonly lost: () => void },
+): () => void {
+  let tries = 0;
+  let timer = 0;
+  let looked = true;
+  const stops = onComingBack(() => {
+    if (timer !== 0 || tries > WAITS.length) go();
+  });
+
+  function go(): void {
+    clearTimeout(timer);
+    timer = 0;
+    ahead().then(
+      () => {
+        stop();
+        tell.came();
+      },
+      () => {
+        if (!looked) return;
+        const wait = WAITS[tries];
+        tries += 1;
+        if (wait === undefined) tell.lost();
+        else timer = window.setTimeout(go, wait);
+      },
+    );
+  }
+
+  function stop(): void {
+    looked = false;
+    clearTimeout(timer);
+    stops();
+  }
+
+  go();
+  return stop;
 }
 
 /** A newer page has other files than the one that is open: read anew, it has them all. */

@@ -5,21 +5,25 @@ import { mishapWords } from '../words/mishap.ts';
 export class Refused extends Error {
   override readonly name = 'Refused';
   readonly problem: Problem;
+  /** How long the service asks to wait before the next try (RFC 9110, Retry-After), in milliseconds; 0 where it does not say. */
+  readonly after: number;
 
-  constructor(problem: Problem) {
+  constructor(problem: Problem, after = 0) {
     super(problem.detail);
     this.problem = problem;
+    this.after = after;
   }
 }
 
-/** Asks the service for a value; throws Refused with a problem in plain words. `signal` takes the question back. */
+/** Asks the service for a value, once; throws Refused with a problem in plain words. `signal` takes the question back. */
 export async function ask<T>(
   method: string,
   address: string,
   body?: unknown,
   signal: AbortSignal | null = null,
+  headers: Readonly<Record<string, string>> = {},
 ): Promise<T> {
-  const answer = await send(method, address, body, signal);
+  const answer = await send(method, address, body, signal, headers);
   if (answer.status === 204) return undefined as T;
   return (await answer.json().catch(() => Promise.reject(unreadable()))) as T;
 }
@@ -49,17 +53,29 @@ function send(
   address: string,
   body: unknown,
   signal: AbortSignal | null,
+  headers: Readonly<Record<string, string>>,
 ): Promise<Response> {
-  return sent(address, { method, signal, ...(body === undefined ? {} : wrapped(body)) });
+  if (body === undefined) return sent(address, { method, signal, headers });
+  const wrapped = wrappedUp(body);
+  return sent(address, { method, signal, ...wrapped, headers: { ...wrapped.headers, ...headers } });
 }
 
 async function sent(address: string, how: RequestInit): Promise<Response> {
   const answer = await fetch(address, how).catch(() => Promise.reject(unreachable()));
-  if (!answer.ok) throw new Refused(await problemOf(answer));
+  if (!answer.ok) throw new Refused(await problemOf(answer), waitIn(answer));
   return answer;
 }
 
-function wrapped(body: unknown): { body: BodyInit; headers?: Record<string, string> } {
+/** In milliseconds. A date in its place is not read: our service sends seconds. */
+function waitIn(answer: Response): number {
+  const seconds = Number(answer.headers.get('retry-after') ?? 0);
+  return Number.isFinite(seconds) ? Math.max(0, seconds) * 1000 : 0;
+}
+
+function wrappedUp(body: unknown): {
+  body: NonNullable<RequestInit['body']>;
+  headers?: Record<string, string>;
+} {
   if (body instanceof FormData) return { body };
   return { body: JSON.stringify(body), headers: { 'content-type': 'application/json' } };
 }

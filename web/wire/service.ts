@@ -32,41 +32,42 @@ import type {
 } from '../../server/contract/supplies.ts';
 import type { Corners } from '../../server/contract/values.ts';
 import { ask, askWithFile } from './ask.ts';
+import { change } from './change.ts';
 
 /** Every call of the page to the service, by what it is for. */
 export const service = {
   pads: async (): Promise<PadSummary[]> => list(await ask('GET', '/api/pads'), 'pads'),
   pad: (pad: string): Promise<Pad> => ask('GET', `/api/pads/${pad}`),
-  startPad: (pad: NewPad): Promise<Pad> => ask('POST', '/api/pads', pad),
+  startPad: (pad: NewPad): Promise<Pad> => change('POST', '/api/pads', pad),
   renamePad: (pad: string, name: string): Promise<unknown> =>
-    ask('PATCH', `/api/pads/${pad}`, { name }),
-  removePad: (pad: string): Promise<void> => ask('DELETE', `/api/pads/${pad}`),
+    change('PATCH', `/api/pads/${pad}`, { name }),
+  removePad: (pad: string): Promise<void> => change('DELETE', `/api/pads/${pad}`),
   bringPad: (file: Blob): Promise<Pad> => askWithFile('/api/pad-files', file, 'application/x-tar'),
   companions: async (pad: string, side: string): Promise<Companion[]> =>
     list(await ask('GET', `/api/pads/${pad}/coordination?side=${side}`), 'companions'),
   moveCorners: (side: string, corners: Corners): Promise<unknown> =>
-    ask('PATCH', `/api/sides/${side}`, { corners }),
+    change('PATCH', `/api/sides/${side}`, { corners }),
   sayUp: (side: string, up: SidePatch['up']): Promise<unknown> =>
-    ask('PATCH', `/api/sides/${side}`, { up }),
+    change('PATCH', `/api/sides/${side}`, { up }),
   showWhite: (photo: string, white: Corners): Promise<unknown> =>
-    ask('PATCH', `/api/photos/${photo}`, { white }),
+    change('PATCH', `/api/photos/${photo}`, { white }),
   /** One touched place on each scrap, in pixels of the photo. */
   showChips: (photo: string, chips: readonly (readonly [number, number])[]): Promise<PhotoAnswer> =>
-    ask('PATCH', `/api/photos/${photo}`, { chips }),
-  removePhoto: (photo: string): Promise<void> => ask('DELETE', `/api/photos/${photo}`),
-  changeSheet: (sheet: string, change: SheetPatch): Promise<unknown> =>
-    ask('PATCH', `/api/sheets/${sheet}`, change),
+    change('PATCH', `/api/photos/${photo}`, { chips }),
+  removePhoto: (photo: string): Promise<void> => change('DELETE', `/api/photos/${photo}`),
+  changeSheet: (sheet: string, patch: SheetPatch): Promise<unknown> =>
+    change('PATCH', `/api/sheets/${sheet}`, patch),
   layouts: async (): Promise<LayoutListing[]> => list(await ask('GET', '/api/layouts'), 'layouts'),
   checkLayout: (layout: NewLayout, signal: AbortSignal | null = null): Promise<CheckedLayout> =>
-    ask('POST', '/api/layouts/check', layout, signal),
-  addLayout: (layout: NewLayout): Promise<LayoutListing> => ask('POST', '/api/layouts', layout),
+    change('POST', '/api/layouts/check', layout, signal),
+  addLayout: (layout: NewLayout): Promise<LayoutListing> => change('POST', '/api/layouts', layout),
   changeLayout: (id: string, layout: NewLayout): Promise<LayoutListing> =>
-    ask('PUT', `/api/layouts/${id}`, layout),
-  removeLayout: (id: string): Promise<void> => ask('DELETE', `/api/layouts/${id}`),
+    change('PUT', `/api/layouts/${id}`, layout),
+  removeLayout: (id: string): Promise<void> => change('DELETE', `/api/layouts/${id}`),
   plan: (plan: string): Promise<Plan> => ask('GET', `/api/plans/${plan}`),
   plans: async (pad: string): Promise<PlanSummary[]> =>
     list(await ask('GET', `/api/plans?pad=${pad}`), 'plans'),
-  makePlan: (plan: NewPlan): Promise<Plan> => ask('POST', '/api/plans', plan),
+  makePlan: (plan: NewPlan): Promise<Plan> => change('POST', '/api/plans?drawings=changed', plan),
   otherPlans: async (plan: string, count: number, signal: AbortSignal): Promise<OtherPlan[]> =>
     list(await ask('GET', `/api/plans/${plan}/others?count=${count}`, undefined, signal), 'others'),
   withoutSheet: (plan: string, sheet: string, signal: AbortSignal): Promise<OtherPlan> =>
@@ -78,7 +79,7 @@ export const service = {
   layerChoices: async (plan: string, card: string, layer: string): Promise<LayerChoice[]> =>
     list(await ask('GET', `/api/plans/${plan}/cards/${card}/layers/${layer}/choices`), 'choices'),
   takePlan: (plan: string, slots: Readonly<Record<string, string>>): Promise<Plan> =>
-    ask('POST', `/api/plans/${plan}/taken`, { slots }),
+    change('POST', `/api/plans/${plan}/taken?drawings=changed`, { slots }),
   cuts: (plan: string, ruler: string, stack: string): Promise<PlanCuts> =>
     ask('GET', `/api/plans/${plan}/cuts?ruler=${ruler}&stack=${stack}`),
   guide: (plan: string, ruler: string): Promise<PlanGuide> =>
@@ -88,33 +89,34 @@ export const service = {
   leftovers: (pad: string, plan: string): Promise<LeftoverList> =>
     ask('GET', `/api/pads/${pad}/leftovers${plan === '' ? '' : `?plan=${plan}`}`),
   keepLeftovers: (pad: string, left: NewLeftovers): Promise<LeftoverList> =>
-    ask('POST', `/api/pads/${pad}/leftovers`, left),
+    change('POST', `/api/pads/${pad}/leftovers`, left),
   removeLeftover: (pad: string, part: string): Promise<void> =>
-    ask('DELETE', `/api/pads/${pad}/leftovers/${part}`),
+    change('DELETE', `/api/pads/${pad}/leftovers/${part}`),
   ticks: async (plan: string): Promise<string[]> =>
     list(await ask('GET', `/api/plans/${plan}/ticks`), 'ticks'),
   tick: async (plan: string, step: string, done: boolean): Promise<string[]> =>
-    (await ask<Ticks>('POST', `/api/plans/${plan}/ticks`, { step, done })).ticks,
+    (await change<Ticks>('POST', `/api/plans/${plan}/ticks`, { step, done })).ticks,
   me: (): Promise<Me> => ask('GET', '/api/me'),
+  /** Once: a code is good for one key, and a second try would be told that it is used up. */
   bringCode: (code: string): Promise<Key> => ask('POST', '/api/keys', { code }),
-  newCode: (code: NewCode): Promise<Code> => ask('POST', '/api/codes', code),
+  newCode: (code: NewCode): Promise<Code> => change('POST', '/api/codes', code),
   keys: async (): Promise<Key[]> => (await ask<KeyList>('GET', '/api/keys')).keys,
-  removeKey: (key: string): Promise<void> => ask('DELETE', `/api/keys/${key}`),
+  removeKey: (key: string): Promise<void> => change('DELETE', `/api/keys/${key}`),
   supplies: async (): Promise<Supply[]> => list(await ask('GET', '/api/supplies'), 'supplies'),
   supplyPhotos: async (): Promise<NonNullable<Supplies['photos']>> =>
     list(await ask('GET', '/api/supplies'), 'photos'),
   colourNames: (): Promise<ColourNames> => ask('GET', '/api/colour-names'),
-  addSupply: (supply: NewSupply): Promise<Supplies> => ask('POST', '/api/supplies', supply),
-  photographSupplies: (form: FormData): Promise<Supplies> => ask('POST', '/api/supplies', form),
+  addSupply: (supply: NewSupply): Promise<Supplies> => change('POST', '/api/supplies', supply),
+  photographSupplies: (form: FormData): Promise<Supplies> => change('POST', '/api/supplies', form),
   touchSupply: (photo: string, supply: TouchedSupply): Promise<Supplies> =>
-    ask('POST', `/api/photos/${photo}/supplies`, supply),
-  changeSupply: (supply: string, change: SupplyPatch): Promise<unknown> =>
-    ask('PATCH', `/api/supplies/${supply}`, change),
+    change('POST', `/api/photos/${photo}/supplies`, supply),
+  changeSupply: (supply: string, patch: SupplyPatch): Promise<unknown> =>
+    change('PATCH', `/api/supplies/${supply}`, patch),
   bringSupplies: (csv: string): Promise<Listed> =>
     askWithFile('/api/supplies.csv', csv, 'text/csv'),
   bestOfSide: (side: string): Promise<BestSupplies> => ask('GET', `/api/sides/${side}/supplies`),
   bestOfPlan: (plan: string): Promise<BestSupplies> => ask('GET', `/api/plans/${plan}/supplies`),
-  removeSupply: (supply: string): Promise<void> => ask('DELETE', `/api/supplies/${supply}`),
+  removeSupply: (supply: string): Promise<void> => change('DELETE', `/api/supplies/${supply}`),
   matches: async (supplies: readonly string[], side: string, colour?: number): Promise<Match[]> =>
     list(await ask('POST', '/api/matches', { supplies, sides: [side], colour }), 'matches'),
 };

@@ -1,5 +1,10 @@
+import { isSeen, onComingBack } from '../table/coming-back.ts';
 import { service } from './service.ts';
-import { shelfOf } from './kept.ts';
+import { shelfOf as shelfWith, type Shelf } from './kept.ts';
+
+function shelfOf<T>(read: (key: string) => Promise<T>): Shelf<T> {
+  return shelfWith(read, { isSeen, onComingBack });
+}
 
 /** What the page knows of the service's values, one shelf a noun. */
 export const padList = shelfOf(() => service.pads());

@@ -15,6 +15,7 @@ export const planWords = {
   pinned: 'kept',
   card: (number: number): string => `Card ${number}`,
   replanned: 'The cards are planned again.',
+  ready: 'The cards are planned; they lie under Plan.',
   changed: {
     mark: 'changed',
     too: (cards: readonly number[]): string =>
@@ -49,6 +50,8 @@ export const planWords = {
   weakSpots: 'Worth a look',
   least: 'Its least strong point',
   together: (score: number): string => `${sentence(words.goes(score))}:`,
+  shares:
+    'Shares are of what is seen of a piece on this card; on the pad they are of the whole side.',
   moreReasons: (reasons: number): string => count(reasons, 'more reason'),
   swap: 'swap',
   keep: (role: string): string => `Keep this for: ${role}`,

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { chooseCards, goTo, openDemoPad, picturesDrawn, plannedDemo } from '../hands.ts';
+import { chooseCards, goTo, openDemoPad, picturesDrawn, planCards, plannedDemo } from '../hands.ts';
 import { samplePair } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
 
@@ -16,6 +16,116 @@ export function nothingLost(at: () => Table): void {
     await picturesDrawn(page, '.planned-card img', 2);
     await goTo(page, 'Pad');
     await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();
+    await context.close();
+  });
+
+  it('opens a plan that was made just now again without the service', async () => {
+    const { page, context } = await at().open('laptop', { serviceWorkers: 'allow' });
+    await plannedDemo(page, 2);
+    await page.evaluate('navigator.serviceWorker.ready');
+    await page.reload();
+    await picturesDrawn(page, '.planned-card img', 2);
+    const first = page.url();
+    await page.getByRole('slider', { name: /calm to busy/ }).press('ArrowRight');
+    await page.waitForURL((url) => url.href !== first);
+    await picturesDrawn(page, '.planned-card img', 2);
+    // Laid by once the browser has nothing better to do.
+    const laidBy = `(async () => {
+      const plan = '/api/plans/' + location.pathname.split('/').at(-1);
+      const kept = await caches.match(plan);
+      if (!kept) return false;
+      const { cards } = await kept.json();
+      const drawings = cards.map(({ picture }) => picture.replace(/png$/, 'svg?papers=beside'));
+      return (await Promise.all(drawings.map((one) => caches.match(one)))).every(Boolean);
+    })()`;
+    await expect.poll(() => page.evaluate<boolean>(laidBy)).toBe(true);
+    const second = page.url();
+    await context.setOffline(true);
+    await page.reload();
+    await picturesDrawn(page, '.planned-card img', 2);
+    expect(page.url()).toBe(second);
+    await goTo(page, 'Pad');
+    await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();
+    await context.close();
+  });
+
+  it('asks again by itself for what was lost on its way', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await openDemoPad(page);
+    let lost = 0;
+    await page.route('**/api/layouts', (route) => {
+      lost += 1;
+      if (lost === 1) return route.fulfill({ status: 503, headers: { 'retry-after': '1' } });
+      return lost <= 4 ? route.abort() : route.continue();
+    });
+    await goTo(page, 'Cards');
+    await page.locator('.layout').first().waitFor();
+    expect(lost).toBe(5);
+    await expect.poll(() => page.getByRole('alert').count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('fetches a screen again by itself that was lost on its way', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    let lost = 0;
+    await page.route(/\/assets\/supplies-screen-/, (route) => {
+      lost += 1;
+      return lost <= 2 ? route.abort() : route.continue();
+    });
+    await page.goto('/supplies');
+    await page.locator('.supply').first().waitFor();
+    expect(lost).toBe(3);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('makes one plan of a wish whose answer was lost', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await openDemoPad(page);
+    const pad = new URL(page.url()).pathname.split('/')[2];
+    const made = async (): Promise<number> => {
+      const answer = await page.request.get(`/api/plans?pad=${pad}`);
+      return ((await answer.json()) as { plans: unknown[] }).plans.length;
+    };
+    const before = await made();
+    let asked = 0;
+    await page.route(/\/api\/plans\?/, async (route) => {
+      if (route.request().method() !== 'POST') return route.continue();
+      asked += 1;
+      if (asked > 1) return route.continue();
+      await route.fetch();
+      return route.abort();
+    });
+    await chooseCards(page, 2);
+    await planCards(page, 2);
+    expect(asked).toBe(2);
+    expect(await made()).toBe(before + 1);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('sends a photo again by itself that was lost on its way', async () => {
+    const { page, context, faults } = await at().open('phone');
+    await page.goto('/');
+    await page.getByRole('button', { name: 'Start a new pad' }).click();
+    await page.getByLabel('Name of the pad').fill('Lost on its way');
+    await page.getByRole('button', { name: 'Start with photos' }).click();
+    let lost = 0;
+    await page.route('**/photos', async (route) => {
+      lost += 1;
+      // Once the question is lost, once the answer to it.
+      if (lost === 2) await route.fetch();
+      return lost <= 2 ? route.abort() : route.continue();
+    });
+    await page.getByLabel('Choose photos').setInputFiles(samplePair[0]!);
+    await page
+      .getByRole('button', { name: /^Fronts: \d+ sheets? found/ })
+      .waitFor({ timeout: 120_000 });
+    await expect.poll(() => page.locator('.sending').count()).toBe(0);
+    await expect.poll(() => page.locator('.tableful').count()).toBe(1);
+    expect(lost).toBe(3);
+    expect(faults).toEqual([]);
     await context.close();
   });
 

@@ -1,0 +1,110 @@
+import { useRef, useState } from 'preact/hooks';
+import type { Plan } from '../../server/contract/plans.ts';
+import type { Problem } from '../../server/contract/values.ts';
+import { announce } from '../table/announce.tsx';
+import { settle } from '../table/way.ts';
+import { planWords } from '../words/plan.ts';
+import { asProblem } from '../wire/ask.ts';
+import { changedCards, pinnedAnew } from './changed-cards.ts';
+import { arrive, replan, takePlan } from './make-plan.ts';
+import type { Step } from './steps.ts';
+import type { OnTable } from './table-of.ts';
+import { WishLine, type Wished } from './wish-line.ts';
+import { asChange, wishesOf, type Wishes } from './wishes.ts';
+
+/** What a wish has changed: the plan it made and the one it came from, all cards that changed, and those she did not touch. */
+export interface Changed {
+  readonly plan: string;
+  readonly from: string;
+  readonly cards: readonly number[];
+  readonly too: readonly number[];
+}
+
+/** A wish, what it does to her wishes before it is planned, and which cards are hers: of others it is said that they changed too. */
+interface Hers extends Wished {
+  readonly change: (wishes: Wishes) => Wishes;
+  readonly cards: (from: Plan) => readonly number[];
+  /** The plan that its cards are compared with, where that is not the one it was made from. */
+  readonly before?: Plan;
+}
+
+export interface OnWishes {
+  /** Shown at once, before the service has planned them. */
+  readonly wishes: Wishes;
+  readonly busy: boolean;
+  readonly problem: Problem | null;
+  readonly changed: Changed | null;
+  readonly wish: (change: Partial<Wishes>) => void;
+  /** Has a plan with other sheets in its slots; `before` is the plan before her last wish, when it is that wish anew. */
+  readonly take: (slots: Readonly<Record<string, string>>, before?: Plan) => void;
+  readonly showStep: (step: Step) => void;
+  /** Takes a wish back that is not planned yet; false where none is. */
+  readonly takeBack: () => boolean;
+  /** Takes the mark from cards that changed too. */
+  readonly keepChanged: () => void;
+  readonly forgetProblem: () => void;
+}
+
+/** All that she wishes of a plan, one after the other. */
+export function useWishes({ plan, pad }: OnTable): OnWishes {
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [waiting, setWaiting] = useState<readonly Hers[]>([]);
+  const [changed, setChanged] = useState<Changed | null>(null);
+  const shown = useRef(plan);
+  shown.current = plan;
+  const line = useRef<WishLine<Hers> | null>(null);
+  line.current ??= new WishLine<Hers>({
+    shown: () => shown.current,
+    waiting: setWaiting,
+    refused: (fault) => setProblem(asProblem(fault)),
+    arrived: (made, from, { cards: hersIn, before = from }) => {
+      if (!arrive(made, from)) return;
+      const hers = hersIn(before);
+      const cards = changedCards(before, made);
+      const too = hers.length === 0 ? [] : cards.filter((card) => !hers.includes(card));
+      setChanged({ plan: made.id, from: before.id, cards, too });
+      announce(too.length === 0 ? planWords.replanned : planWords.changed.too(too));
+    },
+  });
+  const wishes = waiting.reduce((so, { change }) => change(so), wishesOf(plan));
+
+  function wish(wanted: Partial<Wishes>): void {
+    setProblem(null);
+    const change = asChange(wishes, wanted);
+    line.current?.wish({
+      change,
+      make: (from) => replan(pad.id, change(wishesOf(from)), from.id),
+      cards: (from) => pinnedAnew(from.asked.pins, change(wishesOf(from)).pins),
+    });
+  }
+
+  function take(slots: Readonly<Record<string, string>>, before?: Plan): void {
+    setProblem(null);
+    line.current?.wish({
+      change: (so) => so,
+      // Offered for this plan, whatever lies on the table by then.
+      make: () => takePlan(pad.id, slots, plan.id),
+      cards: (from) => (before === undefined ? [] : pinnedAnew(from.asked.pins, plan.asked.pins)),
+      ...(before && { before }),
+    });
+  }
+
+  function showStep(step: Step): void {
+    setProblem(null);
+    line.current?.clear();
+    settle({ at: 'plan', pad: pad.id, plan: step.plan });
+  }
+
+  return {
+    wishes,
+    busy: waiting.length > 0,
+    problem,
+    changed: changed?.plan === plan.id ? changed : null,
+    wish,
+    take,
+    showStep,
+    takeBack: () => line.current?.takeBack() ?? false,
+    keepChanged: () => setChanged((now) => now && { ...now, too: [] }),
+    forgetProblem: () => setProblem(null),
+  };
+}
