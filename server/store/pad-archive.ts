@@ -54,10 +54,13 @@ export function packArchive({ contents, plans, owned }: PadToPack, files: Files)
   return Readable.from(archive as AsyncIterable<Uint8Array>, { objectMode: false });
 }
 
+/** The same pad is the same file, whenever it is saved. */
+const NO_TIME = new Date(0);
+
 /** Kept when the archive has taken the bytes, so that a slow reader is never ahead by more than one file. */
 function put(archive: ReturnType<typeof pack>, name: string, bytes: Buffer): Promise<void> {
   return new Promise((kept, failed) => {
-    const entry = archive.entry({ name, size: bytes.length }, (fault) =>
+    const entry = archive.entry({ name, size: bytes.length, mtime: NO_TIME }, (fault) =>
       fault ? failed(fault) : kept(),
     );
     entry.end(bytes);

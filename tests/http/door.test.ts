@@ -106,6 +106,29 @@ describe('problems (RFC 9457)', () => {
     expect(problemIn(await ask(service, 'POST', photos, PAD)).status).toBe(400);
   });
 
+  test('a form of too many parts, and one with a word longer than any, are refused and leave nothing behind', async () => {
+    const service = await mount(await newFolder());
+    const photos = `/api/pads/${await newPad(service)}/photos`;
+    const photo = ['photo', photoOf({ papers: papers(2) }), 'a.jpg'] as const;
+    const words = [
+      ['side', 'front'],
+      ['arrangement', 'one'],
+    ] as const;
+    const many = Array.from({ length: 71 }, (_, at) => [`word ${at}`, 'x'] as const);
+    const files = [photo, ['photo', Buffer.from('b'), 'b.jpg'] as const];
+    const long = ['arrangement', 'x'.repeat(5000)] as const;
+    for (const parts of [
+      [...many, photo],
+      [...words, ...files],
+      [words[0], long, photo],
+    ]) {
+      const { status, mend } = problemIn(await sendForm(service, photos, parts));
+      expect([400, 413]).toContain(status);
+      expect(mend).toMatch(/\w/);
+    }
+    expect(await service.edges.store.files.clearIncoming()).toBe(0);
+  });
+
   test('a fault of the service itself tells nothing of how it is made', async () => {
     const broken = new Error('SELECT secret FROM /srv/plyhue/server/store/pads.ts');
     const desk = { ...fakeDesk(), readSides: () => Promise.reject(broken) };
