@@ -24,7 +24,7 @@ export function beginPages(ask: GuideAsk, facts: Facts): GuidePage[] {
   }
   const rounding = roundingNote(ask);
   if (rounding !== null) {
-    const note = paragraph(rounding, 0, y, PAGE.width, { size: SIZES.small });
+    const note = paragraph(rounding, 0, y, PAGE.width, { size: SIZES.note });
     marks.push(...note.marks);
     y += note.height + 2;
   }

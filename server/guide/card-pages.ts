@@ -17,8 +17,12 @@ import { capital, cardsSaid, layerSaid } from './said.ts';
 
 /** The card's picture and what belongs to the whole card stand left, its layers right. */
 const PICTURE = { width: 46, height: 54 } as const;
-const STEPS = { x: 52, width: PAGE.width - 52 } as const;
+const STEPS = { x: 49.5, width: PAGE.width - 49.5 } as const;
 const PLACE = { top: BODY.top - 4.5, bottom: BODY.bottom + 7 } as const;
+
+/** Where the words of a step begin, beside its number and its swatch, and the size of the first line (11). */
+const TEXT = 18;
+const MAIN = 3.88;
 
 /** Every card with its picture, why it is so, and its layers in the order of gluing; two a page where they fit. */
 export function cardPages(ask: GuideAsk, facts: Facts): GuidePage[] {
@@ -36,7 +40,7 @@ export function cardPages(ask: GuideAsk, facts: Facts): GuidePage[] {
 function cardBlocks(ask: GuideAsk, card: CardFacts): Block[] {
   const steps = stepsOf(ask, card);
   const why = paragraph(card.chosen.why, 0, 10.2, PAGE.width, {
-    size: SIZES.small,
+    size: SIZES.note,
     colour: SOFT,
   });
   const top = 11 + why.height;
@@ -140,7 +144,7 @@ function aside(ask: GuideAsk, card: CardFacts, width: number): Block {
   let y = 0;
   for (const text of [greetingSaid(ask, card), envelopeNamed(card.layout)]) {
     if (text === '') continue;
-    const block = paragraph(text, 0, y, width, { size: SIZES.small });
+    const block = paragraph(text, 0, y, width, { size: SIZES.note });
     marks.push(...block.marks);
     y += block.height + 1.6;
   }
@@ -152,12 +156,12 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
   const size = layerSizeSaid(card, layer, ask.ruler);
   const small =
     layer.role === 'base' ? scoreSaid(card.layout, ask.ruler) : layerNote(card, facts, ask.ruler);
-  const x = 19;
-  const main = paragraph(`${layerSaid(layer.id)}, ${size}`, x, 0, 69, { bold: true });
-  const source = paragraph(from, x + 71, 0.4, STEPS.width - x - 71, { size: SIZES.small * 1.1 });
+  const x = TEXT;
+  const main = paragraph(`${layerSaid(layer.id)}, ${size}`, x, 0, 69, { size: MAIN, bold: true });
+  const source = paragraph(from, x + 71, 0.2, STEPS.width - x - 71, { size: SIZES.note });
   const under = Math.max(main.height, source.height);
-  const note = paragraph(small, x, under, STEPS.width - x, { size: SIZES.small });
-  const high = Math.max(7.2, under + note.height) + 0.8;
+  const note = paragraph(small, x, under, STEPS.width - x, { size: SIZES.note });
+  const high = Math.max(7.2, under + note.height) + 0.5;
   return {
     marks: [
       ...badge(String(index + 1), 3.4, 3.4, 3.1),
@@ -165,23 +169,23 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
       ...main.marks,
       ...source.marks,
       ...note.marks,
-      ruleAcross(0, high - 0.3, STEPS.width),
+      ruleAcross(0, high - 0.2, STEPS.width),
     ],
     height: high,
   };
 }
 
 function elementStep({ main, small }: ElementWords, number: number): Block {
-  const x = 19;
-  const head = paragraph(main, x, 0, STEPS.width - x, { bold: true });
-  const note = paragraph(small, x, head.height, STEPS.width - x, { size: SIZES.small });
-  const high = Math.max(7.6, head.height + note.height) + 0.8;
+  const x = TEXT;
+  const head = paragraph(main, x, 0, STEPS.width - x, { size: MAIN, bold: true });
+  const note = paragraph(small, x, head.height, STEPS.width - x, { size: SIZES.note });
+  const high = Math.max(7.6, head.height + note.height) + 0.5;
   return {
     marks: [
       ...badge(String(number), 3.4, 3.4, 3.1),
       ...head.marks,
       ...note.marks,
-      ruleAcross(0, high - 0.3, STEPS.width),
+      ruleAcross(0, high - 0.2, STEPS.width),
     ],
     height: high,
   };

@@ -20,7 +20,7 @@ export function leftBlocks(ask: GuideAsk, facts: Facts, needs: readonly StockNee
   );
   const blocks = [...papers, ...stocks];
   if (blocks.length === 0) return [];
-  const intro = paragraph(INTRO, 0, 0, COLUMN, { size: SIZES.small });
+  const intro = paragraph(INTRO, 0, 0, COLUMN, { size: SIZES.note });
   return together([intro, ...blocks]).map((block, at) =>
     headed(at === 0 ? HEAD : `${HEAD}, continued`, block),
   );
@@ -49,9 +49,9 @@ function together(blocks: readonly Block[]): Block[] {
 function leftBlock({ ruler }: GuideAsk, from: string, slots: readonly Slot[]): Block[] {
   const sizes = slots.flatMap(worthKeeping).map((size) => sizeSaid(size, ruler));
   if (sizes.length === 0) return [];
-  const head = paragraph(from, 0, 0, 34, { size: SIZES.small, bold: true });
+  const head = paragraph(from, 0, 0, 34, { size: SIZES.note, bold: true });
   const body = paragraph(`${listed(timesSaid(sizes))}.`, 37, 0, COLUMN - 37, {
-    size: SIZES.small,
+    size: SIZES.note,
   });
   const height = Math.max(head.height, body.height) + 0.8;
   return [{ marks: [...head.marks, ...body.marks], height }];

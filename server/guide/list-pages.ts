@@ -15,7 +15,7 @@ export function listPages(ask: GuideAsk, facts: Facts): GuidePage[] {
     0,
     BODY.top - 3.5,
     PAGE.width,
-    { size: SIZES.small, colour: SOFT },
+    { size: SIZES.note, colour: SOFT },
   );
   const blocks = facts.cards.map((card) => cardBlock(ask, card));
   const top = BODY.top - 3.5 + intro.height + 3;
@@ -46,7 +46,7 @@ function cardBlock(ask: GuideAsk, card: CardFacts): Block {
     { head: '', width: 26.5, bold: true },
     { head: '', width: COLUMN - 10 - 55.5 },
   ];
-  const block = table(columns, [...rows, ...elements], 10, 0, SIZES.small);
+  const block = table(columns, [...rows, ...elements], 10, 0, SIZES.note);
   return {
     marks: [...badge(String(card.number), 4.2, 5, 4), ...block.marks],
     height: block.height,

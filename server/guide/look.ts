@@ -7,8 +7,10 @@ export const PAPER = '#ffffff';
 export const CUT = '#a3122f';
 
 export const SIZES = {
-  /** Notes, labels and table heads, the smallest that is printed (9 1/2). */
+  /** Labels on drawings, table heads, the foot of a page: the smallest that is printed (9 1/2). */
   small: 3.35,
+  /** What is read beside the work: notes, lists, the second line of a step (10 1/2). */
+  note: 3.71,
   /** What is read at arm's length (12). */
   body: 4.2,
   /** A setting of the ruler, a piece (15). */

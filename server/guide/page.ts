@@ -17,7 +17,7 @@ export const PAGE = { width: 190.5, height: 254 } as const;
 /** Where the body of a page starts and ends, under its head and above its foot. */
 export const BODY = { top: 21, bottom: 240 } as const;
 
-export const LEADING = 1.28;
+export const LEADING = 1.24;
 
 /** A block of marks with the height that it takes. */
 export interface Block {
@@ -88,7 +88,7 @@ export function upArrow(x: number, y: number, height: number): Outline {
 
 /** A tinted box with a caution or a note, a bar at its left. */
 export function noteBox(text: string, x: number, y: number, width: number): Block {
-  const inner = paragraph(text, x + 4.5, y + 2, width - 7, { size: SIZES.small });
+  const inner = paragraph(text, x + 4.5, y + 2, width - 7, { size: SIZES.note });
   const height = inner.height + 4;
   return {
     marks: [

@@ -96,8 +96,10 @@ function placedLabels(
     const place = roomOf(one, scale);
     const tall = place.height > place.width * 1.25;
     const free = freePlace(place, tall, choicesOf(one, tall ? place.width : place.height), taken);
-    taken.push(reach(free.spot, free.choice, tall));
-    return { one, tall, ...free };
+    // A label that is larger than the corner of its triangle still lies on the piece.
+    const spot = within(laid(one.placed, scale), reach(free.spot, free.choice, tall), free.spot);
+    taken.push(reach(spot, free.choice, tall));
+    return { one, tall, choice: free.choice, spot };
   });
 }
 
@@ -157,6 +159,16 @@ function freePlace(
 function reach({ x, y }: Spot, { width, height }: Choice, tall: boolean): Taken {
   const [w, h] = tall ? [height, width] : [width, height];
   return { x: x - w / 2, y: y - h / 2, width: w, height: h };
+}
+
+/** The middle of a label, moved so that the label lies inside, where it is not too large for that. */
+function within(whole: Taken, label: Taken, { x, y }: Spot): Spot {
+  const moved = (at: number, size: number, from: number, room: number): number =>
+    size > room ? at : Math.min(from + room - size / 2, Math.max(from + size / 2, at));
+  return {
+    x: moved(x, label.width, whole.x, whole.width),
+    y: moved(y, label.height, whole.y, whole.height),
+  };
 }
 
 function apart(a: Taken, b: Taken): boolean {

@@ -26,8 +26,18 @@ export interface SheetPlace {
   readonly steps: number;
   readonly picture: Extent;
   readonly room: number;
-  /** Columns of steps beside the picture; one when left out. */
-  readonly columns?: number;
+}
+
+/**
+ * A page to itself: the picture as large as it may be with all steps beside and under it, down to two thirds;
+ * where even that has no room for them, large again, and the steps go on overleaf.
+ */
+export function wholePage(width: number, height: number, room: number): SheetPlace[] {
+  return [1, 0.92, 0.84, 0.76, 0.68, 1].map((part) => ({
+    steps: Infinity,
+    picture: { width: part * width, height: part * height },
+    room,
+  }));
 }
 
 /**
@@ -39,7 +49,7 @@ export function sheetBlocks(ask: SheetAsk, places: readonly SheetPlace[]): Block
   let laid = layIn(ask, places[0]!);
   for (const place of places) {
     laid = layIn(ask, place);
-    const legible = ask.smallest * laid.scale >= LEGIBLE || place.steps === Infinity;
+    const legible = ask.smallest * laid.scale >= LEGIBLE;
     const fits = laid.left.length === 0 && laid.block.height <= place.room;
     if (fits && ask.steps.length <= place.steps && legible) break;
   }
@@ -65,14 +75,14 @@ const REST = 90;
 
 function layIn(
   ask: SheetAsk,
-  { picture: most, room, columns = 1 }: SheetPlace,
+  { picture: most, room }: SheetPlace,
 ): { block: Block; scale: number; left: readonly StepWords[] } {
   const scale = Math.min(most.width / ask.sheet.width, most.height / ask.sheet.height);
   const picture = { width: scale * ask.sheet.width, height: scale * ask.sheet.height };
   const head = paragraph(ask.title, 0, 0, PAGE.width, { bold: true });
   const top = head.height + 2.5;
-  const x = Math.max(picture.width, columns > 1 ? 0 : NARROWEST) + GAP;
-  const beside = sideBySide(ask.steps, PAGE.width - x, room - top, columns);
+  const x = Math.max(picture.width, NARROWEST) + GAP;
+  const beside = column(ask.steps, PAGE.width - x, room - top);
   const low = top + picture.height + 3;
   const after = ask.steps.slice(beside.count);
   const rest = column(after, x - GAP, room - low);
@@ -118,28 +128,6 @@ interface Column {
   readonly height: number;
   /** How many steps found room. */
   readonly count: number;
-}
-
-/** Steps in columns of equal height, as far as that goes, to be read down the first, then down the next. */
-function sideBySide(
-  steps: readonly StepWords[],
-  width: number,
-  room: number,
-  columns: number,
-): Column {
-  if (columns === 1) return column(steps, width, room);
-  const own = (width - GAP * (columns - 1)) / columns;
-  const marks: Mark[] = [];
-  let [count, height] = [0, 0];
-  for (let at = 0; at < columns; at++) {
-    const fair = Math.ceil((steps.length - count) / (columns - at));
-    const part = column(steps.slice(count, count + fair), own, room);
-    marks.push({ kind: 'group', x: at * (own + GAP), y: 0, marks: part.marks });
-    count += part.count;
-    height = Math.max(height, part.height);
-    if (part.count < fair) break;
-  }
-  return { marks, height, count };
 }
 
 function column(steps: readonly StepWords[], width: number, room: number): Column {

@@ -58,7 +58,7 @@ function grid(
     0,
     from,
     PAGE.width,
-    { size: SIZES.small, colour: SOFT },
+    { size: SIZES.note, colour: SOFT },
   );
   const top = from + words.height + 9.5;
   const step = Math.min(12, (PAGE.width - NAME) / cards.length);

@@ -44,7 +44,7 @@ function purchaseBlock(ask: GuideAsk, purchase: StockPurchase): Block {
     22,
     words.height + 1,
     COLUMN - 22,
-    { size: SIZES.small, colour: SOFT },
+    { size: SIZES.note, colour: SOFT },
   );
   const height = Math.max(15, words.height + small.height + 3);
   return {

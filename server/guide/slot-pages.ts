@@ -14,7 +14,7 @@ import { pack } from './pack.ts';
 import { plainTurn } from './piece-label.ts';
 import { printRuler } from './print-ruler.ts';
 import { labelsSaid } from './said.ts';
-import { sheetBlocks, smallestOf } from './sheet-block.ts';
+import { sheetBlocks, smallestOf, wholePage } from './sheet-block.ts';
 import type { SheetAsk, SheetPlace } from './sheet-block.ts';
 import { stepWords } from './step-words.ts';
 
@@ -29,7 +29,7 @@ const PLACES: readonly SheetPlace[] = [
   { steps: 6, picture: { width: 56, height: 56 }, room: (ROOM - 2 * GAP) / 3 },
   { steps: 10, picture: { width: 72, height: 72 }, room: (ROOM - GAP) / 2 },
   { steps: 10, picture: { width: 82, height: 82 }, room: 0.6 * ROOM },
-  { steps: Infinity, picture: { width: 118, height: 150 }, room: ROOM },
+  ...wholePage(118, 150, ROOM),
 ];
 
 /** Every sheet of patterned paper with its cuts in the order of the hands. */

@@ -8,7 +8,7 @@ export function stepBlock(step: StepWords, width: number): Block {
   const text = 8.5;
   const main = paragraph(step.main, text, 0, width - text, { bold: true });
   const small = paragraph(step.small, text, main.height, width - text, {
-    size: SIZES.small,
+    size: SIZES.note,
   });
   return {
     marks: [...badge(String(step.number), 3.2, 2.7, 3, CUT), ...main.marks, ...small.marks],

@@ -10,7 +10,7 @@ import type { Block, GuidePage } from './page.ts';
 import { pack } from './pack.ts';
 import { counted, sizeSaid } from './said.ts';
 import { shoppingBlocks } from './shopping-blocks.ts';
-import { sheetBlocks, smallestOf } from './sheet-block.ts';
+import { sheetBlocks, smallestOf, wholePage } from './sheet-block.ts';
 import type { SheetAsk, SheetPlace } from './sheet-block.ts';
 import { stepWords } from './step-words.ts';
 import { stockRows } from './stock-needs.ts';
@@ -29,13 +29,12 @@ import { table } from './table.ts';
 const SHEETS = { top: BODY.top - 0.5, bottom: BODY.bottom + 6 } as const;
 const GAP = 5;
 const ROOM = SHEETS.bottom - SHEETS.top;
-/** Four sheets a page down to one, by the number of their cuts; very many take room from the picture. */
+/** Four sheets a page down to one, by the number of their cuts. */
 const PLACES: readonly SheetPlace[] = [
   { steps: 2, picture: { width: 44, height: 42 }, room: (ROOM - 3 * GAP) / 4 },
   { steps: 4, picture: { width: 50, height: 60 }, room: (ROOM - 2 * GAP) / 3 },
   { steps: 8, picture: { width: 74, height: 94 }, room: (ROOM - GAP) / 2 },
-  { steps: 20, picture: { width: 108, height: 140 }, room: ROOM },
-  { steps: Infinity, picture: { width: 74, height: 109 }, room: ROOM, columns: 2 },
+  ...wholePage(108, 140, ROOM),
 ];
 
 /** What the batch takes beside its papers: cardstock by colour, what to buy, and what will be left over. */
@@ -81,7 +80,7 @@ function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][
     { head: 'Width x height', width: 29, bold: true },
     { head: 'For', width: COLUMN - 54 },
   ];
-  const body = table(columns, rows, 13, head.height + 1, SIZES.small);
+  const body = table(columns, rows, 13, head.height + 1, SIZES.note);
   return {
     marks: [
       {
