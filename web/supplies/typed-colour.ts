@@ -1,6 +1,7 @@
 import type { ColourNames, NewSupply } from '../../server/contract/supplies.ts';
 import type { LabTriple } from '../../server/contract/values.ts';
 import { onScreen } from './on-screen.ts';
+import { saidIn } from './said-in.ts';
 
 /** A colour as she types it: what is sent, what the screen shows, and whether it is told only roughly. */
 export interface TypedColour {
@@ -19,23 +20,9 @@ export interface TypedColour {
 export function typedColour(text: string, names: ColourNames['names']): TypedColour | null {
   const lab = typedLab(text) ?? cssFigures(text);
   if (lab !== null) return { colour: { lab }, shown: onScreen(lab), roughly: false };
-  const named =
-    names.find(({ name }) => name === spelled(text)) ??
-    names.find(({ name }) => closed(name) === closed(spelled(text)));
+  const named = saidIn(names, text);
   if (named === undefined) return null;
   return { colour: { words: named.name }, shown: named.hex, roughly: true };
-}
-
-function spelled(text: string): string {
-  return text
-    .toLowerCase()
-    .replaceAll('grey', 'gray')
-    .replaceAll(/[\s_-]+/g, ' ')
-    .trim();
-}
-
-function closed(words: string): string {
-  return words.replaceAll(' ', '');
 }
 
 function typedLab(text: string): LabTriple | null {
