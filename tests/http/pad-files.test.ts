@@ -68,7 +68,7 @@ describe('a pad moved to another computer as one file', () => {
   });
 
   test('a photo that tells where it was taken arrives without the place, under the name of what is in it', async () => {
-    const { file, pad } = await savedPad();
+    const { file, pad } = await savedFile();
     const place = '<x:xmpmeta exif:GPSLatitude="51,30.785N"></x:xmpmeta>';
     const photo = Buffer.from(JSON.stringify({ papers: papers(2), note: place }));
     const hash = createHash('sha256').update(photo).digest('hex');
@@ -118,7 +118,7 @@ describe('a pad moved to another computer as one file', () => {
   });
 
   test('a layout whose id is taken there stays behind; a file from before there were ticks is still read', async () => {
-    const { pad, file } = await savedPad();
+    const { pad, file } = await savedFile();
     const older = await rewritten(file, (doc) => {
       delete doc.ticks;
       delete doc.layouts;
@@ -155,7 +155,7 @@ describe('a pad moved to another computer as one file', () => {
   });
 
   test('a file of the form before, with its plans in its contents, is still read', async () => {
-    const { pad, plan, file } = await savedPad();
+    const { pad, plan, file } = await savedFile();
     const there = await mount(await newFolder());
     expect((await bring(there, await inForm1(file))).statusCode).toBe(201);
     expect(await padAt(there, pad.id)).toEqual(pad);
@@ -174,7 +174,7 @@ describe('a pad moved to another computer as one file', () => {
     ['that is no archive', () => Buffer.from('This is a letter, not a pad. '.repeat(60))],
     ['that is empty', () => Buffer.alloc(0)],
   ])('a file %s is refused and nothing of it stays', async (_how, spoil) => {
-    const { pad, file } = await savedPad();
+    const { pad, file } = await savedFile();
     await refused(spoil(file), pad.id);
   });
 
@@ -194,12 +194,12 @@ describe('a pad moved to another computer as one file', () => {
     ['a sheet of no revision', (doc: Doc) => void (doc.sheets[0]!.revision = 0)],
     ['a form of a later version', (doc: Doc) => void (doc.form = 'plyhue pad, form 99')],
   ])('a file with %s is refused and nothing of it stays', async (_what, spoil) => {
-    const { pad, file } = await savedPad();
+    const { pad, file } = await savedFile();
     await refused(await rewritten(file, spoil), pad.id);
   });
 
   test('a picture with a foreign name never reaches a path', async () => {
-    const { file, pad } = await savedPad();
+    const { file, pad } = await savedFile();
     await refused(
       await rewritten(file, () => undefined, { name: '../outside', bytes: ANYTHING }),
       pad.id,
@@ -251,6 +251,14 @@ async function savedPad() {
   expect(saved.statusCode).toBe(200);
   return { here, pad: await padAt(here, pad.id), plan, file: saved.rawPayload };
 }
+
+/** The file for tests that need no more: saved once, by whichever of them comes first. */
+function savedFile(): Promise<Omit<Awaited<ReturnType<typeof savedPad>>, 'here'>> {
+  saved ??= savedPad().then(({ pad, plan, file }) => ({ pad, plan, file }));
+  return saved;
+}
+
+let saved: ReturnType<typeof savedFile> | null = null;
 
 function bring(mounted: Mounted, file: Buffer): ReturnType<typeof ask> {
   return ask(mounted, 'POST', '/api/pad-files', file, TAR);
