@@ -42,9 +42,9 @@ function cardBlock(ask: GuideAsk, card: CardFacts): Block {
     kind === 'stamp' ? 'stamped' : 'cut with its die',
   ]);
   const columns = [
-    { head: card.layout.name, width: 29 },
-    { head: '', width: 26.5, bold: true },
-    { head: '', width: COLUMN - 10 - 55.5 },
+    { head: card.layout.name, width: 27.5 },
+    { head: '', width: 28.5, bold: true },
+    { head: '', width: COLUMN - 10 - 56 },
   ];
   const block = table(columns, [...rows, ...elements], 10, 0, SIZES.note);
   return {

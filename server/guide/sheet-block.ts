@@ -26,17 +26,20 @@ export interface SheetPlace {
   readonly steps: number;
   readonly picture: Extent;
   readonly room: number;
+  /** The least width in mm at which a piece may be drawn; `LEGIBLE` when left out. */
+  readonly least?: number;
 }
 
 /**
- * A page to itself: the picture as large as it may be with all steps beside and under it, down to two thirds;
+ * A page to itself: the picture as large as it may be with all steps beside and under it, down to three quarters;
  * where even that has no room for them, large again, and the steps go on overleaf.
  */
 export function wholePage(width: number, height: number, room: number): SheetPlace[] {
-  return [1, 0.92, 0.84, 0.76, 0.68, 1].map((part) => ({
+  return [1, 0.94, 0.88, 0.82, 0.76, 1].map((part) => ({
     steps: Infinity,
     picture: { width: part * width, height: part * height },
     room,
+    least: TIGHT,
   }));
 }
 
@@ -46,30 +49,36 @@ export function wholePage(width: number, height: number, room: number): SheetPla
  * is too long even for the last place goes on in further blocks.
  */
 export function sheetBlocks(ask: SheetAsk, places: readonly SheetPlace[]): Block[] {
-  let laid = layIn(ask, places[0]!);
-  for (const place of places) {
+  let place = places[0]!;
+  let laid = layIn(ask, place);
+  for (place of places) {
     laid = layIn(ask, place);
-    const legible = ask.smallest * laid.scale >= LEGIBLE;
+    const legible = ask.smallest * laid.scale >= (place.least ?? LEGIBLE);
     const fits = laid.left.length === 0 && laid.block.height <= place.room;
     if (fits && ask.steps.length <= place.steps && legible) break;
   }
-  return [laid.block, ...restBlocks(ask, laid.left)];
+  return [laid.block, ...restBlocks(ask, laid.left, place)];
 }
 
-/** Steps on a page without their picture say whose they are. */
-function restBlocks(ask: SheetAsk, steps: readonly StepWords[]): Block[] {
+/** Steps overleaf say whose they are; several have the picture again. */
+function restBlocks(ask: SheetAsk, steps: readonly StepWords[], place: SheetPlace): Block[] {
   if (steps.length === 0) return [];
-  const whose = `${ask.title.split('. ')[0]}, continued`;
-  const head = paragraph(whose, 0, 0, PAGE.width, { bold: true });
+  const title = `${ask.title.split('. ')[0]}, continued`;
+  if (steps.length >= SEVERAL) {
+    const { block, left } = layIn({ ...ask, title, steps }, place);
+    return [block, ...restBlocks(ask, left, place)];
+  }
+  const head = paragraph(title, 0, 0, PAGE.width, { bold: true });
   const top = head.height + 2.5;
   const { marks, height, count } = column(steps, PAGE.width, REST);
   const block = {
     marks: [...head.marks, { kind: 'group', x: 0, y: top, marks } as const],
     height: top + height,
   };
-  return [block, ...restBlocks(ask, steps.slice(count))];
+  return [block, ...restBlocks(ask, steps.slice(count), place)];
 }
 
+const SEVERAL = 4;
 /** Steps without their picture stand in blocks of at most this height (mm), which find room on most pages. */
 const REST = 90;
 
@@ -103,8 +112,9 @@ function layIn(
   };
 }
 
-/** A piece drawn narrower than this (mm) has no room for its number. */
+/** A piece drawn narrower than this (mm) has no room for its number; than that, its number hides it. */
 const LEGIBLE = 4.4;
+const TIGHT = 3.8;
 
 /** Words under a small picture may be a little wider than it. */
 const NARROWEST = 58;

@@ -74,13 +74,13 @@ function needBlocks(ask: GuideAsk, need: StockNeed): Block[] {
 const ROWS = 16;
 
 function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][]): Block {
-  const head = paragraph(title, 13, 0, COLUMN - 13, { bold: true });
+  const head = paragraph(title, 11, 0, COLUMN - 11, { bold: true });
   const columns = [
     { head: 'Pieces', width: 12, bold: true },
-    { head: 'Width x height', width: 29, bold: true },
-    { head: 'For', width: COLUMN - 54 },
+    { head: 'Width x height', width: 27.5, bold: true },
+    { head: 'For', width: COLUMN - 50.5 },
   ];
-  const body = table(columns, rows, 13, head.height + 1, SIZES.note);
+  const body = table(columns, rows, 11, head.height + 1, SIZES.note);
   return {
     marks: [
       {
