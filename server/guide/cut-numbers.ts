@@ -32,11 +32,13 @@ export function numberSpots(
   const width = scale * toMillimetres(sheet.width);
   const height = scale * toMillimetres(sheet.height);
   const within = (at: number, end: number): number => Math.min(end - RADIUS, Math.max(RADIUS, at));
-  const place = (track: Track, parts: readonly number[]): Spot => {
-    const spots = parts.map((part) => {
-      const { x, y } = spotOn(track, part);
-      return { x: within(scale * x, width), y: within(scale * y, height) };
-    });
+  const place = (tracks: readonly Track[], parts: readonly number[]): Spot => {
+    const spots = tracks.flatMap((track) =>
+      parts.map((part) => {
+        const { x, y } = spotOn(track, part);
+        return { x: within(scale * x, width), y: within(scale * y, height) };
+      }),
+    );
     const free = spots.find((spot) =>
       used.every(({ x, y }) => Math.hypot(spot.x - x, spot.y - y) > 2.2 * RADIUS),
     );
@@ -45,8 +47,8 @@ export function numberSpots(
     return spot;
   };
   return {
-    cuts: lines.map(({ from, to }) => place([from, to], ON_CUT)),
-    finishes: finishes.map(({ tracks }) => place(tracks[0]!, ON_FINISH)),
+    cuts: lines.map(({ from, to }) => place([[from, to]], ON_CUT)),
+    finishes: finishes.map(({ tracks }) => place(tracks, ON_FINISH)),
   };
 }
 

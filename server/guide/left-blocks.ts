@@ -29,6 +29,8 @@ export function leftBlocks(ask: GuideAsk, facts: Facts, needs: readonly StockNee
 const HEAD = 'Left over, to keep';
 /** A list goes on under a head of its own where it is longer than this (mm): half a column. */
 const LONGEST = 100;
+/** What is lower than this (mm), a line or two, gets no head of its own. */
+const FEW = 25;
 const GAP = 1.5;
 
 /** Blocks stacked into as few as their height allows, so that none stands away from its head. */
@@ -37,13 +39,20 @@ function together(blocks: readonly Block[]): Block[] {
   for (const { marks, height } of blocks) {
     const last = stacks.at(-1);
     if (last === undefined || last.height + GAP + height > LONGEST) stacks.push({ marks, height });
-    else
-      stacks[stacks.length - 1] = {
-        marks: [...last.marks, { kind: 'group', x: 0, y: last.height + GAP, marks }],
-        height: last.height + GAP + height,
-      };
+    else stacks[stacks.length - 1] = under(last, { marks, height });
   }
-  return stacks;
+  const [before, last] = stacks.slice(-2);
+  return last !== undefined && last.height < FEW
+    ? [...stacks.slice(0, -2), under(before!, last)]
+    : stacks;
+}
+
+function under(upper: Block, { marks, height }: Block): Block {
+  const y = upper.height + GAP;
+  return {
+    marks: [...upper.marks, { kind: 'group', x: 0, y, marks }],
+    height: y + height,
+  };
 }
 
 function leftBlock({ ruler }: GuideAsk, from: string, slots: readonly Slot[]): Block[] {

@@ -68,8 +68,7 @@ export function shownSteps(
     ...one,
     ...moved(one),
   }));
-  const plain = slot.pieces.every((placed) => drawn.turnOf(placed) === null);
-  const words = stepWords(steps, slot, ruler, plain);
+  const words = stepWords(steps, slot, ruler, drawn);
   return steps.map((step, at): ShownStep => {
     if (step.kind !== 'cut') {
       const finish = finishes.findIndex(({ number }) => number === step.number);

@@ -62,7 +62,7 @@ function sheetOf(ask: GuideAsk, facts: Facts, one: SlotFacts): SheetAsk {
     title: `${one.name}. ${layingOf(ask, facts, one)}`,
     draw: (scale) => slotMarks(ask, facts, one, scale),
     sheet: { width: toMillimetres(width), height: toMillimetres(height) },
-    steps: stepWords(cutSteps(slot), slot, ask.ruler),
+    steps: stepWords(cutSteps(slot), slot, ask.ruler, lyingOf(facts, one)),
     smallest: smallestOf(slot),
   };
 }

@@ -3,6 +3,8 @@ import type { FinishingStep, Mark } from '../cutting/finishing-steps.ts';
 import type { Slot } from '../cutting/piece.ts';
 import { INCH } from '../lengths/length.ts';
 import type { Ruler, Size } from '../lengths/length.ts';
+import type { Lying } from './finish-lines.ts';
+import { plainTurn } from './piece-label.ts';
 import { keptCorner } from './square-corner.ts';
 import type { Place } from './square-corner.ts';
 import { capital, layerSaid, lengthSaid, sizeSaid } from './said.ts';
@@ -19,20 +21,23 @@ export interface StepWords {
 /**
  * The steps of a sheet in words. A part that is cut again is named by the cuts around it, not by a letter.
  * A slanted piece of plain cardstock has no arrow; it is laid by its size.
+ * How pieces lie on the sheet may be left out where none is finished or none lies turned over.
  */
 export function stepWords(
   steps: readonly CutStep[],
   slot: Slot,
   ruler: Ruler,
-  plain = false,
+  lying: Lying = AS_CUT,
 ): StepWords[] {
   const parts = partsOf(steps);
   return steps.map((step) =>
     step.kind === 'cut'
       ? cutWords(step, parts, slot, ruler)
-      : finishWords(step, slot, ruler, plain),
+      : finishWords(step, slot, ruler, lying),
   );
 }
+
+const AS_CUT: Lying = { turnOf: plainTurn, showsOther: () => false };
 
 interface Part {
   /** 'below cut 1'. */
@@ -141,19 +146,22 @@ function laidSaid(
   { piece: id, ...step }: FinishingStep,
   slot: Slot,
   ruler: Ruler,
-  plain: boolean,
+  { turnOf, showsOther }: Lying,
 ): string {
-  const size = slot.pieces.find((one) => one.piece.id === id)?.piece.size;
-  if (plain && size !== undefined)
-    return `Lay it ${lengthSaid(size.width, ruler)} wide and ${lengthSaid(size.height, ruler)} high.`;
+  const placed = slot.pieces.find((one) => one.piece.id === id);
+  if (placed !== undefined && turnOf(placed) === null) {
+    const { width, height } = placed.piece.size;
+    return `Lay it ${lengthSaid(width, ruler)} wide and ${lengthSaid(height, ruler)} high.`;
+  }
+  const over = placed !== undefined && showsOther(placed);
   const arrow = 'twin' in step ? `the arrow of ${pieceSaid(id, slot)}` : 'its arrow';
-  return `Shown side up, ${arrow} up.`;
+  return `${over ? 'Turn it over: shown' : 'Shown'} side up, ${arrow} up.`;
 }
 
-function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler, plain: boolean): StepWords {
+function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler, lying: Lying): StepWords {
   const piece = capital(pieceSaid(step.piece, slot));
   const { number } = step;
-  const laid = laidSaid(step, slot, ruler, plain);
+  const laid = laidSaid(step, slot, ruler, lying);
   if (step.kind === 'slant' && step.twin !== undefined)
     return partedWords(step, step.twin, laid, slot, ruler);
   if (step.kind === 'slant')

@@ -17,6 +17,7 @@ import { stockRows } from './stock-needs.ts';
 import type { StockNeed } from './stock-needs.ts';
 import {
   DOTTED,
+  PLAIN,
   isScored,
   sizeOf,
   stockSheetMarks,
@@ -116,6 +117,6 @@ function sheetOf({ ruler }: GuideAsk, sheet: StockSheet): SheetAsk {
     draw: (scale) => stockSheetMarks(sheet, scale),
     sheet: sizeOf(sheet.scheme),
     smallest: smallestOf(sheet.slot),
-    steps: stepWords(sheet.steps, sheet.slot, ruler, true),
+    steps: stepWords(sheet.steps, sheet.slot, ruler, PLAIN),
   };
 }

@@ -94,7 +94,7 @@ export function stockSheetMarks(
 }
 
 /** Cardstock has no up, and both of its sides are alike. */
-const PLAIN: Lying = { turnOf: () => null, showsOther: () => false };
+export const PLAIN: Lying = { turnOf: () => null, showsOther: () => false };
 
 /** Size of the sheets in mm. */
 export function sizeOf({ sheet }: CuttingScheme): Extent {

@@ -234,10 +234,12 @@ test('dashes reach from end to end of a track, whatever its length and direction
   }
 });
 
-test('a slanted piece of plain cardstock, which has no arrow, is laid by its size', () => {
+test('a slanted piece is laid by its arrow, turned over where it lay so; plain cardstock by its size', () => {
   const slot = slotWith({ piece: SLANTED, x: units(0), y: units(0), turned: false });
   const steps = finishingSteps(slot, 0);
-  const said = (plain: boolean): string => stepWords(steps, slot, 'in', plain)[0]!.small;
-  expect(said(false)).toMatch(/^Shown side up, its arrow up\. Mark 3\/4 in along the left edge/);
-  expect(said(true)).toMatch(/^Lay it 4 in wide and 2 in high\. Mark 3\/4 in along the left edge/);
+  const said = (turn: Turn | null, other: boolean): string =>
+    stepWords(steps, slot, 'in', { turnOf: () => turn, showsOther: () => other })[0]!.small;
+  expect(said(0, false)).toMatch(/^Shown side up, its arrow up\. Mark 3\/4 in along the left edge/);
+  expect(said(0, true)).toMatch(/^Turn it over: shown side up, its arrow up\. Mark 3\/4 in/);
+  expect(said(null, false)).toMatch(/^Lay it 4 in wide and 2 in high\. Mark 3\/4 in along/);
 });

@@ -10,6 +10,7 @@ export function FinishDrawing({ piece, kept, marks }: Finish): VNode {
   const { width, height } = piece;
   const room = 0.14 * Math.max(width, height);
   const unit = Math.max(width, height) / 100;
+  const up = middleOf(kept);
   return (
     <svg
       class="piece-drawing"
@@ -21,8 +22,8 @@ export function FinishDrawing({ piece, kept, marks }: Finish): VNode {
       <path class="stays" d={`${outline(kept)}Z`} stroke-width={unit} />
       <path
         class="up"
-        d={`M${width / 2} ${height / 2 - 9 * unit}l5 7h-3.4v9h-3.2v-9h-3.4z`}
-        transform={scaledAt(width / 2, height / 2 - 9 * unit, unit)}
+        d={`M${up.x} ${up.y - 9 * unit}l5 7h-3.4v9h-3.2v-9h-3.4z`}
+        transform={scaledAt(up.x, up.y - 9 * unit, unit)}
       />
       {marks.length === 2 && <path class="blade" d={outline(marks)} stroke-width={1.4 * unit} />}
       {marks.map(({ x, y }) => (
@@ -89,6 +90,20 @@ export function BaseDrawing({ hex, flat, from, scores }: Base): VNode {
 
 function outline(spots: readonly Spot[]): string {
   return `M${spots.map(({ x, y }) => `${x} ${y}`).join('L')}`;
+}
+
+/** The middle of an outline's area, by the sum of its triangles from the first corner. */
+function middleOf(corners: readonly Spot[]): Spot {
+  const [first, ...others] = corners;
+  let [x, y, area] = [0, 0, 0];
+  for (const [at, b] of others.slice(1).entries()) {
+    const a = others[at]!;
+    const part = (a.x - first!.x) * (b.y - first!.y) - (b.x - first!.x) * (a.y - first!.y);
+    x += (part * (first!.x + a.x + b.x)) / 3;
+    y += (part * (first!.y + a.y + b.y)) / 3;
+    area += part;
+  }
+  return { x: x / area, y: y / area };
 }
 
 function scaledAt(x: number, y: number, by: number): string {
