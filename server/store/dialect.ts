@@ -109,6 +109,7 @@ class LibsqlConnection implements DatabaseConnection {
   }
 
   async commit(): Promise<void> {
+    await letOthersIn();
     await this.#transaction?.commit();
     this.#transaction = null;
   }
