@@ -55,7 +55,7 @@ export async function picturesDrawn(page: Page, which: string, count: number): P
     return pictures.length === whole.length ? whole.length : -1;
   })()`;
   // Asked again and again from here: the page's own policy rightly forbids to evaluate text within it.
-  const patience = Date.now() + 60_000;
+  const patience = Date.now() + 120_000;
   while ((await page.evaluate<number>(drawn)) < count) {
     if (Date.now() > patience) throw new Error(`Fewer than ${count} pictures were drawn: ${which}`);
     await new Promise((resolve) => setTimeout(resolve, 15));
