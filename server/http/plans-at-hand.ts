@@ -2,7 +2,7 @@ import type { Edges } from './edges.ts';
 import { Lately } from '../recall/lately.ts';
 import type { KeptPlan } from './make-plan.ts';
 
-/** Half a megabyte each, mostly the pad they were made from. */
+/** As text 0.2 MB each for a pad of twelve sheets, most of it the pad they were made from. */
 const AT_HAND = 12;
 
 const plans = new WeakMap<Edges['desk'], Lately<string, KeptPlan>>();

@@ -24,7 +24,7 @@ const MEGABYTE = 2 ** 20;
 
 /** Some thirty photos and all their swatches come to about 200 MB. */
 const LARGEST_ARCHIVE = 2048 * MEGABYTE;
-/** Of the contents, and of one plan: that of a pad of 48 sheets takes 2 MB. */
+/** Of the contents, and of one plan: that of a pad of 48 sheets takes 0.7 MB. */
 const LARGEST_CONTENTS = 64 * MEGABYTE;
 const LARGEST_PLAN = 16 * MEGABYTE;
 const MOST_FILES = 5000;
