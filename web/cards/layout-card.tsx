@@ -25,13 +25,16 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
       >
         <img src={drawn(layout.drawing)} alt="" loading="lazy" />
       </button>
-      <strong>{layout.name}</strong>
-      {kept && (
-        <span class="tag kept">
-          <Icon name="tick" /> {cardsWords.kept}
-        </span>
-      )}
-      <span class="small">{cardsWords.papers(layout.papers)}</span>
+      <div class="layout-words">
+        <strong>{layout.name}</strong>
+        <OpenEditor from={layout} pad={pad} />
+        <span class="small">{cardsWords.papers(layout.papers)}</span>
+        {kept && (
+          <span class="tag kept">
+            <Icon name="tick" /> {cardsWords.kept}
+          </span>
+        )}
+      </div>
       <div class="counter">
         <button
           type="button"
@@ -62,7 +65,6 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
           <Icon name="plus" />
         </button>
       </div>
-      <OpenEditor from={layout} pad={pad} />
     </article>
   );
 }

@@ -35,17 +35,20 @@ export function OpenEditor({ from, pad, empty }: Props): VNode {
 
   return (
     <>
-      <button
-        type="button"
-        class={empty ? 'button quiet' : 'in-text'}
-        aria-label={
-          empty ? undefined : (hers ? cardsWords.changeOwn : cardsWords.makeMine)(from.name)
-        }
-        onClick={() => void begin()}
-      >
-        {empty && <Icon name="plus" />}{' '}
-        {empty ? cardsWords.own : hers ? cardsWords.change : cardsWords.mine}
-      </button>
+      {empty ? (
+        <button type="button" class="button quiet" onClick={() => void begin()}>
+          <Icon name="plus" /> {cardsWords.own}
+        </button>
+      ) : (
+        <button
+          type="button"
+          class="round plain"
+          aria-label={(hers ? cardsWords.changeOwn : cardsWords.makeMine)(from.name)}
+          onClick={() => void begin()}
+        >
+          <Icon name="pencil" />
+        </button>
+      )}
       {open && (
         <open.editor
           start={open.start}

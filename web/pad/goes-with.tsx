@@ -19,6 +19,7 @@ export function GoesWith({ pad, side, show }: Props): VNode {
   return (
     <section class="goes-with" aria-labelledby="goes-with">
       <h3 id="goes-with">{padWords.goesWith}</h3>
+      <p class="small">{padWords.goesWithHow}</p>
       <Once of={companions.at(key)} again={() => void companions.fresh(key)}>
         {(list) => (
           <ol>

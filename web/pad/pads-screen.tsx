@@ -18,7 +18,6 @@ export function PadsScreen(): VNode {
     <div class="screen">
       <h1>{padsWords.welcome}</h1>
       <p class="lead">{padsWords.lead}</p>
-      <WayDrawn />
       <h2>{padsWords.heading}</h2>
       <Once of={padList.at('all')} again={() => void padList.fresh('all')}>
         {(list) => (
@@ -47,6 +46,8 @@ export function PadsScreen(): VNode {
         )}
       </Once>
       <BringPad />
+      <h2>{padsWords.wayTitle}</h2>
+      <WayDrawn />
       {starting && <NewPadSheet close={() => setStarting(false)} />}
     </div>
   );

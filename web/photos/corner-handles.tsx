@@ -11,6 +11,8 @@ interface Props {
   readonly move: (corners: Corners) => void;
   /** When it has arrived. */
   readonly settle: (corners: Corners) => void;
+  /** A touch beside the corners, in pixels of the photo. */
+  readonly touch: (x: number, y: number) => void;
 }
 
 const arrows: Readonly<Record<string, readonly [number, number]>> = {
@@ -23,7 +25,7 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
 const PAUSE_MS = 500;
 
 /** Four handles on the corners of a sheet: drag them, or walk them with the arrow keys (Shift for fine steps). */
-export function CornerHandles({ photo, corners, move, settle }: Props): VNode {
+export function CornerHandles({ photo, corners, move, settle, touch }: Props): VNode {
   const field = useRef<HTMLDivElement>(null);
   const pause = useRef(0);
   const { width, height } = photo;
@@ -33,11 +35,15 @@ export function CornerHandles({ photo, corners, move, settle }: Props): VNode {
     return corners.map((corner, n) => (n === index ? inside : corner)) as Corners;
   }
 
-  function under(index: number, event: PointerEvent): Corners {
+  function placeOf(event: MouseEvent): [number, number] {
     const box = field.current!.getBoundingClientRect();
     const x = ((event.clientX - box.left) / box.width) * width;
     const y = ((event.clientY - box.top) / box.height) * height;
-    return at(index, x, y);
+    return [x, y];
+  }
+
+  function under(index: number, event: PointerEvent): Corners {
+    return at(index, ...placeOf(event));
   }
 
   function press(index: number, event: KeyboardEvent): void {
@@ -53,7 +59,13 @@ export function CornerHandles({ photo, corners, move, settle }: Props): VNode {
   }
 
   return (
-    <div class="corner-handles" ref={field}>
+    <div
+      class="corner-handles"
+      ref={field}
+      onClick={(event) => {
+        if (event.target === field.current) touch(...placeOf(event));
+      }}
+    >
       {corners.map(([x, y], index) => (
         <button
           key={photosWords.cornerNames[index]}

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Pad, Photo } from '../../server/contract/pads.ts';
 import type { Corners, Problem } from '../../server/contract/values.ts';
@@ -17,6 +17,7 @@ import { ScrapTouch, type Place, type Tie } from './scrap-touch.tsx';
 import { sidesOn } from './sides-on.ts';
 import { sheetsOn, swapFaces } from './swap-faces.ts';
 import { WhiteCardTap } from './white-card.tsx';
+import { within } from './within.ts';
 
 interface Props {
   readonly pad: Pad;
@@ -42,36 +43,61 @@ function howTo(chosen: string): { title: string; how: string; keys: string } {
 export function PhotoSheet({ pad, photo, close }: Props): VNode {
   const sides = sidesOn(pad, photo.id);
   const [chosen, setChosen] = useState(sides[0]?.side.id ?? WHITE);
-  const [moved, setMoved] = useState<Corners | null>(null);
+  const [moved, setMoved] = useState<{ of: string; corners: Corners } | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [saving, setSaving] = useState(false);
+  /** What is being saved, one after the other, and how many were begun. */
+  const saves = useRef<Promise<unknown>>(Promise.resolve());
+  const begun = useRef(0);
   const stand =
     chosen === WHITE
       ? photo.white.corners
       : (sides.find(({ side }) => side.id === chosen)?.side.corners ?? null);
-  const corners = moved ?? stand;
+  const corners = moved?.of === chosen ? moved.corners : stand;
   const { title, how, keys } = howTo(chosen);
 
   async function change(act: () => Promise<unknown>, said: string | (() => string)): Promise<void> {
     setSaving(true);
     setProblem(null);
-    try {
-      await act();
-      await pads.fresh(pad.id);
-      announce(typeof said === 'string' ? said : said());
-    } catch (fault) {
-      setProblem(asProblem(fault));
-    }
-    setMoved(null);
-    setSaving(false);
+    begun.current += 1;
+    const mine = begun.current;
+    const before = saves.current;
+    const saved = (async () => {
+      await before;
+      try {
+        await act();
+        await pads.fresh(pad.id);
+        announce(typeof said === 'string' ? said : said());
+      } catch (fault) {
+        setProblem(asProblem(fault));
+      }
+      // What she moved since is on its way still, and stays as she has put it.
+      if (mine !== begun.current) return;
+      setMoved(null);
+      setSaving(false);
+    })();
+    saves.current = saved;
+    await saved;
+  }
+
+  function move(to: Corners): void {
+    setMoved({ of: chosen, corners: to });
   }
 
   function settle(to: Corners): void {
-    setMoved(to);
+    move(to);
     void change(
       () => (chosen === WHITE ? service.showWhite(photo.id, to) : service.moveCorners(chosen, to)),
       photosWords.cornersSaved,
     );
+  }
+
+  /** The sheet or the white card under a touch is the one whose corners are put right. */
+  function touch(x: number, y: number): void {
+    const sheet = sides.find(({ side }) => within(side.corners, x, y));
+    const { corners: white } = photo.white;
+    if (sheet) setChosen(sheet.side.id);
+    else if (white && within(white, x, y)) setChosen(WHITE);
   }
 
   /** Gives how the photo is tied then; null when it could not be read. */
@@ -107,13 +133,15 @@ export function PhotoSheet({ pad, photo, close }: Props): VNode {
         </ScrapTouch>
       ) : (
         <div class={saving ? 'corner-field busy' : 'corner-field'} aria-busy={saving}>
-          <OutlinedPhoto
-            photo={photo}
-            sides={sides}
-            moved={moved && { of: chosen, corners: moved }}
-          />
+          <OutlinedPhoto photo={photo} sides={sides} moved={moved} />
           {corners ? (
-            <CornerHandles photo={photo} corners={corners} move={setMoved} settle={settle} />
+            <CornerHandles
+              photo={photo}
+              corners={corners}
+              move={move}
+              settle={settle}
+              touch={touch}
+            />
           ) : (
             <WhiteCardTap photo={photo} place={settle} />
           )}

@@ -28,17 +28,19 @@ export function PlannedPicture({ card, table, pinned, changed, open }: Props): V
       </span>
       <span class="small">{card.short}</span>
       <span class="unseen">{layoutOf(table, card)?.name}</span>
-      {plan.weakest === card.number && <span class="tag">{planWords.weakest}</span>}
-      {changed && (
-        <span class="tag changed">
-          <Icon name="turn" /> {planWords.changed.mark}
-        </span>
-      )}
-      {pinned && (
-        <span class="tag pinned">
-          <Icon name="pin" /> {planWords.pinned}
-        </span>
-      )}
+      <span class="tags">
+        {plan.weakest === card.number && <span class="tag">{planWords.weakest}</span>}
+        {changed && (
+          <span class="tag changed">
+            <Icon name="turn" /> {planWords.changed.mark}
+          </span>
+        )}
+        {pinned && (
+          <span class="tag pinned">
+            <Icon name="pin" /> {planWords.pinned}
+          </span>
+        )}
+      </span>
     </button>
   );
 }

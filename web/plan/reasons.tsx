@@ -31,6 +31,7 @@ export function Reasons({ reasons }: { reasons: readonly Reason[] }): VNode | nu
           <List reasons={rest} />
         </details>
       )}
+      <p class="small">{planWords.shares}</p>
     </>
   );
 }

@@ -15,12 +15,14 @@ export function BestBoard({ best, inches }: { best: BestSupplies; inches: boolea
       {best.takes.length > 0 ? <Takes takes={best.takes} /> : <BestStock stock={stock} />}
       <h3>{say.inks}</h3>
       {inks.length === 0 && <p>{say.noInk}</p>}
-      <ul class="best-list">
+      <ul class="best-list shopping">
         {inks.map(({ accent, cards, best: ink }) => (
           <li key={accent.hex}>
-            <span class="chip" style={{ background: accent.hex }} /> <strong>{ink!.name}</strong>{' '}
-            {say.forAccent(accent.name, cards)}
-            <span class="small">{ink!.reason}</span>
+            <span class="chip big" style={{ background: accent.hex }} />
+            <span>
+              <strong>{ink!.name}</strong> {say.forAccent(accent.name, cards)}
+              <span class="small">{ink!.reason}</span>
+            </span>
           </li>
         ))}
       </ul>
@@ -65,12 +67,15 @@ function Takes({ takes }: { takes: readonly StockTaken[] }): VNode {
               <strong>{name}</strong>
               <span class="small">
                 {sheets === null ? say.tooLarge : say.sheets(sheets.count, sheets.size)}
-                {supply !== null && `; ${left === null ? say.unsaid : say.left(left)}`}
+                {supply !== null && left !== null && `; ${say.left(left)}`}
               </span>
             </span>
           </li>
         ))}
       </ul>
+      {takes.some(({ supply, left }) => supply !== null && left === null) && (
+        <p class="small">{say.unsaid}</p>
+      )}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
-import type { BestSupplies, Greeting, StampedInk } from '../../server/contract/supplies.ts';
+import type { BestSupplies, Greeting, StampedInk, Supply } from '../../server/contract/supplies.ts';
+import type { Faced } from '../pad/sides.ts';
 import { Icon, type IconName } from '../table/icon.tsx';
 import { matchWords } from '../words/match.ts';
 
@@ -10,8 +11,14 @@ const marks: Record<StampedInk['reads'], IconName> = {
   'cannot be read': 'close',
 };
 
+interface Props {
+  readonly best: BestSupplies;
+  readonly faced: Faced;
+  readonly supplies: readonly Supply[];
+}
+
 /** How each ink would look on a strip, and whether a greeting can be read there. */
-export function GreetingBoard({ best }: { best: BestSupplies }): VNode {
+export function GreetingBoard({ best, faced, supplies }: Props): VNode {
   const say = matchWords.greeting;
   const [at, setAt] = useState(0);
   const shown = best.greetings[at] ?? best.greetings[0];
@@ -27,14 +34,20 @@ export function GreetingBoard({ best }: { best: BestSupplies }): VNode {
               aria-pressed={best.greetings.indexOf(shown) === index}
               onClick={() => setAt(index)}
             >
-              <span class="chip" style={{ background: strip.hex }} /> {strip.name}
+              <span class="chip" style={{ background: strip.hex }} />{' '}
+              {nameOf(strip, faced, supplies)}
             </button>
           </li>
         ))}
       </ul>
       <ul class="stamped">
         {shown.inks.map((ink) => (
-          <StampedLine key={ink.ink} stamped={ink} strip={shown.strip} />
+          <StampedLine
+            key={ink.ink}
+            stamped={ink}
+            strip={shown.strip}
+            on={nameOf(shown.strip, faced, supplies)}
+          />
         ))}
       </ul>
       <p class="caution">
@@ -44,7 +57,24 @@ export function GreetingBoard({ best }: { best: BestSupplies }): VNode {
   );
 }
 
-function StampedLine({ stamped, strip }: { stamped: StampedInk; strip: Greeting['strip'] }): VNode {
+/** A strip is cut from the paper itself or from a cardstock of hers: it is called by that, not by its colour alone. */
+function nameOf(strip: Greeting['strip'], { side }: Faced, supplies: readonly Supply[]): string {
+  const same = ({ lab }: { readonly lab: readonly number[] }): boolean =>
+    lab.join() === strip.lab.join();
+  if (side.palette.some(same)) return matchWords.greeting.thePapers(strip.name);
+  const stock = supplies.find(({ kind, colour }) => kind === 'cardstock' && same(colour));
+  return stock?.name ?? strip.name;
+}
+
+function StampedLine({
+  stamped,
+  strip,
+  on,
+}: {
+  stamped: StampedInk;
+  strip: Greeting['strip'];
+  on: string;
+}): VNode {
   const say = matchWords.greeting;
   return (
     <li class="stamped-line">
@@ -52,7 +82,7 @@ function StampedLine({ stamped, strip }: { stamped: StampedInk; strip: Greeting[
         class="stamped-strip"
         viewBox="0 0 220 72"
         role="img"
-        aria-label={say.picture(stamped.name, strip.name)}
+        aria-label={say.picture(stamped.name, on)}
       >
         <rect width="220" height="72" fill={strip.hex} />
         <text x="110" y="36" text-anchor="middle" font-size="27" fill={stamped.printed.hex}>

@@ -59,52 +59,53 @@ export function MatchBoard({
           const picked = colour === null ? null : (columns[colour] ?? null);
           const shown = laid.find(({ supply }) => supply.id === chosen) ?? picked?.laid[0] ?? null;
           return (
-            <>
-              <div class="check-spot">
-                <div>
-                  <TappedSwatch swatch={swatch} palette={palette} spot={spot} pick={pick} />
+            <div class="check-spot">
+              <div class="check-paper">
+                <TappedSwatch swatch={swatch} palette={palette} spot={spot} pick={pick} />
+                {colour === null ? (
                   <p class="small">{matchWords.tapSpot}</p>
-                  {colour !== null && (
-                    <button type="button" class="button quiet" onClick={() => pick(null)}>
-                      {matchWords.wholePaper}
-                    </button>
-                  )}
-                </div>
+                ) : (
+                  <button type="button" class="button quiet" onClick={() => pick(null)}>
+                    {matchWords.wholePaper}
+                  </button>
+                )}
+              </div>
+              <div class="check-answers">
                 {shown === null ? (
-                  <NothingNear colour={picked?.colour ?? null} />
+                  picked && <NothingNear colour={picked.colour} />
                 ) : colour === null ? (
                   <BigPicture laid={shown} />
                 ) : (
                   <AgainstOne of={`${key}/${colour}`} supply={shown.supply} />
                 )}
-              </div>
-              <ul class="palette-row" aria-label={matchWords.paletteRow}>
-                {columns.map((column, index) => (
-                  <li
-                    key={index}
-                    class={`palette-column${colour === null || colour === index ? '' : ' beside'}`}
-                  >
-                    <button
-                      type="button"
-                      class="palette-pick"
-                      aria-pressed={colour === index}
-                      onClick={() => pick(index)}
+                <ul class="palette-row" aria-label={matchWords.paletteRow}>
+                  {columns.map((column, index) => (
+                    <li
+                      key={index}
+                      class={`palette-column${colour === null || colour === index ? '' : ' beside'}`}
                     >
-                      <span class="palette-colour" style={{ background: column.colour.hex }} />
-                      <span class="small">{column.colour.name}</span>
-                    </button>
-                    {column.laid.map((one) => (
-                      <SupplyButton
-                        key={one.supply.id}
-                        laid={one}
-                        pressed={one === shown}
-                        choose={() => choose(one.supply.id)}
-                      />
-                    ))}
-                  </li>
-                ))}
-              </ul>
-            </>
+                      <button
+                        type="button"
+                        class="palette-pick"
+                        aria-pressed={colour === index}
+                        onClick={() => pick(index)}
+                      >
+                        <span class="palette-colour" style={{ background: column.colour.hex }} />
+                        <span class="small">{column.colour.name}</span>
+                      </button>
+                      {column.laid.map((one) => (
+                        <SupplyButton
+                          key={one.supply.id}
+                          laid={one}
+                          pressed={one === shown}
+                          choose={() => choose(one.supply.id)}
+                        />
+                      ))}
+                    </li>
+                  ))}
+                </ul>
+              </div>
+            </div>
           );
         }}
       </Once>
@@ -124,12 +125,12 @@ function AgainstOne({ of: key, supply }: { of: string; supply: Supply }): VNode 
   );
 }
 
-function NothingNear({ colour }: { colour: PaletteColour | null }): VNode {
+function NothingNear({ colour }: { colour: PaletteColour }): VNode {
   return (
     <div class="big-match nothing-near" aria-live="polite">
-      {colour && <span class="big-half" style={{ background: colour.hex }} />}
+      <span class="big-half" style={{ background: colour.hex }} />
       <p>
-        <strong>{matchWords.nothingNear(colour?.name ?? null)}</strong>
+        <strong>{matchWords.nothingNear(colour.name)}</strong>
       </p>
     </div>
   );

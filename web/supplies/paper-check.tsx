@@ -40,7 +40,7 @@ export function PaperCheck({
         <Once of={bestOfSide.at(key)} again={() => void bestOfSide.fresh(key)}>
           {(best) =>
             look.value === 'greeting' ? (
-              <GreetingBoard best={best} />
+              <GreetingBoard best={best} faced={faced} supplies={supplies} />
             ) : (
               <BestBoard best={best} inches={false} />
             )

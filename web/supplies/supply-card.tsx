@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Supply, SupplyPatch } from '../../server/contract/supplies.ts';
 import type { Problem } from '../../server/contract/values.ts';
+import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
@@ -50,30 +51,43 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
         maxLength={80}
         onChange={(event) => void rename(event.currentTarget.value)}
       />
-      <span class="small">{supply.colour.name}</span>
+      <span class="small">
+        {supply.colour.name}
+        {supply.demo && <>, {suppliesWords.ofDemo}</>}
+      </span>
       {supply.glossy && <span class="small">{suppliesWords.glossy}</span>}
-      {supply.demo && <span class="small">{suppliesWords.ofDemo}</span>}
-      {supply.kind === 'cardstock' && (
-        <label class="sheets-left small">
-          <span>{suppliesWords.sheetsLeft}</span>
-          <input
-            type="number"
-            inputMode="numeric"
-            min="0"
-            max="10000"
-            step="1"
-            aria-label={suppliesWords.sheetsLeftOf(supply.name)}
-            value={supply.sheets ?? ''}
-            onChange={({ currentTarget }) => {
-              if (currentTarget.validity.valid)
-                void change({
-                  sheets: currentTarget.value === '' ? null : Number(currentTarget.value),
-                });
-            }}
-          />
-        </label>
-      )}
-      {asking ? (
+      <div class="supply-foot">
+        {supply.kind === 'cardstock' && (
+          <label class="sheets-left small">
+            <span>{suppliesWords.sheetsLeft}</span>
+            <input
+              type="number"
+              inputMode="numeric"
+              min="0"
+              max="10000"
+              step="1"
+              aria-label={suppliesWords.sheetsLeftOf(supply.name)}
+              value={supply.sheets ?? ''}
+              onChange={({ currentTarget }) => {
+                if (currentTarget.validity.valid)
+                  void change({
+                    sheets: currentTarget.value === '' ? null : Number(currentTarget.value),
+                  });
+              }}
+            />
+          </label>
+        )}
+        <button
+          type="button"
+          class="round plain"
+          aria-label={suppliesWords.takeAway(supply.name)}
+          aria-expanded={asking}
+          onClick={() => setAsking(!asking)}
+        >
+          <Icon name="close" />
+        </button>
+      </div>
+      {asking && (
         <>
           <button type="button" class="button" onClick={() => void takeAway()}>
             {suppliesWords.takeAwaySure}
@@ -82,15 +96,6 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
             {suppliesWords.keep}
           </button>
         </>
-      ) : (
-        <button
-          type="button"
-          class="button quiet"
-          aria-label={suppliesWords.takeAway(supply.name)}
-          onClick={() => setAsking(true)}
-        >
-          {suppliesWords.takeAwayShort}
-        </button>
       )}
       {problem && <Mishap problem={problem} />}
     </article>

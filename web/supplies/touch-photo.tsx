@@ -52,7 +52,9 @@ export function TouchPhoto({ photos, touched, touch }: Props): VNode {
           ))}
         </select>
       </label>
-      <p>{say.touchHow}</p>
+      <p>
+        {say.touchHow} <span class="for-keys">{say.touchKeys}</span>
+      </p>
       <button
         type="button"
         class="touched-photo"

@@ -15,6 +15,7 @@ const drawings = {
   undo: 'M9 6 4 11l5 5M4 11h10a6 6 0 0 1 6 6v1',
   redo: 'M15 6l5 5-5 5M20 11H10a6 6 0 0 0-6 6v1',
   pin: 'M9 3h6l-1 6 4 4H6l4-4zM12 13v8',
+  pencil: 'M4 20l1-5L16 4l4 4L9 19zM13.5 6.5l4 4',
   turn: 'M5 9a8 8 0 0 1 14-1M19 4v4h-4M19 15a8 8 0 0 1-14 1M5 20v-4h4',
   tick: 'M4 13l5 5L20 6',
   next: 'M5 12h14M13 6l6 6-6 6',

@@ -3,8 +3,10 @@ import { count } from './grammar.ts';
 /** Choosing cards. */
 export const cardsWords = {
   heading: 'Which cards shall we make?',
-  lead: 'Touch a layout to add one.',
+  lead: 'Touch a layout to add one; its pencil makes a copy that is yours to change.',
   size: 'Size of the finished card',
+  papersOf: 'Papers on one card',
+  allPapers: 'any',
   a6: 'A6',
   chosenOf: (cards: number): string => `(${cards})`,
   papers: (papers: number): string => count(papers, 'paper'),
@@ -21,9 +23,6 @@ export const cardsWords = {
   planning: 'Laying papers together …',
   kept: 'kept',
   own: 'Draw a card of my own',
-  ownLead: 'Begin with an empty card of this size, or make a layout below yours.',
-  mine: 'Make it mine',
   makeMine: (name: string): string => `Make it mine: ${name}`,
-  change: 'Change',
   changeOwn: (name: string): string => `Change ${name}`,
 };

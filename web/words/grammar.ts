@@ -2,8 +2,18 @@ export function count(number: number, noun: string): string {
   return `${number} ${noun}${number === 1 ? '' : 's'}`;
 }
 
+/** 'card 3', 'cards 2, 4', 'cards 1, 3 to 6': three and more in a row are told by their ends. */
 export function cardsNamed(cards: readonly number[]): string {
-  return `${cards.length === 1 ? 'card' : 'cards'} ${cards.join(', ')}`;
+  const runs: number[][] = [];
+  for (const card of [...cards].sort((a, b) => a - b)) {
+    const run = runs.at(-1);
+    if (run && card === run.at(-1)! + 1) run.push(card);
+    else runs.push([card]);
+  }
+  const told = runs.flatMap((run) =>
+    run.length > 2 ? [`${run[0]} to ${run.at(-1)}`] : run.map(String),
+  );
+  return `${cards.length === 1 ? 'card' : 'cards'} ${told.join(', ')}`;
 }
 
 export function sentence(text: string): string {

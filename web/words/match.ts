@@ -6,12 +6,9 @@ export const matchWords = {
   lead: 'Touch a paper, then the spot on it that you hold your cardstock or ink against.',
   look: 'What do you ask of this paper?',
   looks: { match: 'Match', greeting: 'Greeting', best: 'Best of yours' },
-  tapSpot: 'Touch a spot on the paper, or a colour below.',
+  tapSpot: 'Touch a spot on the paper, one of its colours, or one of yours.',
   wholePaper: 'Take the ring away',
-  nothingNear: (colour: string | null): string =>
-    colour === null
-      ? 'Nothing is touched yet: touch a spot on the paper, or one of yours below.'
-      : `Nothing of yours lies nearest to its ${colour}.`,
+  nothingNear: (colour: string): string => `Nothing of yours lies nearest to its ${colour}.`,
   pad: 'Pad',
   papers: 'Papers',
   against: (side: string): string => `Beside ${side}`,
@@ -42,7 +39,8 @@ export const matchWords = {
     tooLarge: 'a piece is larger than the usual sheets',
     toBuy: 'to buy',
     left: (count: number): string => `${count} left`,
-    unsaid: 'you have not said how many are left',
+    unsaid:
+      'Where you say how many sheets are left, below at your cardstock, it is told what runs short.',
   },
   shopping: {
     heading: 'Still to find',
@@ -65,6 +63,7 @@ export const matchWords = {
   greeting: {
     none: 'Add an ink first: then a greeting is shown in it on this paper and on your cardstock.',
     strips: 'What it is stamped on',
+    thePapers: (colour: string): string => `the paper’s ${colour}`,
     large: 'Thank you',
     small: 'for every hour you gave',
     picture: (ink: string, strip: string): string => `A greeting in ${ink} on ${strip}`,

@@ -42,6 +42,8 @@ export const padWords = {
   copyCount: 'How many of it',
   factsSaved: 'Saved.',
   goesWith: 'What goes with this?',
+  goesWithHow:
+    'Best first. Shares here are of whole sides; on a card only what is seen of a piece counts.',
   onward: 'Choose cards',
   emptyTitle: 'No papers yet',
   empty: 'Photograph the sheets of this pad and they will lie here.',

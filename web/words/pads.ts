@@ -5,6 +5,7 @@ export const padsWords = {
   title: 'Pads',
   heading: 'Your pads',
   welcome: 'Papers that belong together',
+  wayTitle: 'How it goes',
   way: [
     'Photograph the papers of a pad, front and back.',
     'See their colours, and which go together.',

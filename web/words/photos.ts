@@ -55,7 +55,7 @@ export const photosWords = {
   swapped: 'Fronts and backs are swapped.',
   otherFace: 'This is the other face',
   corners: 'Put the corners right',
-  cornersHow: 'Choose a sheet below the photo, then drag its corners.',
+  cornersHow: 'Touch a sheet on the photo, then drag its corners.',
   cornersKeys: 'With the keyboard: Tab to a corner, arrow keys to walk it, Shift for small steps.',
   cornersSaved: 'The corners are saved and the colours are read again.',
   cornersSaving: 'Reading this sheet again …',
@@ -65,11 +65,11 @@ export const photosWords = {
   whiteCard: 'White card',
   whiteTap: 'The photo: touch it where the white card lies',
   whiteHow:
-    'Touch the photo where a plain white card lies, then drag the corners until they lie within the card. It tells what white is in this light. One white is not enough to tell every colour: phones bend the tones and make colours livelier to please. The same scraps of paper in every picture tie the pictures together.',
+    'Touch the photo where a plain white card lies, then drag the corners until they lie within the card. It tells what white is in this light.',
   scraps: 'Colour scraps',
   scrapsTap: 'The photo: touch each colour scrap',
   scrapsHow:
-    'Touch each of the scraps that lie in every picture: the white, a grey, the black and the colours. Then read the photo by them. The first photo with scraps says how they look; later ones are brought to look the same.',
+    'Touch each of the scraps that lie in every picture: the white, a grey, the black and the colours. The first photo with scraps says how they look; later ones are brought to look the same. One white cannot do that: phones bend the tones, and make colours livelier to please.',
   scrapsKeys: 'With the keyboard: Tab to the photo, arrow keys to walk the cross, Enter to touch.',
   scrapsTied: {
     none: 'This photo is not tied to the others yet.',

@@ -6,7 +6,6 @@ export const suppliesWords = {
   cardstock: 'Cardstock',
   inks: 'Inks',
   takeAway: (name: string): string => `Take away ${name}`,
-  takeAwayShort: 'Take away',
   takeAwaySure: 'Yes, take it away',
   keep: 'Keep it',
   kind: 'What is it?',
@@ -16,8 +15,8 @@ export const suppliesWords = {
   photoHow:
     'Lay squares of cardstock, or smears of ink, on white card, a finger’s width apart: the white card that lay beside your papers compares best. Turn them until nothing shines; an even sheen on a pale one cannot be told from its colour. All of them are found at once.',
   photo: 'The photo',
-  touchHow:
-    'Touch the middle of the square, the smear or the printed shape. With the keyboard: Tab to the photo, arrow keys to walk the ring.',
+  touchHow: 'Touch the middle of the square, the smear or the printed shape.',
+  touchKeys: 'With the keyboard: Tab to the photo, arrow keys to walk the ring.',
   touchPhoto: 'The photo: touch the colour',
   whichPhoto: 'Which photo?',
   photoNamed: (number: number): string => `Photo ${number}`,
