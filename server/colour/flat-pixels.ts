@@ -22,7 +22,9 @@ export function flatPixels({ width, height, lab }: LabImage, noise: number): Uin
     let leftL = lab[at]!;
     let leftA = lab[at + 1]!;
     let leftB = lab[at + 2]!;
-    let [hereL, hereA, hereB] = [leftL, leftA, leftB];
+    let hereL = leftL;
+    let hereA = leftA;
+    let hereB = leftB;
     for (; at <= last; at += 3, pixel++) {
       const right = at < last ? at + 3 : at;
       const rightL = lab[right]!;

@@ -14,9 +14,11 @@ export function grainOf({ width, height, lab }: LabImage): number {
   const [columns, rows] = [Math.floor(width / BLOCK), Math.floor(height / BLOCK)];
   const blocks = new Float64Array(columns * rows);
   for (let y = 0; y < rows * BLOCK; y++)
-    for (let x = 0; x < columns * BLOCK; x++)
-      blocks[Math.floor(y / BLOCK) * columns + Math.floor(x / BLOCK)]! +=
-        lab[3 * (y * width + x)]! / BLOCK ** 2;
+    for (let column = 0, at = 3 * y * width; column < columns; column++) {
+      let line = 0;
+      for (const end = at + 3 * BLOCK; at < end; at += 3) line += lab[at]!;
+      blocks[Math.floor(y / BLOCK) * columns + column]! += line / BLOCK ** 2;
+    }
   let [sum, pairs] = [0, 0];
   for (let row = 0; row < rows; row++)
     for (let column = 0; column < columns; column++) {

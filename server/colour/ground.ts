@@ -9,25 +9,15 @@ import type { Labels } from './label-pixels.ts';
  */
 export function groundOf({ width, height, of }: Labels, colours: number): number {
   const area = new Float64Array(colours);
-  const edge = new Float64Array(colours);
   const tiles = new Float64Array(colours);
   const inTile = new Uint32Array(TILES * TILES * colours);
-  const rim = Math.max(1, Math.round(RIM * Math.min(width, height)));
-  let edgePixels = 0;
   const column = Uint8Array.from({ length: width }, (_, x) => Math.floor((x * TILES) / width));
   for (let y = 0, pixel = 0; y < height; y++) {
     const row = Math.floor((y * TILES) / height) * TILES;
-    const onRim = y < rim || y >= height - rim;
-    for (let x = 0; x < width; x++, pixel++) {
-      const label = of[pixel]!;
-      area[label]! += 1;
-      if (onRim || x < rim || x >= width - rim) {
-        edge[label]! += 1;
-        edgePixels++;
-      }
-      inTile[(row + column[x]!) * colours + label]! += 1;
-    }
+    for (let x = 0; x < width; x++, pixel++) inTile[(row + column[x]!) * colours + of[pixel]!]!++;
   }
+  for (let at = 0; at < inTile.length; at++) area[at % colours]! += inTile[at]!;
+  const { edge, edgePixels } = onRim({ width, height, of }, colours);
   const tilePixels = (width * height) / TILES ** 2;
   for (let tile = 0; tile < TILES ** 2; tile++)
     for (let c = 0; c < colours; c++)
@@ -42,6 +32,26 @@ export function groundOf({ width, height, of }: Labels, colours: number): number
     }
   }
   return best;
+}
+
+/** How many pixels of each colour lie along the edges of the sheet, and how many lie there at all. */
+function onRim(
+  { width, height, of }: Labels,
+  colours: number,
+): { edge: Float64Array; edgePixels: number } {
+  const edge = new Float64Array(colours);
+  const rim = Math.max(1, Math.round(RIM * Math.min(width, height)));
+  let edgePixels = 0;
+  for (let y = 0; y < height; y++) {
+    const whole = y < rim || y >= height - rim || 2 * rim >= width;
+    for (let x = 0; x < width; x++) {
+      // From the left rim on to the right one.
+      if (!whole && x === rim) x = width - rim;
+      edge[of[y * width + x]!]! += 1;
+      edgePixels++;
+    }
+  }
+  return { edge, edgePixels };
 }
 
 const TILES = 8;

@@ -54,8 +54,6 @@ export function histogramOf(
   let sums = new Float64Array(4 * room);
   let size = 0;
   const halfAb = AB_BOXES / 2;
-  // Neighbours mostly fall in one box.
-  let [before, box] = [-1, -1];
   for (let pixel = 0, p = 0; p < lab.length; pixel++, p += 3) {
     if (flags !== null && flags[pixel] !== wanted) continue;
     const l = lab[p]!;
@@ -65,18 +63,15 @@ export function histogramOf(
       within(l / BOX + 2, L_BOXES) * STEP_L +
       within(a / BOX + halfAb, AB_BOXES) * STEP_A +
       within(b / BOX + halfAb, AB_BOXES);
-    if (cell !== before) {
-      before = cell;
-      box = grid[cell]!;
-      if (box < 0) {
-        if (size === room) {
-          room *= 2;
-          cells = grown(cells, new Int32Array(room));
-          sums = grown(sums, new Float64Array(4 * room));
-        }
-        box = grid[cell] = size++;
-        cells[box] = cell;
+    let box = grid[cell]!;
+    if (box < 0) {
+      if (size === room) {
+        room *= 2;
+        cells = grown(cells, new Int32Array(room));
+        sums = grown(sums, new Float64Array(4 * room));
       }
+      box = grid[cell] = size++;
+      cells[box] = cell;
     }
     const sum = 4 * box;
     sums[sum]! += l;

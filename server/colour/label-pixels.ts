@@ -34,7 +34,9 @@ export function labelPixels(
   let left = 0;
   // The colour of the last flat pixel, and how far it reaches alone.
   let bit = 1;
-  let [l, a, b] = [centre[0]!, centre[1]!, centre[2]!];
+  let l = centre[0]!;
+  let a = centre[1]!;
+  let b = centre[2]!;
   let reach = sure[0]!;
   for (let y = 0, pixel = 0; y < height; y++) {
     let at = stride * (y + 1);
@@ -75,10 +77,13 @@ const framedRoom = workRoom((length) => new Int32Array(length));
 const openRoom = workRoom((length) => new Int32Array(length));
 const waitingRoom = workRoom((length) => new Int32Array(length));
 const ringRoom = workRoom((length) => new Int32Array(length));
+const seenRoom = workRoom((length) => new Int32Array(length));
 
 /**
  * Labels the open pixels ring by ring, from those that touch a labelled one inwards. Where two rings meet each
- * pixel then sees both sides and chooses once more.
+ * pixel then sees both sides and chooses once more, if it sees other colours than before.
+ *
+ * Takes       where each open pixel lies in the frame.
  */
 function growInto(
   open: Int32Array,
@@ -88,19 +93,33 @@ function growInto(
   centre: Float32Array,
 ): void {
   const waiting = waitingRoom(open.length);
-  waiting.set(open);
+  for (let i = 0; i < waiting.length; i++) waiting[i] = i;
   const ring = ringRoom(open.length);
+  const seen = seenRoom(open.length);
   for (let left = open.length; left > 0;) {
-    for (let i = 0; i < left; i++) ring[i] = likeliest(lab, framed, waiting[i]!, stride, centre);
+    for (let i = 0; i < left; i++) {
+      const at = open[waiting[i]!]!;
+      const shown = shownAround(framed, at, stride);
+      seen[waiting[i]!] = shown;
+      ring[i] = likeliest(lab, pixelOf(at, stride), shown, centre);
+    }
     let still = 0;
     for (let i = 0; i < left; i++) {
-      const at = waiting[i]!;
-      if (ring[i] === 0) waiting[still++] = at;
-      else framed[at] = ring[i]!;
+      const which = waiting[i]!;
+      if (ring[i] === 0) waiting[still++] = which;
+      else framed[open[which]!] = ring[i]!;
     }
     left = still;
   }
-  for (const at of open) framed[at] = likeliest(lab, framed, at, stride, centre);
+  for (let i = 0; i < open.length; i++) {
+    const at = open[i]!;
+    const shown = shownAround(framed, at, stride);
+    if (shown !== seen[i]) framed[at] = likeliest(lab, pixelOf(at, stride), shown, centre);
+  }
+}
+
+function pixelOf(at: number, stride: number): number {
+  return at - stride - 1 - 2 * (((at / stride) | 0) - 1);
 }
 
 /** The bit of the nearest of some colours that a pixel is near to; 0 when it is near to none. */
@@ -130,17 +149,11 @@ function sureWithin(centre: Float32Array): Float32Array {
   return sure;
 }
 
-/** The bit of the colour that is nearest to a pixel's own among those that it and its eight neighbours show; 0 when none do. */
-function likeliest(
-  lab: Float32Array,
-  framed: Int32Array,
-  at: number,
-  stride: number,
-  centre: Float32Array,
-): number {
+/** The bits of the colours that a pixel and its eight neighbours show. */
+function shownAround(framed: Int32Array, at: number, stride: number): number {
   const above = at - stride;
   const below = at + stride;
-  let shown =
+  return (
     framed[above - 1]! |
     framed[above]! |
     framed[above + 1]! |
@@ -149,14 +162,25 @@ function likeliest(
     framed[at + 1]! |
     framed[below - 1]! |
     framed[below]! |
-    framed[below + 1]!;
-  if ((shown & (shown - 1)) === 0) return shown;
-  const p = 3 * (at - stride - 1 - 2 * (((at / stride) | 0) - 1));
+    framed[below + 1]!
+  );
+}
+
+/** The bit of the colour that is nearest to a pixel's own among some; 0 of none. */
+function likeliest(lab: Float32Array, pixel: number, among: number, centre: Float32Array): number {
+  if ((among & (among - 1)) === 0) return among;
+  const l = lab[3 * pixel]!;
+  const a = lab[3 * pixel + 1]!;
+  const b = lab[3 * pixel + 2]!;
   let best = 0;
   let least = Infinity;
-  for (; shown !== 0; shown &= shown - 1) {
-    const bit = shown & -shown;
-    const apart = squared(lab, p, centre, 3 * (31 - Math.clz32(bit)));
+  for (let left = among; left !== 0; left &= left - 1) {
+    const bit = left & -left;
+    const c = 3 * (31 - Math.clz32(bit));
+    const offL = l - centre[c]!;
+    const offA = a - centre[c + 1]!;
+    const offB = b - centre[c + 2]!;
+    const apart = offL * offL + offA * offA + offB * offB;
     if (apart >= least) continue;
     least = apart;
     best = bit;

@@ -1,4 +1,5 @@
 import type { Labels } from './label-pixels.ts';
+import { workRoom } from './work-room.ts';
 import type { Lab, LabImage } from './lab.ts';
 
 /**
@@ -18,63 +19,82 @@ export function pureColours(
   inside: Uint8Array,
   colours: readonly Lab[],
 ): Lab[] {
-  const middle = Float64Array.from(colours.flatMap(({ l, a, b }) => [l, a, b]));
-  const reach = new Float64Array(colours.length).fill(Infinity);
-  const sums = new Float64Array(SUMS * colours.length);
-  for (let round = 0; round < ROUNDS; round++) {
-    sums.fill(0);
-    addSteady(lab, of, inside, middle, reach, sums);
-    for (let colour = 0, s = 0; colour < colours.length; colour++, s += SUMS) {
-      const count = sums[s + 4]!;
-      // The first round counts all that lie inside.
-      if (count === 0 || (round === 0 && count < FEWEST)) {
-        reach[colour] = NOTHING;
-        continue;
-      }
-      for (let axis = 0; axis < 3; axis++) middle[3 * colour + axis] = sums[s + axis]! / count;
-      reach[colour] = STRAYS ** 2 * (sums[s + 3]! / count);
+  const { first, packed } = byColour(lab, of, inside, colours.length);
+  return colours.map((known, colour) => {
+    const own = packed.subarray(3 * first[colour]!, 3 * first[colour + 1]!);
+    let middle: Lab = known;
+    // The first round counts all that lie inside.
+    let reach = Infinity;
+    for (let round = 0; round < ROUNDS; round++) {
+      const steady = steadyOf(own, middle, reach);
+      if (steady.count === 0 || (round === 0 && steady.count < FEWEST)) break;
+      ({ middle, reach } = steady);
     }
-  }
-  return colours.map((_, colour) => ({
-    l: middle[3 * colour]!,
-    a: middle[3 * colour + 1]!,
-    b: middle[3 * colour + 2]!,
-  }));
+    return middle;
+  });
 }
 
 const ROUNDS = 3;
-/** Sums of each colour: l, a, b, the squared distances from its middle, and how many pixels. */
-const SUMS = 5;
-/** No pixel lies within this squared distance. */
-const NOTHING = -1;
 
-/** Adds to the sums of each colour its inside pixels that lie within reach of its middle. */
-function addSteady(
-  lab: Float32Array,
-  of: Uint8Array,
-  inside: Uint8Array,
-  middle: Float64Array,
-  reach: Float64Array,
-  sums: Float64Array,
-): void {
+interface Packed {
+  /** l, a, b of the inside pixels, those of one colour after those of the one before. */
+  readonly packed: Float32Array;
+  /** Where those of each colour begin, and behind the last. */
+  readonly first: Int32Array;
+}
+
+/** The inside pixels put together by colour, so that each round walks over those of one colour alone. */
+function byColour(lab: Float32Array, of: Uint8Array, inside: Uint8Array, colours: number): Packed {
+  const first = new Int32Array(colours + 1);
+  for (let pixel = 0; pixel < of.length; pixel++) first[of[pixel]! + 1]! += inside[pixel]!;
+  for (let colour = 0; colour < colours; colour++) first[colour + 1]! += first[colour]!;
+  const packed = packedRoom(3 * first[colours]!);
+  const next = first.map((begin) => 3 * begin);
   for (let pixel = 0, p = 0; pixel < of.length; pixel++, p += 3) {
     if (inside[pixel] === 0) continue;
-    const colour = of[pixel]!;
-    const l = lab[p]!;
-    const a = lab[p + 1]!;
-    const b = lab[p + 2]!;
-    const offL = l - middle[3 * colour]!;
-    const offA = a - middle[3 * colour + 1]!;
-    const offB = b - middle[3 * colour + 2]!;
-    const off = offL * offL + offA * offA + offB * offB;
-    if (off > reach[colour]!) continue;
-    const s = SUMS * colour;
-    sums[s]! += l;
-    sums[s + 1]! += a;
-    sums[s + 2]! += b;
-    sums[s + 3]! += off;
-    sums[s + 4]! += 1;
+    const to = next[of[pixel]!]!;
+    packed[to] = lab[p]!;
+    packed[to + 1] = lab[p + 1]!;
+    packed[to + 2] = lab[p + 2]!;
+    next[of[pixel]!] = to + 3;
   }
+  return { packed, first };
+}
+
+const packedRoom = workRoom((length) => new Float32Array(length));
+
+/** The mean of the pixels that lie within a squared distance of a middle, and how far the next round reaches. */
+function steadyOf(
+  own: Float32Array,
+  middle: Lab,
+  reach: number,
+): { readonly middle: Lab; readonly reach: number; readonly count: number } {
+  const { l: middleL, a: middleA, b: middleB } = middle;
+  let sumL = 0;
+  let sumA = 0;
+  let sumB = 0;
+  let squares = 0;
+  let count = 0;
+  for (let p = 0; p < own.length; p += 3) {
+    const l = own[p]!;
+    const a = own[p + 1]!;
+    const b = own[p + 2]!;
+    const offL = l - middleL;
+    const offA = a - middleA;
+    const offB = b - middleB;
+    const off = offL * offL + offA * offA + offB * offB;
+    if (off > reach) continue;
+    sumL += l;
+    sumA += a;
+    sumB += b;
+    squares += off;
+    count++;
+  }
+  return {
+    middle: { l: sumL / count, a: sumA / count, b: sumB / count },
+    reach: STRAYS ** 2 * (squares / count),
+    count,
+  };
 }
 
 /** Fewer pixels tell less than all of the colour's together. */

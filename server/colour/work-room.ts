@@ -1,4 +1,4 @@
-type Room = Uint8Array | Int32Array | Float32Array;
+type Room = Uint8Array | Int32Array | Float32Array | Float64Array;
 
 /**
  * An array to work in, which each call hands out again: to make and clear a new one for every sheet takes longer than

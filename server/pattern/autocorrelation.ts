@@ -1,3 +1,4 @@
+import { workRoom } from '../colour/work-room.ts';
 import type { Grid } from './grid.ts';
 
 /** How alike a picture and its shifted self are, for shifts along the two axes from 0 to `furthest` fields. */
@@ -28,10 +29,10 @@ export function autocorrelation(
   const down = new Float64Array(furthest + 1);
   let squares = 0;
   for (const { side, values } of maps) {
-    const rows = withoutMean(values);
+    const rows = withoutMean(values, levelRoom(values.length));
     for (let at = rows.length - 1; at >= 0; at--) squares += rows[at]! * rows[at]!;
     addProducts(rows, side, every, across);
-    addProducts(turned(rows, side), side, every, down);
+    addProducts(turned(rows, side, turnedRoom(values.length)), side, every, down);
   }
   const { side } = maps[0]!;
   const variance = squares / (side * side);
@@ -49,7 +50,10 @@ function addProducts(values: Float64Array, side: number, every: number, sums: Fl
   for (let first = 0; first < values.length; first += every * side) {
     row.set(values.subarray(first, first + side));
     for (let shift = 0; shift < sums.length; shift += 4) {
-      let [p, q, r, s] = [0, 0, 0, 0];
+      let p = 0;
+      let q = 0;
+      let r = 0;
+      let s = 0;
       for (let at = 0, other = shift; other < side; at++, other++) {
         const here = row[at]!;
         p += here * row[other]!;
@@ -65,16 +69,19 @@ function addProducts(values: Float64Array, side: number, every: number, sums: Fl
   }
 }
 
-function withoutMean(values: Float64Array): Float64Array {
+const levelRoom = workRoom((length) => new Float64Array(length));
+const turnedRoom = workRoom((length) => new Float64Array(length));
+
+function withoutMean(values: Float64Array, out: Float64Array): Float64Array {
   let sum = 0;
   for (const value of values) sum += value;
   const mean = sum / values.length;
-  return values.map((value) => value - mean);
+  for (let at = out.length - 1; at >= 0; at--) out[at] = values[at]! - mean;
+  return out;
 }
 
 /** Columns as rows. */
-function turned(values: Float64Array, side: number): Float64Array {
-  const out = new Float64Array(values.length);
+function turned(values: Float64Array, side: number, out: Float64Array): Float64Array {
   for (let y = 0; y < side; y++)
     for (let x = 0; x < side; x++) out[x * side + y] = values[y * side + x]!;
   return out;

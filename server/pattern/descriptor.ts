@@ -12,5 +12,5 @@ export const MAP_SIDE = 64;
  */
 export function describeOutlines({ width, height, strength }: Outlines): number[] {
   const { values } = averaged(strength, width, height, MAP_SIDE);
-  return Array.from(values, (value) => Math.round(255 * value));
+  return [...values.map((value) => Math.round(255 * value))];
 }

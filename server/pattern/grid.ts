@@ -8,45 +8,45 @@ export interface Grid {
 
 /** The picture's three channels, each averaged over `side` x `side` equal fields. */
 export function channelsOf({ width, height, lab }: LabImage, side: number): [Grid, Grid, Grid] {
-  const ofL = new Float64Array(side * side);
-  const ofA = new Float64Array(side * side);
-  const ofB = new Float64Array(side * side);
-  const counts = new Float64Array(side * side);
-  const column = Int32Array.from({ length: width }, (_, x) => Math.floor((x * side) / width));
-  for (let y = 0, at = 0; y < height; y++) {
-    const row = Math.floor((y * side) / height) * side;
-    for (let x = 0; x < width; x++, at += 3) {
-      const field = row + column[x]!;
-      counts[field]! += 1;
-      ofL[field]! += lab[at]!;
-      ofA[field]! += lab[at + 1]!;
-      ofB[field]! += lab[at + 2]!;
-    }
-  }
-  for (const sum of [ofL, ofA, ofB])
-    for (let i = 0; i < sum.length; i++) sum[i]! /= Math.max(1, counts[i]!);
-  return [
-    { side, values: ofL },
-    { side, values: ofA },
-    { side, values: ofB },
-  ];
+  const channel = (axis: number): Grid => averagedOf(lab.subarray(axis), 3, width, height, side);
+  return [channel(0), channel(1), channel(2)];
 }
 
 /** A map of the picture's pixels averaged over `side` x `side` equal fields. */
 export function averaged(map: Float32Array, width: number, height: number, side: number): Grid {
+  return averagedOf(map, 1, width, height, side);
+}
+
+/** The same for a map whose pixels lie `step` numbers apart. */
+function averagedOf(
+  map: Float32Array,
+  step: number,
+  width: number,
+  height: number,
+  side: number,
+): Grid {
   const values = new Float64Array(side * side);
-  const counts = new Float64Array(side * side);
-  const column = Int32Array.from({ length: width }, (_, x) => Math.floor((x * side) / width));
-  for (let y = 0, pixel = 0; y < height; y++) {
-    const row = Math.floor((y * side) / height) * side;
-    for (let x = 0; x < width; x++, pixel++) {
-      const field = row + column[x]!;
-      values[field]! += map[pixel]!;
-      counts[field]! += 1;
-    }
+  const columns = firstOf(width, side);
+  const rows = firstOf(height, side);
+  for (let row = 0; row < side; row++) {
+    const fields = row * side;
+    for (let y = rows[row]!; y < rows[row + 1]!; y++)
+      for (let column = 0, at = step * y * width; column < side; column++) {
+        let sum = 0;
+        for (const end = step * (y * width + columns[column + 1]!); at < end; at += step)
+          sum += map[at]!;
+        values[fields + column]! += sum;
+      }
+    const down = rows[row + 1]! - rows[row]!;
+    for (let column = 0; column < side; column++)
+      values[fields + column]! /= Math.max(1, down * (columns[column + 1]! - columns[column]!));
   }
-  for (let i = 0; i < values.length; i++) values[i]! /= Math.max(1, counts[i]!);
   return { side, values };
+}
+
+/** The first of so many pixels in each of `side` equal fields, and behind the last. */
+function firstOf(pixels: number, side: number): Int32Array {
+  return Int32Array.from({ length: side + 1 }, (_, field) => Math.ceil((field * pixels) / side));
 }
 
 /** The grid turned clockwise by a quarter. */

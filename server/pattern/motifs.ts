@@ -51,7 +51,8 @@ const AROUND = 2;
 const SHORTEST = 12;
 
 function addOutline(motif: Motif, of: Uint8Array, at: number, width: number): void {
-  let [x, y] = [0, 0];
+  let x = 0;
+  let y = 0;
   for (let dy = -AROUND; dy <= AROUND; dy++)
     for (let dx = -AROUND, p = at + dy * width - AROUND; dx <= AROUND; dx++, p++)
       if (of[p] !== motif.label) {

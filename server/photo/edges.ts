@@ -24,7 +24,9 @@ export function edgesOf({ width, height, lab }: LabImage): Edges {
   for (let y = 1; y < height - 1; y++)
     for (let pixel = y * width + 1, end = (y + 1) * width - 1; pixel < end; pixel++) {
       const at = 3 * pixel;
-      let [xx, xy, yy] = [0, 0, 0];
+      let xx = 0;
+      let xy = 0;
+      let yy = 0;
       for (let c = at; c < at + 3; c++) {
         const dx = lab[c + 3]! - lab[c - 3]!;
         const dy = lab[c + row]! - lab[c - row]!;

@@ -21,7 +21,12 @@ export function cellsWhere({ width, height, rgb }: Picture, marked: Uint8Array):
   const cells: Cell[] = [];
   for (let top = 0; top < height; top += CELL)
     for (let left = 0; left < width; left += CELL) {
-      let [count, r, g, b, sumX, sumY] = [0, 0, 0, 0, 0, 0];
+      let count = 0;
+      let r = 0;
+      let g = 0;
+      let b = 0;
+      let sumX = 0;
+      let sumY = 0;
       for (let y = top; y < Math.min(height, top + CELL); y += 2)
         for (let x = left; x < Math.min(width, left + CELL); x += 2) {
           const pixel = y * width + x;

@@ -56,11 +56,16 @@ export function settle(
   start: number,
   end: number,
 ): { a: number; b: number; borne: number } {
-  let [a, b] = [start, end - start];
+  let a = start;
+  let b = end - start;
   let borne = 0;
   for (let round = 0; round < 4; round++) {
     const near = round === 0 ? 3 : 2;
-    let [n, st, stt, sd, std] = [0, 0, 0, 0, 0];
+    let n = 0;
+    let st = 0;
+    let stt = 0;
+    let sd = 0;
+    let std = 0;
     borne = 0;
     for (let i = 0; i < count; i++) {
       const t = places[i]!;

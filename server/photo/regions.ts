@@ -27,7 +27,10 @@ export function regionsOf({ width, of }: Mask, least: number): Region[] {
     left[start] = 0;
     queue[0] = start;
     let end = 1;
-    let [low, top, high, bottom] = [Infinity, Infinity, -1, -1];
+    let low = Infinity;
+    let top = Infinity;
+    let high = -1;
+    let bottom = -1;
     for (let at = 0; at < end; at++) {
       const pixel = queue[at]!;
       const x = pixel % width;

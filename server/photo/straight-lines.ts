@@ -111,7 +111,9 @@ const CREST = 0.92;
 
 /** The line through a band of pixels, weighed by steepness; null when the band is no line. */
 function segmentOf(band: readonly number[], width: number, steep: Float32Array): Segment | null {
-  let [weight, mx, my] = [0, 0, 0];
+  let weight = 0;
+  let mx = 0;
+  let my = 0;
   for (const pixel of band) {
     const w = steep[pixel]!;
     weight += w;
@@ -120,7 +122,9 @@ function segmentOf(band: readonly number[], width: number, steep: Float32Array):
   }
   mx /= weight;
   my /= weight;
-  let [xx, xy, yy] = [0, 0, 0];
+  let xx = 0;
+  let xy = 0;
+  let yy = 0;
   for (const pixel of band) {
     const w = steep[pixel]!;
     const x = (pixel % width) + 0.5 - mx;

@@ -47,7 +47,9 @@ export function colourTable(image: LabImage, pixels: Int32Array, fromRim: boolea
   const least = Math.max(2, 0.0008 * pixels.length);
   for (let own = 1; own < keys.length; own++) {
     const key = keys[own]!;
-    let [together, upper, lower] = [0, 0, 0];
+    let together = 0;
+    let upper = 0;
+    let lower = 0;
     for (const offset of OFFSETS) {
       const id = idOf[key + offset] ?? 0;
       together += counts[id]!;

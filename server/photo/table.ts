@@ -1,4 +1,5 @@
 import type { LabImage } from '../colour/lab.ts';
+import { workRoom } from '../colour/work-room.ts';
 import { rankInPlace } from './surface.ts';
 import { colourTable, tableMask } from './table-colours.ts';
 import type { TableColours } from './table-colours.ts';
@@ -47,7 +48,10 @@ function rimPixels({ width, height }: LabImage): Int32Array {
 /** Difference to the right and lower neighbour, against what is usual on the table. */
 function roughPixels(image: LabImage, rim: Int32Array): { of: Uint8Array; roughness: number } {
   const { width, height, lab } = image;
-  const squared = new Float32Array(width * height);
+  const squared = squaredRoom(width * height);
+  // Nothing differs at the rim, which is left out below.
+  squared.fill(0, 0, width).fill(0, width * (height - 1));
+  for (let y = 1; y < height; y++) squared.fill(0, y * width - 1, y * width + 1);
   const row = 3 * width;
   for (let y = 1; y < height - 1; y++)
     for (
@@ -73,6 +77,8 @@ function roughPixels(image: LabImage, rim: Int32Array): { of: Uint8Array; roughn
   for (let pixel = 0; pixel < of.length; pixel++) if (squared[pixel]! > limit) of[pixel] = 1;
   return { of, roughness: usual };
 }
+
+const squaredRoom = workRoom((length) => new Float32Array(length));
 
 /** All that has the table's colours and can be walked to from the rim. */
 function walk(
