@@ -29,6 +29,10 @@ export interface ColourError {
   readonly noise: number;
   readonly field: number;
   readonly reference: number;
+  /** By which part red and blue light may each be off against green, as a logarithm. Nothing when not said. */
+  readonly tint?: number;
+  /** The part of what white papers differ by in hue that is still open, in [0, 1]; all of it when not said. */
+  readonly hueOpen?: number;
   /**
    * Set when a camera developed the picture to its own taste (a tone curve, livelier colours): what white looks
    * like in it. The further a colour is from that white, the less the white tells of it. `part` of that taste is left

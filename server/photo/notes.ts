@@ -26,7 +26,7 @@ export function notesOnTones(bend: number): string[] {
 export function notesOnWhite({ kind, burnt }: Reference): string[] {
   if (kind === 'none')
     return [
-      'No white card was found, so all colours may be off together; lay a plain white card beside the papers, or tap one.',
+      'No white card was found, so all colours may be off together by more than a match allows; lay a plain white card beside the papers, or tap one.',
     ];
   if (burnt > 0.2)
     return ['The white card is too bright for the camera; take the photo a little darker.'];

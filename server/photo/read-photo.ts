@@ -154,7 +154,9 @@ function flattenOne(
   const error = {
     noise: noiseOf(reading),
     field: PER_LOG_LIGHT * field.error,
+    tint: field.tint,
     reference: Math.hypot(reference.error, tieLeft),
+    hueOpen: reference.hueOpen,
     ...(photo.developed === true ? { camera: { white: card } } : {}),
     ...(tasteLeft > 0 ? { camera: { white: card, part: tasteLeft } } : {}),
   };
@@ -167,8 +169,8 @@ function flattenOne(
   };
 }
 
-/** CIELAB units that a paper of middle lightness moves for a change of 1 in the logarithm of light. */
-const PER_LOG_LIGHT = 33;
+/** CIELAB units that a paper of middle lightness (66) moves for a change of 1 in the logarithm of light: (66 + 16) / 3. */
+const PER_LOG_LIGHT = 27.3;
 
 /** Size of the flat picture, how many of its pixels a side make one for reading, and the width in millimetres. */
 interface FlatSize {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { linearFromLab } from '../../server/colour/spaces.ts';
 import { colourUncertainty } from '../../server/colour/colour-uncertainty.ts';
 import { bytesOfLinear } from '../../server/colour/spaces.ts';
 import { rectangleQuad } from '../../server/geometry/quad.ts';
@@ -67,5 +68,21 @@ describe('a picture that a camera developed', () => {
     for (const lab of [pale, dark]) expect(stated(lab, true)).toBeGreaterThan(stated(lab, false));
     const growth = stated(dark, true) / stated(pale, true);
     expect(growth).toBeGreaterThan(1.2 * (stated(dark, false) / stated(pale, false)));
+  });
+});
+
+describe('a photo', () => {
+  it('without a card takes the lightest thing for anything from white to cream, with half of the hue that is shown', () => {
+    const taken = (b: number): number => {
+      const { r, g, b: blue } = linearFromLab({ l: 80, a: 0.3, b });
+      return whiteOf([1, 1, 1], [r, g, blue], false, 'lightest').lab.b;
+    };
+    expect(taken(1)).toBeCloseTo(1, 0);
+    expect(taken(9)).toBeGreaterThan(4);
+    expect(taken(9)).toBeLessThan(7);
+    expect(taken(-9)).toBeLessThan(-3);
+    // A coloured thing is no paper, whatever the light.
+    expect(taken(60)).toBeLessThan(9.5);
+    expect(whiteOf([1, 1, 1], [0.6, 0.6, 0.6], false, 'card').lab.b).toBeLessThan(-3);
   });
 });

@@ -28,6 +28,7 @@ const EVEN: LightField = {
   of: [new Float64Array(6), new Float64Array(6), new Float64Array(6)],
   range: 2,
   error: 0.02,
+  tint: 0.01,
   width: WIDTH,
   height: HEIGHT,
 };
