@@ -164,10 +164,20 @@ export function greetingOn(board: Board, at: Box, within: typeof inside = inside
   return [mat('greeting-mat', at), greeting(within(board, at))];
 }
 
+/** A paper on a mat of its own, both of one shape; the mat's place is given. */
+export function matted(
+  board: Board,
+  make: typeof panel,
+  id: string,
+  at: Box,
+  { paper = id, shape }: { readonly paper?: string; readonly shape?: Shape } = {},
+): Layer[] {
+  return [mat(`${id}-mat`, at, shape), make(id, paper, inside(board, at), shape)];
+}
+
 /** A paper over the whole front on its mat. */
 export function mattedPanel(board: Board): Layer[] {
-  const whole = front(board);
-  return [mat('panel-mat', whole), panel('panel', 'field', inside(board, whole))];
+  return matted(board, panel, 'panel', front(board), { paper: 'field' });
 }
 
 /** Puts a design together; its base is added underneath. `elements` are stamped or glued on. */

@@ -6,10 +6,10 @@ import {
   front,
   greeting,
   greetingOn,
-  inside,
   insideLong,
   lying,
   mat,
+  matted,
   mattedPanel,
   panel,
   strip,
@@ -25,8 +25,7 @@ export function splitLow(board: Board): Layout {
     panel('upper', 'upper', box(board, 0, 0, 32, 28)),
     panel('lower', 'lower', box(board, 0, 28, 32, 42)),
     mat('line', line),
-    mat('window-mat', window),
-    focal('window', 'window', inside(board, window)),
+    ...matted(board, focal, 'window', window),
     ...greetingOn(board, label),
   ]);
 }
@@ -51,10 +50,8 @@ export function framed(board: Board): Layout {
   const label = box(board, 3, 33, 29, 40);
   return design(board, { id: 'framed', name: 'Frame Within a Frame' }, 'top', [
     panel('outer', 'outer', front(board)),
-    mat('inner-mat', second),
-    panel('inner', 'inner', inside(board, second)),
-    mat('focal-mat', third),
-    focal('focal', 'focal', inside(board, third)),
+    ...matted(board, panel, 'inner', second),
+    ...matted(board, focal, 'focal', third),
     ...greetingOn(board, label),
   ]);
 }
@@ -75,8 +72,7 @@ export function wideThird(upright: Board): Layout {
   return design(board, { id: 'wide-third', name: 'Focal at the Left Third' }, 'tent', [
     panel('panel', 'field', front(board)),
     strip('strip', 'band', box(board, 0, 18, 42, 26)),
-    mat('focal-mat', tall),
-    focal('focal', 'focal', inside(board, tall)),
+    ...matted(board, focal, 'focal', tall),
     greeting(box(board, 18, 19.5, 38, 24.5)),
   ]);
 }
@@ -90,8 +86,7 @@ export function gate(upright: Board): Layout {
     panel('right-flap', 'flaps', box(board, 21.5, 0, 42, 32)),
     strip('left-hem', 'hem', box(board, 0, 23, 20.5, 29)),
     strip('right-hem', 'hem', box(board, 21.5, 23, 42, 29)),
-    mat('tag-mat', tag),
-    focal('tag', 'tag', inside(board, tag)),
+    ...matted(board, focal, 'tag', tag),
     greeting(insideLong(board, box(board, 14, 12, 28, 20))),
   ]);
 }

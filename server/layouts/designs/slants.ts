@@ -10,10 +10,13 @@ import {
   inside,
   insideLong,
   mat,
+  matted,
+  mattedPanel,
   panel,
   strip,
 } from './board.ts';
 import type { Board } from './board.ts';
+import { corners, triangle } from './shapes.ts';
 
 /** A band that climbs from left to right over the panel, on its mat. */
 export function slantedBand(board: Board): Layout {
@@ -59,8 +62,7 @@ export function slantedSeam(board: Board): Layout {
       kind: 'corners',
       points: corners([0, rise], [lower.width, 0], [lower.width, lower.height], [0, lower.height]),
     }),
-    mat('window-mat', window),
-    focal('window', 'window', inside(board, window)),
+    ...matted(board, focal, 'window', window),
     ...greetingOn(board, label),
   ]);
 }
@@ -68,21 +70,13 @@ export function slantedSeam(board: Board): Layout {
 /** The panel cut from corner to corner into two papers, with a round focal piece over the cut. */
 export function halved(board: Board): Layout {
   const whole = front(board);
-  const { width, height } = whole;
   const disc = box(board, 7, 10, 25, 28);
   const round = { ...disc, height: disc.width };
   const label = box(board, 3, 33, 29, 39);
   return design(board, { id: 'halved', name: 'Halved From Corner to Corner' }, 'side', [
-    panel('upper', 'upper', whole, {
-      kind: 'corners',
-      points: corners([0, 0], [width, 0], [0, height]),
-    }),
-    panel('lower', 'lower', whole, {
-      kind: 'corners',
-      points: corners([width, 0], [width, height], [0, height]),
-    }),
-    mat('disc-mat', round, { kind: 'circle' }),
-    focal('disc', 'disc', inside(board, round), { kind: 'circle' }),
+    panel('upper', 'upper', whole, triangle(whole, 'upper left')),
+    panel('lower', 'lower', whole, triangle(whole, 'lower right')),
+    ...matted(board, focal, 'disc', round, { shape: { kind: 'circle' } }),
     ...greetingOn(board, label, insideLong),
   ]);
 }
@@ -96,19 +90,11 @@ export function turnedCorners(board: Board): Layout {
     x: units(whole.x + whole.width - first.width),
     y: units(whole.y + whole.height - first.height),
   };
-  const { width, height } = first;
   const label = box(board, 5, 16, 27, 26);
   return design(board, { id: 'turned-corners', name: 'Two Corners Turned' }, 'top', [
-    mat('panel-mat', front(board)),
-    panel('panel', 'field', whole),
-    panel('first-corner', 'corner', first, {
-      kind: 'corners',
-      points: corners([0, 0], [width, 0], [0, height]),
-    }),
-    panel('second-corner', 'corner', second, {
-      kind: 'corners',
-      points: corners([width, 0], [width, height], [0, height]),
-    }),
+    ...mattedPanel(board),
+    panel('first-corner', 'corner', first, triangle(first, 'upper left')),
+    panel('second-corner', 'corner', second, triangle(second, 'lower right')),
     ...greetingOn(board, label),
   ]);
 }
@@ -118,8 +104,4 @@ function climbing({ width, height }: Box, rise: Length): Shape {
     kind: 'corners',
     points: corners([0, rise], [width, 0], [width, height - rise], [0, height]),
   };
-}
-
-function corners(...points: readonly (readonly [number, number])[]): { x: Length; y: Length }[] {
-  return points.map(([x, y]) => ({ x: units(x), y: units(y) }));
 }

@@ -11,6 +11,7 @@ import {
   insideLong,
   insideTall,
   mat,
+  matted,
   mattedPanel,
   panel,
   strip,
@@ -96,8 +97,7 @@ export function horizons(board: Board): Layout {
     panel('sky', 'sky', box(board, 0, 0, 32, 20)),
     strip('water', 'water', box(board, 0, 21, 32, 31)),
     strip('land', 'land', box(board, 0, 32, 32, 42)),
-    mat('sun-mat', round, { kind: 'circle' }),
-    focal('sun', 'sun', inside(board, round), { kind: 'circle' }),
+    ...matted(board, focal, 'sun', round, { shape: { kind: 'circle' } }),
     greeting(box(board, 0, 23, 19, 29)),
   ]);
 }

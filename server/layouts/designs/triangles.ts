@@ -1,19 +1,21 @@
 import { units } from '../../lengths/length.ts';
 import { snap } from '../../lengths/ruler.ts';
-import type { Box, Layer, Layout, Shape } from '../layout.ts';
+import type { Box, Layer, Layout } from '../layout.ts';
 import {
   box,
   design,
   front,
-  greeting,
   greetingOn,
   inside,
   insideLong,
   mat,
+  mattedPanel,
   panel,
   strip,
 } from './board.ts';
 import type { Board } from './board.ts';
+import { triangle } from './shapes.ts';
+import type { SquareCorner } from './shapes.ts';
 
 /** Designs whose triangles come out of rectangles in pairs: two of one paper are one rectangle, cut apart. */
 
@@ -26,14 +28,12 @@ export function fourCorners(upright: Board): Layout {
   const at = (x: typeof right, y: typeof right): Box => ({ x, y, width: size, height: size });
   const label = box(upright, 4, 17, 28, 25);
   return design(upright, { id: 'four-corners', name: 'Four Corners of One Paper' }, 'side', [
-    mat('panel-mat', front(upright)),
-    panel('panel', 'field', whole),
+    ...mattedPanel(upright),
     corner('upper-left', 'corners', at(whole.x, whole.y), 'upper left'),
     corner('upper-right', 'corners', at(right, whole.y), 'upper right'),
     corner('lower-right', 'corners', at(right, low), 'lower right'),
     corner('lower-left', 'corners', at(whole.x, low), 'lower left'),
-    mat('greeting-mat', label),
-    greeting(inside(upright, label)),
+    ...greetingOn(upright, label),
   ]);
 }
 
@@ -68,22 +68,9 @@ export function sixTiles(board: Board): Layout {
   ]);
 }
 
-type Corner = 'upper left' | 'upper right' | 'lower right' | 'lower left';
-
 /** Half of a box: the triangle whose square corner lies there. */
-function corner(id: string, paper: string, at: Box, square: Corner): Layer {
-  const { width, height } = at;
-  const zero = units(0);
-  const all = [
-    ['upper left', zero, zero],
-    ['upper right', width, zero],
-    ['lower right', width, height],
-    ['lower left', zero, height],
-  ] as const;
-  const missing = (all.findIndex(([name]) => name === square) + 2) % 4;
-  const points = all.filter((_, index) => index !== missing).map(([, x, y]) => ({ x, y }));
-  const shape: Shape = { kind: 'corners', points };
-  return strip(id, paper, at, shape);
+function corner(id: string, paper: string, at: Box, square: SquareCorner): Layer {
+  return strip(id, paper, at, triangle(at, square));
 }
 
 /** Moved to the marks of the ruler, its size kept. */
