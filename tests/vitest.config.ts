@@ -17,6 +17,7 @@ const onFolder = {
     name: 'data folder',
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/shared-store/**'],
+    globalSetup: ['tests/compiled/start.ts'],
     ...patience,
   },
 };
@@ -31,7 +32,7 @@ const onSharedStore = {
       'tests/http/{pads,photos,uploads,sheets,plans,supplies,layouts,events,pad-files}.test.ts',
       'tests/shared-store/*.test.ts',
     ],
-    globalSetup: ['tests/shared-store/start.ts'],
+    globalSetup: ['tests/compiled/start.ts', 'tests/shared-store/start.ts'],
     ...patience,
   },
 };

@@ -20,7 +20,7 @@ export const kills: Topic = () =>
       .resize(480)
       .jpeg()
       .toBuffer();
-    const script = [compiled('tests/http/serve-to-be-killed.ts')];
+    const script = [await compiled('tests/http/serve-to-be-killed.ts')];
     const rounds = numberAfter('--rounds') ?? 200;
     const start = { script, desk: 'fake' } as const;
     return figuresOf(await killRounds(folder, { rounds, seed: SEED, start, photo }));

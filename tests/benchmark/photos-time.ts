@@ -71,7 +71,7 @@ async function timedApart(jpeg: Uint8Array): Promise<Timed> {
   try {
     const file = join(folder, 'photo.jpg');
     writeFileSync(file, jpeg);
-    const script = compiled('tests/benchmark/timed/read-photo.ts');
+    const script = await compiled('tests/benchmark/timed/read-photo.ts');
     const child = fork(script, [file, String(ROUNDS)], { execArgv: [] });
     return await new Promise<Timed>((resolve, reject) => {
       child.on('message', (message) => resolve(message as Timed));

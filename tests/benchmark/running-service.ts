@@ -31,7 +31,7 @@ export async function startService(
   settings: Readonly<Record<string, string>> = {},
   core: number | null = null,
 ): Promise<RunningService> {
-  const words = [process.execPath, compiled('server/main.ts')];
+  const words = [process.execPath, await compiled('server/main.ts')];
   // sched_setaffinity(2), by util-linux: it and all that it starts stay on that core.
   const [command, ...more] = core === null ? words : ['taskset', '-c', String(core), ...words];
   const child = spawn(command!, more, {

@@ -2,12 +2,12 @@ import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import type { Pad } from '../../server/contract/pads.ts';
 import type { Plan } from '../../server/contract/plans.ts';
 import { backUp, restore } from '../../server/store/back-up.ts';
 import { openFile } from '../../server/store/dialect.ts';
+import { compiled } from '../compiled/compiled.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, newPlan, valueOf } from './mount.ts';
 import type { Mounted } from './mount.ts';
@@ -45,10 +45,9 @@ test('a copy into a folder that holds something is refused in words', async () =
 
 /** What the command says, with the code that it ends with before it. */
 function keepSafe(verb: string, copy: string, data: string): string {
-  const script = fileURLToPath(new URL('../../server/keep-safe.ts', import.meta.url));
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
-    ['--import', 'tsx', script, verb, copy],
+    [compiled('server/keep-safe.ts'), verb, copy],
     { env: { ...process.env, DATA_DIR: data }, encoding: 'utf8' },
   );
   return `${status} ${stdout}${stderr}`;

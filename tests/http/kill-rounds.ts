@@ -6,7 +6,7 @@ import { papers, photoOf } from './fake-desk.ts';
 import { form } from './form.ts';
 import { lookFor, newLedger, thingsIn } from './kill-ledger.ts';
 import type { Ledger } from './kill-ledger.ts';
-import { FROM_SOURCES, serve } from './served-to-be-killed.ts';
+import { serve } from './served-to-be-killed.ts';
 import type { Served, Start } from './served-to-be-killed.ts';
 
 /** What came of killing the service again and again while it was asked for things. */
@@ -28,7 +28,7 @@ export interface KillReport {
 export interface Rounds {
   readonly rounds: number;
   readonly seed: number;
-  readonly start?: Start;
+  readonly start: Start;
   /** A real photo for rounds in which the real desk reads; every fourth round then does. */
   readonly photo?: Uint8Array;
 }
@@ -41,7 +41,7 @@ const PATIENCE = 60_000;
  * seed draws, so many answers and milliseconds on, starts it again and looks for all that it had acknowledged.
  */
 export async function killRounds(folder: string, asked: Rounds): Promise<KillReport> {
-  const { rounds, seed, start = FROM_SOURCES, photo } = asked;
+  const { rounds, seed, start, photo } = asked;
   const random = mulberry(seed);
   // A round asks for things of its own, so each start looks for those of the last two, the last one for all.
   const ledgers: Ledger[] = [];

@@ -1,6 +1,5 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 
 /** The service in a process of its own, which can be killed at any moment. */
 export interface Served {
@@ -18,11 +17,6 @@ export interface Start {
   readonly script: readonly string[];
   readonly desk: 'fake' | 'real';
 }
-
-export const FROM_SOURCES: Start = {
-  script: ['--import', 'tsx', fileURLToPath(new URL('./serve-to-be-killed.ts', import.meta.url))],
-  desk: 'fake',
-};
 
 export async function serve(folder: string, { script, desk }: Start): Promise<Served> {
   const child = spawn(process.execPath, [...script, folder], {

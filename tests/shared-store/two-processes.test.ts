@@ -4,12 +4,12 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import type { Pad } from '../../server/contract/pads.ts';
 import type { Upload } from '../../server/contract/uploads.ts';
 import { openStore } from '../../server/store/open-store.ts';
 import type { Shared } from '../../server/store/open-store.ts';
+import { compiled } from '../compiled/compiled.ts';
 import { form } from '../http/form.ts';
 import { papers, photoOf } from '../http/fake-desk.ts';
 import { newFolder } from '../store/folder.ts';
@@ -217,9 +217,9 @@ interface Served {
 
 /** A process that serves a shared place, with a folder of its own. */
 async function serveIn(folder: string, place: Shared, desk: string): Promise<Served> {
-  const script = fileURLToPath(new URL('../http/serve-to-be-killed.ts', import.meta.url));
+  const script = compiled('tests/http/serve-to-be-killed.ts');
   const words = [folder, JSON.stringify(place)];
-  const child = spawn(process.execPath, ['--import', 'tsx', script, ...words], {
+  const child = spawn(process.execPath, [script, ...words], {
     env: { ...process.env, DESK: desk },
     stdio: ['ignore', 'pipe', 'inherit'],
   });

@@ -1,11 +1,11 @@
 import { spawn } from 'node:child_process';
 import { readdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { createClient } from '@libsql/client';
 import { describe, expect, test } from 'vitest';
 import { FolderInUse } from '../../server/store/folder-lock.ts';
 import { openStore } from '../../server/store/open-store.ts';
+import { compiled } from '../compiled/compiled.ts';
 import { newFolder, openForTest } from './folder.ts';
 import { pad } from './pad-row.ts';
 
@@ -125,8 +125,7 @@ interface Held {
 
 /** Another process that opens the folder, keeps a pad and holds on. */
 async function holdInProcess(folder: string): Promise<Held> {
-  const script = fileURLToPath(new URL('./hold-folder.ts', import.meta.url));
-  const child = spawn(process.execPath, ['--import', 'tsx', script, folder], {
+  const child = spawn(process.execPath, [compiled('tests/store/hold-folder.ts'), folder], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const ended = new Promise((resolve) => child.on('exit', resolve));

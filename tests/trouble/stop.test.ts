@@ -7,6 +7,7 @@ import { expect, onTestFinished, test } from 'vitest';
 import type { Pad, PhotoAnswer } from '../../server/contract/pads.ts';
 import type { Upload } from '../../server/contract/uploads.ts';
 import { sharp } from '../../server/images/sharp.ts';
+import { compiled } from '../compiled/compiled.ts';
 import { form } from '../http/form.ts';
 import { marked } from '../http/kill-rounds.ts';
 import { newFolder } from '../store/folder.ts';
@@ -52,8 +53,7 @@ interface Started {
 }
 
 async function started(folder: string): Promise<Started> {
-  const main = fileURLToPath(new URL('../../server/main.ts', import.meta.url));
-  const child = spawn(process.execPath, ['--import', 'tsx', main], {
+  const child = spawn(process.execPath, [compiled('server/main.ts')], {
     env: { ...process.env, DATA_DIR: folder, PORT: '0', DEMO: 'off' },
     stdio: ['ignore', 'pipe', 'inherit'],
   });

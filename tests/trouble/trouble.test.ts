@@ -2,7 +2,6 @@
 import { spawnSync } from 'node:child_process';
 import { closeSync, openSync, readFileSync, rmSync, writeFileSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { createClient } from '@libsql/client';
 import { describe, expect, test } from 'vitest';
 import type * as Plans from '../../server/contract/plans.ts';
@@ -11,6 +10,7 @@ import { newCode } from '../../server/http/keys.ts';
 import { problemOf } from '../../server/http/problem-of.ts';
 import { HOUSE } from '../../server/store/asker.ts';
 import { openStore } from '../../server/store/open-store.ts';
+import { compiled } from '../compiled/compiled.ts';
 import { fakeDesk, papers } from '../http/fake-desk.ts';
 import {
   ask,
@@ -165,8 +165,7 @@ describe('a picture that is gone from the folder', () => {
 
 /** Starts the service in a process of its own, where it is to end at once. */
 function startOn(folder: string): { readonly status: number | null; readonly stderr: string } {
-  const main = fileURLToPath(new URL('../../server/main.ts', import.meta.url));
-  return spawnSync(process.execPath, ['--import', 'tsx', main], {
+  return spawnSync(process.execPath, [compiled('server/main.ts')], {
     env: { ...process.env, DATA_DIR: folder, PORT: '0', DEMO: 'off' },
     encoding: 'utf8',
     timeout: 300_000,

@@ -5,6 +5,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import { compiled } from '../compiled/compiled.ts';
 import { findBrowser, NO_BROWSER } from './find-browser.ts';
 
 export const project = fileURLToPath(new URL('../..', import.meta.url));
@@ -101,13 +102,13 @@ export function buildPage(): void {
   });
 }
 
-/** The service from its sources; what it prints can be read from its standard output. */
+/** The service as it is shipped; what it prints can be read from its standard output. */
 export function startService(
   port: number,
   folder: string,
   more: Readonly<Record<string, string>> = {},
 ): ChildProcess {
-  return spawn(process.execPath, ['--import', 'tsx', path.join(project, 'server', 'main.ts')], {
+  return spawn(process.execPath, [compiled('server/main.ts')], {
     cwd: project,
     env: { ...process.env, PORT: String(port), HOST: '127.0.0.1', DATA_DIR: folder, ...more },
     stdio: ['ignore', 'pipe', 'inherit'],
