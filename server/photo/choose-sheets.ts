@@ -1,8 +1,9 @@
 import type { Quad } from '../geometry/points.ts';
 import { isLikeSheet } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
+import { freeOfLines } from './free-of-lines.ts';
 import { holesIn } from './holes.ts';
-import { isSeenInParts, leftOver, strewnLeft, unexplained } from './left-over.ts';
+import { isSeenInParts, leftOver, notWithin, strewnLeft, unexplained } from './left-over.ts';
 import { isGrownTogether, withoutBlocks } from './looks-divided.ts';
 import { notesOnCutOff, notesOnEmptyPlaces, notesOnLeftOver } from './notes-on-left-out.ts';
 import type { PhotoAsk } from './picture.ts';
@@ -10,7 +11,7 @@ import { fromEdges } from './sheets-from-edges.ts';
 import { aboutShreds } from './about-shreds.ts';
 import { apartQuads } from './apart-quads.ts';
 import { GROUPED, byMotifs, sheetsOfMotifs } from './sheets-of-motifs.ts';
-import { shredsOver, strewnOver } from './strewn.ts';
+import { isCutOff, shredsOver, strewnOver } from './strewn.ts';
 import { usualArea } from './usual-area.ts';
 import type { Patch } from './white-card.ts';
 
@@ -32,7 +33,8 @@ export interface Chosen {
  * they leave unexplained (sheets grown together over a narrow gap, sheets that look like the table) is
  * put together from straight lines.
  */
-export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
+export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
+  const overview = freeOfLines(seen, ask);
   const { candidates, image } = overview;
   const shaped = candidates.filter(
     ({ corners }) =>
@@ -49,37 +51,73 @@ export function chooseSheets(overview: Overview, ask: PhotoAsk): Chosen {
   const told = [...whole, ...added];
   const one = told[0]?.area ?? (usual === 0 ? 0.1 * image.width * image.height : usual);
   const strewn = usual === 0 && added.length === 0 ? null : strewnOver(overview, told, one);
-  const grouped = sheetsOfMotifs(strewn?.inside ?? [], told, one, image.width, ask, GROUPED);
+  const nearRim = (strewn?.atRim ?? []).filter((region) => !isCutOff(region, image, one));
+  const grouped = [
+    ...sheetsOfMotifs(strewn?.inside ?? [], told, one, image.width, ask, GROUPED),
+    ...sheetsOfMotifs(nearRim, told, one, image.width, ask, GROUPED).filter(
+      ({ area, corners }) =>
+        area > FULL * one && isLikeSheet(corners, ask.sheetMillimetres, SQUARELY),
+    ),
+  ];
   const known = [...told, ...grouped];
-  const shreds = strewn === null ? [] : shredsOver(overview, known, one);
+  const shredded = strewn === null ? [] : shredsOver(overview, known, one);
+  const outside = shredded.filter((shreds) => isCutOff(shreds, image, one));
+  const shreds = shredded.filter((region) => !outside.includes(region));
   const sheets = [...known, ...sheetsOfMotifs(shreds, known, one, image.width, ask, 0)];
   const others = apartQuads(
     candidates.filter((candidate) => !whole.includes(candidate)),
     sheets.map(({ corners }) => corners),
   );
   const left = leftOver(overview, sheets);
-  const perhaps = [
+  const maybe = [
     ...left
       .filter(({ area }) => area > 0.5 * one && area < 1.8 * one)
       .filter(({ corners }) => isLikeSheet(corners, ask.sheetMillimetres, 0.4)),
     ...aboutShreds(shreds, sheets, one, image.width),
   ];
+  const perhaps = maybe.filter(({ corners }) => liesIn(corners, image));
   const holes = holesIn(overview, sheets, [...others, ...perhaps]);
   const unsure = [...perhaps, ...holes.filled];
+  const accounted = [...sheets, ...unsure];
   return {
     sheets,
     others,
     unsure,
     notes: [
-      ...notesOnCutOff([...overview.cutOff, ...(strewn?.atRim ?? [])], one),
+      ...notesOnCutOff(
+        [
+          ...overview.cutOff,
+          ...notWithin(strewn?.atRim ?? [], [...sheets, ...perhaps]),
+          ...outside,
+        ],
+        [
+          ...holes.cutOff,
+          ...maybe.filter((one) => !perhaps.includes(one)).map(({ corners }) => corners),
+        ],
+        one,
+      ),
       ...notesOnLeftOver(
         Math.max(
-          left.reduce((sum, { pixels }) => sum + pixels, 0),
-          strewnLeft(strewn?.inside ?? [], sheets),
+          leftOver(overview, accounted).reduce((sum, { pixels }) => sum + pixels, 0),
+          strewnLeft(strewn?.inside ?? [], accounted),
         ) / one,
-        unsure.length,
+        holes.beyond.length,
       ),
       ...notesOnEmptyPlaces(holes.empty.length),
     ],
   };
 }
+
+/** Part of a sheet's area from which motifs near the rim are those of a whole sheet, and none lie outside. */
+const FULL = 0.85;
+/** How far its shape may be off, as a logarithm. */
+const SQUARELY = 0.08;
+
+function liesIn(corners: Quad<'photo'>, { width, height }: Overview['image']): boolean {
+  return corners.every(
+    ({ x, y }) => x > -OVER && y > -OVER && x < width + OVER && y < height + OVER,
+  );
+}
+
+/** Pixels of the preview by which a guessed corner may lie outside the picture. */
+const OVER = 6;

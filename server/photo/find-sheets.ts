@@ -97,7 +97,7 @@ const LEAST_PART = 0.0015;
 /** A region that fills less of its quad is several things, or part of one. */
 const WHOLE = 0.92;
 
-function endsAtRim(
+export function endsAtRim(
   { left, top, right, bottom }: Region,
   { width, height }: Pick<Mask, 'width' | 'height'>,
 ): boolean {

@@ -5,8 +5,8 @@ import { median } from './surface.ts';
 /** A place in the rows and columns of the sheets in which no sheet was told. */
 export interface FreePlace {
   readonly corners: Quad<'photo'>;
-  /** Between two sheets of a row or column; else it completes a corner of three. */
-  readonly between: boolean;
+  /** Between two sheets of a row or column; completing a corner of three; or one step on from the end of a row. */
+  readonly kind: 'between' | 'corner' | 'beyond';
 }
 
 /**
@@ -15,12 +15,13 @@ export interface FreePlace {
  *     +---+ +---+ +---+
  *     |   | |   | |   |      x  between two sheets of a row
  *     +---+ +---+ +---+      y  beside one sheet and below another
- *     +---+       +---+
+ *     +---+       +---+      z  beyond the end of a column; so are the places all round
  *     |   |   x   |   |
  *     +---+       +---+
  *     +---+
  *     |   |   y
  *     +---+
+ *       z
  *
  * Takes       the sheets that were told, in pixels of the picture, corners in reading order. Those turned out of line
  *             with the most count for nothing.
@@ -32,9 +33,9 @@ export function freePlaces(sheets: readonly Quad<'photo'>[]): FreePlace[] {
   const across = pitchOf(laid, (p, q) => [q.s - p.s, q.t - p.t]);
   const down = pitchOf(laid, (p, q) => [q.t - p.t, q.s - p.s]);
   const places: (FreePlace & Spot)[] = [];
-  const add = (spot: Spot, corners: Quad<'photo'>, between: boolean): void => {
+  const add = (spot: Spot, corners: Quad<'photo'>, kind: FreePlace['kind']): void => {
     if ([...laid, ...places].some((other) => apart(other, spot) < TAKEN)) return;
-    places.push({ ...spot, corners, between });
+    places.push({ ...spot, corners, kind });
   };
   for (const p of laid)
     for (const q of laid) {
@@ -45,7 +46,7 @@ export function freePlaces(sheets: readonly Quad<'photo'>[]): FreePlace[] {
         add(
           { s: (p.s + q.s) / 2, t: (p.t + q.t) / 2 },
           combined([p, q], (x) => (x[0]! + x[1]!) / 2),
-          true,
+          'between',
         );
     }
   if (across === null || down === null) return places;
@@ -59,7 +60,22 @@ export function freePlaces(sheets: readonly Quad<'photo'>[]): FreePlace[] {
           add(
             { s: side.s + below.s - corner.s, t: side.t + below.t - corner.t },
             combined([side, below, corner], (x) => x[0]! + x[1]! - x[2]!),
-            false,
+            'corner',
+          );
+  for (const end of laid)
+    for (const [ds, dt] of [
+      [across, 0],
+      [-across, 0],
+      [0, down],
+      [0, -down],
+    ] as const)
+      for (const before of laid)
+        // A step on from a sheet that has a next one behind it, as far as from that one.
+        if (isAt(before, end, ds, dt))
+          add(
+            { s: 2 * end.s - before.s, t: 2 * end.t - before.t },
+            combined([end, before], (x) => 2 * x[0]! - x[1]!),
+            'beyond',
           );
   return places;
 }

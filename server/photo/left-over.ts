@@ -63,12 +63,18 @@ export function leftOver({ unclear, image }: Overview, sheets: readonly Candidat
   });
 }
 
+/** Those regions whose middle lies in no sheet. */
+export function notWithin(
+  regions: readonly Region[],
+  sheets: readonly Pick<Candidate, 'corners'>[],
+): readonly Region[] {
+  return regions.filter(({ left, right, top, bottom }) => {
+    const middle = { x: (left + right) / 2, y: (top + bottom) / 2 };
+    return !sheets.some(({ corners }) => contains(corners, middle));
+  });
+}
+
 /** Pixels of strewn things that lie in no sheet. */
 export function strewnLeft(strewn: readonly Region[], sheets: readonly Candidate[]): number {
-  return strewn
-    .filter(({ left, right, top, bottom }) => {
-      const middle = { x: (left + right) / 2, y: (top + bottom) / 2 };
-      return !sheets.some(({ corners }) => contains(corners, middle));
-    })
-    .reduce((sum, { pixels }) => sum + pixels.length, 0);
+  return notWithin(strewn, sheets).reduce((sum, { pixels }) => sum + pixels.length, 0);
 }

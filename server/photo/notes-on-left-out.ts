@@ -1,22 +1,63 @@
+import type { Quad } from '../geometry/points.ts';
 import type { Region } from './regions.ts';
 
 /** From how many sheets' worth of unclear things she is told. */
 const WORTH_A_WORD = 0.3;
 
-export function notesOnLeftOver(sheets: number, unsure: number): string[] {
-  if (sheets < WORTH_A_WORD || unsure > 0) return [];
+/** Takes how many sheets' worth of unclear things no sheet and no unsure place accounts for, and places beyond the rows with something in them. */
+export function notesOnLeftOver(sheets: number, places: number): string[] {
+  if (sheets < WORTH_A_WORD && places === 0) return [];
   return [
     'Something else lies on the table that could not be told apart, perhaps another sheet; add it by its corners, or take the photo again with a finger’s width around each sheet.',
   ];
 }
 
-export function notesOnCutOff(cutOff: readonly Region[], usual: number): string[] {
-  const large = cutOff.filter(({ pixels }) => pixels.length > 0.12 * usual);
-  if (large.length === 0) return [];
+type Box = Pick<Region, 'left' | 'top' | 'right' | 'bottom'>;
+
+function boxOf(corners: Quad<'photo'>): Box {
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  return {
+    left: Math.min(...xs),
+    top: Math.min(...ys),
+    right: Math.max(...xs),
+    bottom: Math.max(...ys),
+  };
+}
+
+/** How many papers they are: parts of one paper whose boxes lie on each other count once. */
+function together(parts: readonly Box[]): number {
+  const papers: Box[] = [];
+  for (const part of parts)
+    if (!papers.some((paper) => lieOnEachOther(paper, part))) papers.push(part);
+  return papers.length;
+}
+
+/** Part of the smaller of two boxes that both share when they are of one paper. */
+const SHARED = 0.4;
+
+function lieOnEachOther(p: Box, q: Box): boolean {
+  const wide = Math.min(p.right, q.right) - Math.max(p.left, q.left) + 1;
+  const high = Math.min(p.bottom, q.bottom) - Math.max(p.top, q.top) + 1;
+  const area = ({ left, top, right, bottom }: Box): number =>
+    (right - left + 1) * (bottom - top + 1);
+  return wide > 0 && high > 0 && wide * high > SHARED * Math.min(area(p), area(q));
+}
+
+/** Takes what ends at the rim of the picture, places that reach out of it, and the area of one sheet, in pixels of the preview. */
+export function notesOnCutOff(
+  cutOff: readonly Region[],
+  places: readonly Quad<'photo'>[],
+  usual: number,
+): string[] {
+  const papers = together([
+    ...cutOff.filter(({ pixels }) => pixels.length > 0.12 * usual),
+    ...places.map(boxOf),
+  ]);
+  if (papers === 0) return [];
   return [
-    large.length === 1
+    papers === 1
       ? 'One paper lies partly outside the picture and was left out; photograph it again whole.'
-      : `${large.length} papers lie partly outside the picture and were left out; photograph them again whole.`,
+      : `${papers} papers lie partly outside the picture and were left out; photograph them again whole.`,
   ];
 }
 

@@ -6,7 +6,7 @@ import type { Candidate } from './find-sheets.ts';
 import { besideShadow } from './lighter-outside.ts';
 import { ontoTable } from './onto-table.ts';
 import { pickSides } from './pick-sides.ts';
-import type { Weighed } from './pick-sides.ts';
+import type { Picked, Weighed } from './pick-sides.ts';
 import type { OpenedPixels, PhotoAsk } from './picture.ts';
 import { edgesBeside, guessesOf } from './side-lines.ts';
 import type { SideGuess } from './side-lines.ts';
@@ -54,10 +54,7 @@ export function settleSheets(
   let picked = sheets.map((sides) => pickSides(sides.map(innermost), null, aspect, ROUGH_MISFIT));
   let metric: TableMetric | null = null;
   for (let round = 0; round < ROUNDS && size !== null; round++) {
-    metric = tableMetric(
-      picked.flatMap((one) => (one === null ? [] : [one.quad])),
-      aspect,
-    );
+    metric = tableMetric(telling(picked, rough), aspect);
     if (metric === null) break;
     picked = sheets.map((sides) => pickSides(sides, metric, aspect, ROUGH_MISFIT));
   }
@@ -91,6 +88,20 @@ function isNear(quad: Quad<'photo'>, other: Quad<'photo'>, within: number): bool
     (corner, at) => Math.hypot(corner.x - other[at]!.x, corner.y - other[at]!.y) < within,
   );
 }
+
+/** The outlines that tell how large a sheet is: a rough one of loose motifs only where there are too few others. */
+function telling(
+  picked: readonly (Picked | null)[],
+  rough: readonly Rough[],
+): readonly Quad<'photo'>[] {
+  const of = (isAsked: (sheet: Rough) => boolean): Quad<'photo'>[] =>
+    picked.flatMap((one, at) => (one !== null && isAsked(rough[at]!) ? [one.quad] : []));
+  const firm = of(({ loose }) => loose !== true);
+  return firm.length < FEWEST ? of(() => true) : firm;
+}
+
+/** From fewer sheets no metric comes. */
+const FEWEST = 3;
 
 /** The sheets told right show the size that tells the others right. */
 const ROUNDS = 3;

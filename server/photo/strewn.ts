@@ -48,6 +48,26 @@ export function strewnOver(
   };
 }
 
+/** Whether a group of motifs or shreds goes on to the very rim of the picture: not a speck of it, but a stretch. */
+export function isCutOff(
+  { pixels }: Region,
+  { width, height }: Pick<Mask, 'width' | 'height'>,
+  one: number,
+): boolean {
+  let atRim = 0;
+  for (const pixel of pixels) {
+    const x = pixel % width;
+    const y = (pixel - x) / width;
+    if (x < RIM || y < RIM || x >= width - RIM || y >= height - RIM) atRim++;
+  }
+  return atRim > STRETCH * Math.sqrt(one);
+}
+
+/** Pixels of the preview; the outermost three belong to nothing. */
+const RIM = 8;
+/** Pixels at the rim, in sides of a sheet: a sheet that is cut off shows at least some of its print there. */
+const STRETCH = 0.2;
+
 /** Parts of a sheet's area: of a thing that stands for itself, and of what is left before it is looked at. */
 const WHOLE_THING = 0.1;
 const WORTH_A_LOOK = 0.03;
