@@ -2,7 +2,7 @@ import type { ComponentType, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { mishapWords } from '../words/mishap.ts';
 import { words } from '../words/words.ts';
-import { WAITS } from '../wire/lost.ts';
+import { TOLD_AFTER, WAITS } from '../wire/lost.ts';
 import { onComingBack } from './coming-back.ts';
 import { Mishap } from './mishap.tsx';
 
@@ -57,7 +57,7 @@ export function later<P extends object>(load: () => Promise<ComponentType<P>>): 
 
 /**
  * Fetches until it is here, at once and after the usual waits, and whenever she or the network comes back.
- * Tells that it is lost once the waits are over. Gives the way to stop.
+ * Tells that it is lost when it did not come several times. Gives the way to stop.
  */
 function untilHere(
   ahead: () => Promise<void>,
@@ -82,8 +82,9 @@ function untilHere(
         if (!looked) return;
         const wait = WAITS[tries];
         tries += 1;
-        if (wait === undefined) tell.lost();
-        else timer = window.setTimeout(go, wait);
+        // A newer page may have taken its place: then it does not come, and she is told soon.
+        if (tries === TOLD_AFTER) tell.lost();
+        if (wait !== undefined) timer = window.setTimeout(go, wait);
       },
     );
   }

@@ -1,7 +1,7 @@
 import { signal, type ReadonlySignal, type Signal } from '@preact/signals';
 import type { Problem } from '../../server/contract/values.ts';
 import { asProblem } from './ask.ts';
-import { isPassing, waitAfter } from './lost.ts';
+import { isPassing, TOLD_AFTER, waitAfter } from './lost.ts';
 
 /** A value that is being fetched, is here, or was refused; an older value stays while a new one comes. */
 export interface Kept<T> {
@@ -27,9 +27,6 @@ export interface Around {
   readonly isSeen: () => boolean;
   readonly onComingBack: (act: () => void) => void;
 }
-
-/** Lost so often it is told, while it is asked on; what comes back sooner is only waited for. */
-const TOLD_AFTER = 3;
 
 /** One value, and what is known of the questions for it. Questions are counted, so that an older answer never takes the place of a newer one. */
 interface Spot<T> {

@@ -3,6 +3,9 @@ import { Refused } from './ask.ts';
 /** Waits between tries, in milliseconds: a service that starts again, or a network that hiccups, is back by then. */
 export const WAITS = [500, 1000, 2000, 4000, 8000] as const;
 
+/** Lost so often in a row it is told, while it is asked on; what comes back sooner is only waited for. */
+export const TOLD_AFTER = 3;
+
 /** What says nothing of the question itself: no answer at all, asked too slowly or too often, a service that is busy or starts. */
 const PASSING = [0, 408, 429, 502, 503, 504];
 

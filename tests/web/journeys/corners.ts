@@ -42,6 +42,44 @@ export function corners(at: () => Table): void {
     expect(faults).toEqual([]);
     await context.close();
   });
+
+  it('keeps a corner that is moved while an earlier one is being saved', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await openDemoPad(page);
+    await goTo(page, 'Photos');
+    await openPhoto(page);
+    const outline = page.locator('.corner-field polygon.outline:not(.under):not(.white)').first();
+    const before = await outline.getAttribute('points');
+    const sent: string[] = [];
+    let letGo = (): void => undefined;
+    const held = new Promise<void>((resolve) => (letGo = resolve));
+    await page.route('**/api/sides/*', async (route) => {
+      if (route.request().method() !== 'PATCH') return route.continue();
+      sent.push(route.request().postData() ?? '');
+      await held;
+      return route.continue();
+    });
+    const [first, second] = ['top left', 'top right'].map((name) =>
+      page.getByRole('button', { name: `Corner ${name}` }),
+    );
+    await first!.press('ArrowRight');
+    await expect.poll(() => sent.length).toBe(1);
+    const once = await outline.getAttribute('points');
+    expect(once).not.toBe(before);
+    await second!.press('ArrowLeft');
+    const twice = await outline.getAttribute('points');
+    expect(twice).not.toBe(once);
+    const field = page.locator('.corner-field');
+    const answer = page.waitForResponse((one) => one.request().method() === 'PATCH');
+    letGo();
+    await answer;
+    await expect.poll(() => sent.length).toBe(2);
+    // The second carries both, and nothing jumps back in between.
+    await expect.poll(() => field.getAttribute('aria-busy')).toBe('false');
+    await expect.poll(() => outline.getAttribute('points')).toBe(twice);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 }
 
 async function openPhoto(page: Page): Promise<void> {

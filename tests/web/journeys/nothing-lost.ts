@@ -152,6 +152,24 @@ export function nothingLost(at: () => Table): void {
     await context.close();
   });
 
+  it('keeps a drawing that is not kept yet on the screen, however often Escape is pressed', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    await openDemoPad(page);
+    await goTo(page, 'Cards');
+    await page.getByRole('button', { name: 'Draw a card of my own' }).click();
+    const editor = page.getByRole('dialog', { name: 'A card of your own' });
+    await editor.getByLabel('Its name').fill('Not kept yet');
+    await editor.getByLabel('Its name').press('Tab');
+    for (let n = 0; n < 3; n += 1) {
+      await page.keyboard.press('Escape');
+      await editor.getByText('Your drawing is not kept yet.').waitFor();
+    }
+    await editor.getByRole('button', { name: 'Go on drawing' }).click();
+    await expect.poll(() => editor.getByLabel('Its name').inputValue()).toBe('Not kept yet');
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('shows in a second tab at once what is chosen in the first', async () => {
     const { page, context } = await at().open('laptop');
     await openDemoPad(page);
