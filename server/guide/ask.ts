@@ -5,6 +5,14 @@ import type { Pad } from '../pad/pad.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Supply } from '../supplies/supply.ts';
 
+/** A piece, by its id, that is cut out of a kept part instead of its slot's sheet. */
+export interface FromPart {
+  readonly slot: string;
+  readonly piece: string;
+  /** Of the part, lying as it lay on its sheet. */
+  readonly size: Size;
+}
+
 /** All that a guide is made from. */
 export interface GuideAsk {
   /** Stands at the head of the first page, such as 'Thank-you cards'. */
@@ -21,6 +29,8 @@ export interface GuideAsk {
   readonly stack?: number;
   /** How many people get the whole batch; 1 when left out. */
   readonly people?: number;
+  /** Pieces of sheets that need not be opened, because parts were kept of which all their pieces come. */
+  readonly fromParts?: readonly FromPart[];
   /** Size of a sheet of cardstock; when left out 8 1/2 x 11 in, or A4 for a ruler in mm. */
   readonly stock?: Size;
 }

@@ -5,6 +5,7 @@ import type { Facts } from './facts.ts';
 import { SIZES } from './look.ts';
 import { COLUMN } from './flow.ts';
 import { headed, paragraph } from './page.ts';
+import { isSpared } from './parts-words.ts';
 import type { Block } from './page.ts';
 import { listed, sizeSaid } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
@@ -14,7 +15,9 @@ const INTRO =
 
 /** What is left of the sheets and worth keeping; nothing when nothing is. */
 export function leftBlocks(ask: GuideAsk, facts: Facts, needs: readonly StockNeed[]): Block[] {
-  const papers = facts.slots.flatMap(({ slot, name }) => leftBlock(ask, name, [slot]));
+  const papers = facts.slots
+    .filter(({ slot }) => !isSpared(ask, slot))
+    .flatMap(({ slot, name }) => leftBlock(ask, name, [slot]));
   const stocks = needs.flatMap(({ stock, scheme }) =>
     scheme === null ? [] : leftBlock(ask, stock.name, scheme.slots),
   );

@@ -11,6 +11,7 @@ import { blocksOn } from './flow.ts';
 import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { pack } from './pack.ts';
+import { partsSaid } from './parts-words.ts';
 import { plainTurn } from './piece-label.ts';
 import { printRuler } from './print-ruler.ts';
 import { labelsSaid } from './said.ts';
@@ -59,7 +60,9 @@ function sheetOf(ask: GuideAsk, facts: Facts, one: SlotFacts): SheetAsk {
   const { slot } = one;
   const { width, height } = ask.scheme.sheet;
   return {
-    title: `${one.name}. ${layingOf(ask, facts, one)}`,
+    title: [`${one.name}.`, partsSaid(ask, slot), layingOf(ask, facts, one)]
+      .filter(Boolean)
+      .join(' '),
     draw: (scale) => slotMarks(ask, facts, one, scale),
     sheet: { width: toMillimetres(width), height: toMillimetres(height) },
     steps: stepWords(cutSteps(slot), slot, ask.ruler, lyingOf(facts, one)),

@@ -7,6 +7,7 @@ import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { forPeople, guideAskOf, withSheetsLeft } from './guide-ask.ts';
 import { found } from './found.ts';
+import { fromPartsOf } from './leftovers.ts';
 import { planAt } from './make-plan.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
 import { LABOUR } from './security.ts';
@@ -35,7 +36,13 @@ export function guideRoutes(app: Service, edges: Edges): void {
     },
     async (request, reply) => {
       const kept = await withSheetsLeft(edges.store.read, await planAt(edges, request.params.plan));
-      const ask = { ...guideAskOf(kept, request.query.ruler), ...forPeople(request.query) };
+      const people = forPeople(request.query);
+      // Kept parts serve one person; for several, every sheet is cut in stacks.
+      const parts =
+        (people.people ?? 1) === 1
+          ? fromPartsOf(kept, await store.read.leftovers.ofPad(kept.pad.id))
+          : [];
+      const ask = { ...guideAskOf(kept, request.query.ruler), ...people, fromParts: parts };
       const paper = request.query.paper ?? (ask.ruler === 'in' ? 'letter' : 'a4');
       const swatchFiles: Record<string, string> = {};
       for (const [side, hash] of Object.entries(kept.swatches))

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import * as Wire from '../contract/leftovers.ts';
 import { fromStock } from '../cutting/from-stock.ts';
 import { worthKeeping } from '../cutting/leftovers.ts';
+import type { FromPart } from '../guide/ask.ts';
 import type { Size } from '../lengths/length.ts';
 import { expected } from '../refusals/refusal.ts';
 import type { Records } from '../store/records.ts';
@@ -169,6 +170,18 @@ async function partOf(
 
 function areaOf({ width, height }: Size): number {
   return width * height;
+}
+
+/** The pieces of sheets that a plan need not open, for its guide. */
+export function fromPartsOf(plan: KeptPlan, rows: readonly LeftoverRow[]): FromPart[] {
+  const { pieces, spared } = usesOf(plan, rows);
+  return pieces
+    .filter(({ slot }) => spared.includes(slot))
+    .map(({ leftover, slot, card, layer }) => {
+      const placed = plan.batch.scheme.slots.find(({ id }) => id === slot)!.pieces;
+      const { piece } = placed.find((one) => one.piece.card === card && one.piece.layer === layer)!;
+      return { slot, piece: piece.id, size: rows.find(({ id }) => id === leftover)!.size };
+    });
 }
 
 /** What of a plan comes out of kept parts; not out of those that it leaves itself. */

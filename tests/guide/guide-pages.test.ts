@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cutSteps } from '../../server/cutting/cut-steps.ts';
-import { leftovers } from '../../server/cutting/leftovers.ts';
+import { leftovers, worthKeeping } from '../../server/cutting/leftovers.ts';
 import { cutLines } from '../../server/guide/cut-lines.ts';
 import { guidePages } from '../../server/guide/guide-pages.ts';
 import { PAGE } from '../../server/guide/page.ts';
@@ -317,4 +317,28 @@ test('a plan that speaks of what is gone is refused with a mend', () => {
   const gone = { ...ask, supplies: [] };
   expect(() => guidePages(gone)).toThrow(Refusal);
   expect(() => guidePages({ ...ask, pad: { ...ask.pad, sheets: [] } })).toThrow(/no longer there/);
+});
+
+test('a sheet whose pieces come out of kept parts is not to be opened, and leaves nothing', () => {
+  const ask = guideWorld(layoutsOf('us').slice(0, 4));
+  const slot = ask.scheme.slots.find((one) => worthKeeping(one).length > 0)!;
+  const size = parseSize('6 x 6 in');
+  const fromParts = slot.pieces.map(({ piece }) => ({ slot: slot.id, piece: piece.id, size }));
+  const pages = [guidePages(ask), guidePages({ ...ask, fromParts })];
+  const [without, with_] = pages.map((all) => all.flatMap(({ marks }) => textOf(marks)).join(' '));
+  const name = factsOf(ask).slots.find((one) => one.slot === slot)!.name;
+  expect(without).not.toContain('Open no new sheet');
+  expect(with_!.match(/Open no new sheet/g)).toHaveLength(1);
+  expect(with_).toContain(`${name}. Open no new sheet`);
+  for (const { piece } of slot.pieces)
+    expect(with_).toContain(
+      `card ${piece.card} ${piece.layer.replaceAll('-', ' ')} out of 6 x 6 in`,
+    );
+  const listed = pages.map((all) =>
+    all
+      .filter((page) => /^Cardstock(?:, continued)?$/.test(page.name))
+      .flatMap(({ marks }) => textOf(marks))
+      .includes(name),
+  );
+  expect(listed).toEqual([true, false]);
 });

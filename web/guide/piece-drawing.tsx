@@ -25,7 +25,9 @@ export function FinishDrawing({ piece, kept, marks }: Finish): VNode {
         d={`M${up.x} ${up.y - 9 * unit}l5 7h-3.4v9h-3.2v-9h-3.4z`}
         transform={scaledAt(up.x, up.y - 9 * unit, unit)}
       />
-      {marks.length === 2 && <path class="blade" d={outline(marks)} stroke-width={1.4 * unit} />}
+      {marks.length === 2 && (
+        <path class="blade" d={outline(marks)} style={{ strokeWidth: `${1.4 * unit}` }} />
+      )}
       {marks.map(({ x, y }) => (
         <circle key={`${x} ${y}`} class="mark" cx={x} cy={y} r={3 * unit} stroke-width={unit} />
       ))}

@@ -34,7 +34,7 @@ export function stepsOf({ table, cuts, guide, kept, set, stack, ruler }: GuideBo
     ),
     ...guide.cardstock.flatMap((stock) => stockSteps(stock, people)),
     ...guide.cards.map((card) => cardStep(card, table, people)),
-    ...leftStep(cuts),
+    ...leftStep(cuts, people === 1 ? kept.spared : []),
   ];
 }
 
@@ -60,10 +60,12 @@ function stacksOf(set: ClassSet | null, most: number): Stack[] {
   }));
 }
 
-function leftStep({ slots }: PlanCuts): Step[] {
+/** A sheet that stays whole leaves nothing. */
+function leftStep({ slots }: PlanCuts, spared: readonly string[]): Step[] {
   const lines = slots
-    .filter(({ left }) => left.length > 0)
+    .filter(({ slot, left }) => left.length > 0 && !spared.includes(slot))
     .map(({ name, left }) => guideWords.leftOf(name, left));
+  if (spared.length > 0) lines.push(guideWords.partsUsed);
   if (lines.length === 0) return [];
   const title = guideWords.leftTitle;
   return [{ id: 'left', kind: 'left', title, picture: null, lines, acts: [], stacks: [] }];

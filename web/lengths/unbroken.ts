@@ -4,5 +4,5 @@ const HARD = '\u00a0';
 export function unbroken(text: string): string {
   return text
     .replaceAll(/(\d) (?=\d+\/\d|(?:in|mm|cm)\b)/g, `$1${HARD}`)
-    .replaceAll(/ x (?=\d)/g, ` x${HARD}`);
+    .replaceAll(/ ([x×]) (?=\d)/g, ` $1${HARD}`);
 }

@@ -44,6 +44,7 @@ export const guideWords = {
   baseDrawn: 'The flat base with its score lines',
   leftTitle: 'Keep what is left',
   leftOf: (sheet: string, sizes: readonly string[]): string => `${sheet}: ${sizes.join(', ')}`,
+  partsUsed: 'The parts that you cut pieces from leave your left-overs with this step.',
   inStacks: 'Cut alike with sheets before it: they lie in one stack.',
   stacks: (stacks: number): string =>
     stacks === 1
