@@ -12,12 +12,16 @@ export function surenessOf(settled: Settled, byMotifs: boolean): number {
   const seen =
     0.3 + (0.4 * borne.reduce((sum, side) => sum + side, 0)) / 4 + 0.3 * Math.min(...borne);
   const rightSize = Math.max(0.2, 1 - Math.max(0, offSize - RIGHT) / OFF);
-  // Either no other edges would do as well, or the table is seen beside all sides, but for one at most in part.
+  // Either no other edges would do as well, or the table is seen beside all sides, but for one at most in part;
+  // where neither holds the four edges are one guess of two, and no size or strength makes up for that.
   const [least = 0, next = 0] = [...outside].sort((p, q) => p - q);
-  const told = Math.min(1, Math.max(lead / 0.4 + 0.25, least + next));
+  const told = Math.min(1, Math.max(lead / 0.4 + GUESS, least + next));
   const motifs = byMotifs ? 0.75 * (0.7 + 0.3 * Math.min(1, lead)) : 1;
   return Math.min(1, seen * rightSize * (0.35 + 0.65 * told) * motifs);
 }
+
+/** What edges with rivals as good tell when no table was seen beside them: too little to be sure. */
+const GUESS = 0.2;
 
 /** Nearly all outlines that fit have sides within this part of a sheet's size, and hardly any lies as far off again. */
 const RIGHT = 0.0055;
