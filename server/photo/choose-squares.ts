@@ -5,6 +5,8 @@ import { rectangleQuad } from '../geometry/quad.ts';
 import type { Chosen } from './choose-sheets.ts';
 import { aspectOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
+import { holesIn } from './holes.ts';
+import { notesOnEmptyPlaces } from './notes-on-left-out.ts';
 import { pixelsIn } from './pixels-in.ts';
 import type { Picture } from './picture.ts';
 import { plainPieces } from './plain-pieces.ts';
@@ -45,17 +47,29 @@ export function chooseSquares(overview: Overview, preview: Picture): Chosen {
   );
   const { plain, cards } = squaresApart(rest, pieces, overview, preview, brightest);
   const odd = oddOnes(plain);
-  const sheets = plain.filter((candidate) => !odd.includes(candidate));
+  const sheets = plain
+    .filter((candidate) => !odd.includes(candidate))
+    .filter(({ corners }) => aspectOf(corners) < 3);
   const largest = [...smeared, ...cards].sort((p, q) => q.candidate.area - p.candidate.area)[0];
   return {
-    sheets: sheets.filter(({ corners }) => aspectOf(corners) < 3),
+    sheets,
     others: odd,
-    notes: [],
+    notes: notesOnHoles(overview, sheets, [...odd, ...cards.map(({ candidate }) => candidate)]),
     smears: smeared.flatMap(({ smears }) => smears),
     ...(largest === undefined
       ? {}
       : { white: { corners: largest.candidate.corners, patch: largest.patch } }),
   };
+}
+
+/** A square of just the table's colour is not seen; the rows of the others tell of it. */
+function notesOnHoles(
+  overview: Overview,
+  squares: readonly Candidate[],
+  others: readonly Candidate[],
+): string[] {
+  const { filled, empty } = holesIn(overview, squares, others);
+  return notesOnEmptyPlaces(filled.length + empty.length, 'square');
 }
 
 /**

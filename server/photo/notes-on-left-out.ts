@@ -62,11 +62,11 @@ export function notesOnCutOff(
 }
 
 /** A paper that looks just like the table may lie between two others; nothing but the rows can tell. */
-export function notesOnEmptyPlaces(places: number): string[] {
+export function notesOnEmptyPlaces(places: number, what: 'sheet' | 'square' = 'sheet'): string[] {
   if (places === 0) return [];
   return [
     places === 1
-      ? 'One place between the sheets looks empty; if a sheet lies there, add it by its corners.'
-      : `${places} places between the sheets look empty; if sheets lie there, add them by their corners.`,
+      ? `One place between the ${what}s looks empty; if a ${what} lies there, add it by its corners.`
+      : `${places} places between the ${what}s look empty; if ${what}s lie there, add them by their corners.`,
   ];
 }

@@ -13,6 +13,9 @@ const SIDE = 60;
 const COLOURS = ['#b5443c', '#e0b04a', '#3f6f52', '#35506e', '#8c3b4a', '#5a6672'];
 const PALE = ['#efe3d6', '#dfe8ea', '#f0ead2', '#e6dfe8', '#e4ebdc', '#eee0dc'];
 
+/** In place of a colour: no square lies there. */
+const NONE = '';
+
 interface Laid {
   readonly hexes: readonly string[];
   /** Millimetres between squares. */
@@ -28,16 +31,22 @@ function seen({ hexes, gap, table, card }: Laid): Seen {
   const rows = Math.ceil(hexes.length / columns);
   const across = columns * (SIDE + gap) - gap;
   const down = rows * (SIDE + gap) - gap;
-  const squares = hexes.map((hex, index): Paper => ({
-    centre: [
-      left + SIDE / 2 + (index % columns) * (SIDE + gap),
-      top + SIDE / 2 + Math.floor(index / columns) * (SIDE + gap),
-    ],
-    turned: 0.4 * ((index % 3) - 1),
-    width: SIDE,
-    height: SIDE,
-    paint: plainPaint(light(hex)),
-  }));
+  const squares = hexes.flatMap((hex, index): Paper[] =>
+    hex === NONE
+      ? []
+      : [
+          {
+            centre: [
+              left + SIDE / 2 + (index % columns) * (SIDE + gap),
+              top + SIDE / 2 + Math.floor(index / columns) * (SIDE + gap),
+            ],
+            turned: 0.4 * ((index % 3) - 1),
+            width: SIDE,
+            height: SIDE,
+            paint: plainPaint(light(hex)),
+          },
+        ],
+  );
   const white = { turned: 0.5, paint: plainPaint(CARD_WHITE) };
   const under: Paper = {
     ...white,
@@ -129,6 +138,14 @@ describe('squares of cardstock a few millimetres apart', () => {
       expect(found.reading.white.kind).toBe('none');
       expect(worstCorner(found, hexes.length)).toBeLessThan(3);
     }
+  });
+
+  it('are told of where a row has a hole, for a square of just the table’s colour is not seen', () => {
+    const noted = (hexes: readonly string[]): string =>
+      read({ hexes, gap: 14, table: TABLES.greyDesk(), card: 'none' }).reading.notes.join(' ');
+    const [a, b, c, ...rest] = COLOURS;
+    expect(noted([a!, NONE, c!, ...rest])).toContain('One place between the squares looks empty');
+    expect(noted([a!, b!, c!, ...rest])).not.toContain('looks empty');
   });
 
   it('are found where the last row is not full', () => {
