@@ -29,7 +29,7 @@ interface Seen {
   readonly sureAndOff: number;
   /** Sure of something that is none. */
   readonly wrong: number;
-  /** Something is missed, and neither a note nor an unsure place says so. */
+  /** Something is missed, and neither a note nor an unsure place says so; or some are cut off, and no note says so. */
   readonly isSilent: boolean;
   /** Corner errors in percent of a side. */
   readonly off: readonly number[];
@@ -40,6 +40,7 @@ function seenOf(
   notes: readonly string[],
   truths: readonly { readonly corners: Found['corners'] }[],
   least: number,
+  cutOff = 0,
 ): Seen {
   const matched = matchQuads(things, truths, least);
   const isSure = ({ confidence }: Found): boolean => confidence >= 0.5;
@@ -57,13 +58,16 @@ function seenOf(
       .length,
     wrong: unmatched.filter(isSure).length,
     isSilent:
-      matched.length < truths.length &&
-      // A paper that is cut off by the frame says nothing of one that is whole.
-      notes.every((note) => note.includes('outside the picture')) &&
-      !unmatched.some((thing) => !isSure(thing)),
+      (cutOff > 0 && !notes.some(isOnCutOff)) ||
+      (matched.length < truths.length &&
+        // A paper that is cut off by the frame says nothing of one that is whole.
+        notes.every(isOnCutOff) &&
+        !unmatched.some((thing) => !isSure(thing))),
     off: errors.flat(),
   };
 }
+
+const isOnCutOff = (note: string): boolean => note.includes('outside the picture');
 
 /** Area in common over area of both from which a sheet, a square and a ragged smear are found. */
 const SHEET = 0.9;
@@ -81,7 +85,13 @@ async function sheetsSeen(situation: Situation, seed: number): Promise<Seen> {
       situation.whole === undefined ||
       corners.every(({ x, y }) => x >= 0 && y >= 0 && x <= truth.width && y <= truth.height),
   );
-  return seenOf(things, notes, inFrame, SHEET);
+  // Of those cut off by the frame, the ones of which a corner is in sight have to be reported.
+  const isInSight = ({ x, y }: { x: number; y: number }): boolean =>
+    x > 0 && y > 0 && x < truth.width && y < truth.height;
+  const cutOff = truth.sheets.filter(
+    (sheet) => !inFrame.includes(sheet) && sheet.corners.some(isInSight),
+  );
+  return seenOf(things, notes, inFrame, SHEET, cutOff.length);
 }
 
 async function suppliesSeen({ name, scene }: SupplySituation, seed: number): Promise<Seen> {

@@ -60,11 +60,13 @@ const framed =
     };
   };
 
-/** The picture ends 60 mm short of the last column's outer edge. */
-const cutOff = (scene: Scene): Scene => {
-  const { view } = scene.camera;
-  return { ...scene, camera: { ...scene.camera, view: { ...view, width: view.width - 90 } } };
-};
+/** The picture ends so many millimetres short of where it would. */
+const cutOff =
+  (by: number) =>
+  (scene: Scene): Scene => {
+    const { view } = scene.camera;
+    return { ...scene, camera: { ...scene.camera, view: { ...view, width: view.width - by } } };
+  };
 
 export const SITUATIONS: readonly Situation[] = [
   { name: 'white board, 2 mm apart', sheets: 12, surface: 'white board', gap: 2 },
@@ -129,9 +131,19 @@ export const SITUATIONS: readonly Situation[] = [
     surface: 'grey desk',
     gap: 18,
     turned: 3,
-    touch: cutOff,
+    touch: cutOff(90),
     whole: 4,
   },
+  {
+    name: 'a column a little out of the picture, cloth',
+    sheets: 6,
+    surface: 'cloth',
+    gap: 18,
+    turned: 3,
+    touch: cutOff(45),
+    whole: 4,
+  },
+  { name: 'one sheet on wood', sheets: 1, surface: 'wood', gap: 0, turned: 4 },
 ];
 
 /** Sheets in rows, turned a little, the camera set up anew so that all are seen. */
