@@ -1,3 +1,4 @@
+import type { Palette } from '../colour/palette.ts';
 import { words } from './coordination/words.ts';
 import type { PlanAsk } from './ask.ts';
 import type { ChosenCard } from './plan.ts';
@@ -35,15 +36,20 @@ function stock(ask: PlanAsk, cards: readonly ChosenCard[]): string[] {
   });
 }
 
+/** From here on a side was read in poor light or without a white card, CIEDE2000; thin strokes alone are not meant. */
+const POOR = 2.5;
+
 function uncertain(ask: PlanAsk): string[] {
-  const unsure = ask.pad.sheets.some((sheet) =>
-    [sheet.front, sheet.back].some(
-      (side) => side?.palette.colours.some(({ uncertainty }) => uncertainty > 2.5) ?? false,
-    ),
+  const unsure = ask.pad.sheets.some(({ front, back }) =>
+    [front, back].some((side) => side !== null && meanUncertainty(side.palette) > POOR),
   );
   return unsure
     ? [
         'Some colours were read from photos that leave much open: lay the papers of a card side by side in daylight before you cut.',
       ]
     : [];
+}
+
+function meanUncertainty({ colours }: Palette): number {
+  return colours.reduce((sum, { share, uncertainty }) => sum + share * uncertainty, 0);
 }

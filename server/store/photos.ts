@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely';
+import { docOf } from './doc.ts';
 import { isSeenPhoto, ownerNow } from './asker.ts';
 import type { Whose } from './asker.ts';
 import type { Face, PhotoRow } from './rows.ts';
@@ -102,7 +103,7 @@ function write(photo: PhotoRow): Omit<Tables['photos'], 'turn' | 'owner'> {
     arrangement,
     hash,
     picture,
-    doc: JSON.stringify(doc),
+    doc: docOf(doc),
     created_at: createdAt,
     revision,
   };

@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely';
+import { docOf } from './doc.ts';
 import { isOfSeenPad } from './asker.ts';
 import type { Whose } from './asker.ts';
 import type { SideRow } from './rows.ts';
@@ -64,5 +65,5 @@ function write(side: SideRow): Tables['sides'] {
   const { id, pad, photo, place, swatch, revision } = side;
   const { corners, palette, pattern, confidence, notes } = side;
   const doc: Doc = { corners, palette, pattern, confidence, notes };
-  return { id, pad, photo, place, swatch, revision, doc: JSON.stringify(doc) };
+  return { id, pad, photo, place, swatch, revision, doc: docOf(doc) };
 }

@@ -1,4 +1,5 @@
 import type { Kysely } from 'kysely';
+import { docOf } from './doc.ts';
 import { isOwn, ownerNow } from './asker.ts';
 import type { Whose } from './asker.ts';
 import type { SupplyRow } from './rows.ts';
@@ -80,5 +81,5 @@ function write(supply: SupplyRow): Omit<Tables['supplies'], 'turn' | 'owner'> {
     ...(glossy === true ? { glossy } : {}),
     ...(pad === undefined ? {} : { pad }),
   };
-  return { id, kind, name, photo, doc: JSON.stringify(doc), created_at: createdAt, revision };
+  return { id, kind, name, photo, doc: docOf(doc), created_at: createdAt, revision };
 }

@@ -31,6 +31,15 @@ describe('a store', () => {
     expect(await again.read.supplies.all()).toEqual([INK]);
   });
 
+  test('keeps nothing of what holds a number that is none: it could not be read again', async () => {
+    const store = await openForTest(await newFolder());
+    for (const uncertainty of [NaN, Infinity]) {
+      const broken = store.write((records) => records.supplies.add({ ...INK, uncertainty }));
+      await expect(broken).rejects.toThrow('finite number as uncertainty');
+    }
+    expect(await store.read.supplies.all()).toEqual([]);
+  });
+
   test('keeps all of a transaction or none of it', async () => {
     const store = await openForTest(await newFolder());
     const broken = store.write(async (records) => {

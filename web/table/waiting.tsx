@@ -2,6 +2,7 @@ import type { ReadonlySignal } from '@preact/signals';
 import type { VNode } from 'preact';
 import type { Kept } from '../wire/kept.ts';
 import { words } from '../words/words.ts';
+import { Link } from './link.tsx';
 import { Mishap } from './mishap.tsx';
 
 interface Props<T> {
@@ -20,7 +21,14 @@ export function Once<T>({ of, again, heading, children }: Props<T>): VNode {
     <>
       {heading !== undefined && <h1>{heading}</h1>}
       {problem ? (
-        <Mishap problem={problem} again={again} />
+        <>
+          <Mishap problem={problem} again={again} />
+          {problem.status === 404 && (
+            <Link to={{ at: 'pads' }} class="button quiet">
+              {words.toPads}
+            </Link>
+          )}
+        </>
       ) : (
         <p class="waiting">{waiting ? words.waiting : ''}</p>
       )}

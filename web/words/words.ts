@@ -8,6 +8,7 @@ import { letter, sentence } from './grammar.ts';
 export const words = {
   name: 'Plyhue',
   home: 'Plyhue, all pads',
+  toPads: 'To your pads',
   skip: 'Skip to the work',
   close: 'Close',
   waiting: 'One moment …',
