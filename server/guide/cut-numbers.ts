@@ -3,7 +3,7 @@ import type { Size } from '../lengths/length.ts';
 import type { CutLine } from './cut-lines.ts';
 import type { Spot } from './drawing.ts';
 import type { FinishLine } from './finish-lines.ts';
-import type { Taken } from './piece-label.ts';
+import type { Taken } from './laid.ts';
 import { spotOn } from './track.ts';
 import type { Track } from './track.ts';
 

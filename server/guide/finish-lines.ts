@@ -2,11 +2,9 @@ import type { CutStep } from '../cutting/cut-steps.ts';
 import type { FinishingStep } from '../cutting/finishing-steps.ts';
 import type { PlacedPiece, Slot } from '../cutting/piece.ts';
 import { shapeCorners } from '../layouts/outline.ts';
-import { toMillimetres } from '../lengths/length.ts';
-import type { Length } from '../lengths/length.ts';
 import type { Spot } from './drawing.ts';
 import type { Turn } from './paint.ts';
-import { laid, plainTurn } from './piece-label.ts';
+import { fromCardToSheet } from './laid.ts';
 import { placeOfMark } from './step-words.ts';
 import type { Track } from './track.ts';
 
@@ -33,29 +31,14 @@ export function finishLines(steps: readonly CutStep[], slot: Slot, lying: Lying)
     if (step.kind === 'cut') return [];
     const placed = slot.pieces.find(({ piece }) => piece.id === step.piece);
     if (placed === undefined) return [];
-    const onSheet = fromCardToSheet(placed, lying);
+    const onSheet = fromCardToSheet({
+      placed,
+      turn: lying.turnOf(placed),
+      showsOther: lying.showsOther(placed),
+    });
     const tracks = tracksOf(step, placed).map((track) => track.map(onSheet));
     return [{ number: step.number, tracks, marks: step.kind === 'slant' ? tracks.flat() : [] }];
   });
-}
-
-/**
- * From the piece as it lies on its card, in 1/320 mm from its upper left corner, to the sheet, in mm: it is
- * turned back, and where it shows the side that lies down, seen through the sheet, left and right change.
- */
-function fromCardToSheet(placed: PlacedPiece, { turnOf, showsOther }: Lying): (at: Spot) => Spot {
-  const { x, y, width, height } = laid(placed, 1);
-  const { size } = placed.piece;
-  const quarters = (turnOf(placed) ?? plainTurn(placed)) / 90;
-  const mirrored = showsOther(placed) ? -1 : 1;
-  return (at) => {
-    let [across, down] = [at.x - size.width / 2, at.y - size.height / 2];
-    for (let turned = 0; turned < quarters; turned++) [across, down] = [down, -across];
-    return {
-      x: x + width / 2 + mirrored * toMillimetres(across as Length),
-      y: y + height / 2 + toMillimetres(down as Length),
-    };
-  };
 }
 
 /** What is cut, on the piece as it lies on its card. */

@@ -1,6 +1,6 @@
 import type { Length, Ruler } from '../lengths/length.ts';
 import type { CutLine } from './cut-lines.ts';
-import type { Taken } from './piece-label.ts';
+import type { Taken } from './laid.ts';
 import { lengthSaid } from './said.ts';
 
 /** Parts of the cut's length at which its measure may lie, the best first. */

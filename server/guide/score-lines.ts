@@ -3,7 +3,7 @@ import type { Fold } from '../layouts/layout.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Mark } from './drawing.ts';
 import { INK } from './look.ts';
-import { laid } from './piece-label.ts';
+import { laid } from './laid.ts';
 
 /** Where a base is scored and folded, dotted on the sheet that it is cut from. */
 export function scoreLines(placed: PlacedPiece, fold: Fold | null, scale: number): Mark[] {

@@ -4,7 +4,7 @@ import type { Slot } from '../cutting/piece.ts';
 import { INCH } from '../lengths/length.ts';
 import type { Ruler, Size } from '../lengths/length.ts';
 import type { Lying } from './finish-lines.ts';
-import { plainTurn } from './piece-label.ts';
+import { plainTurn } from './laid.ts';
 import { keptCorner } from './square-corner.ts';
 import type { Place } from './square-corner.ts';
 import { capital, layerSaid, lengthSaid, sizeSaid } from './said.ts';
