@@ -11,7 +11,7 @@ import { blocksOn } from './flow.ts';
 import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { pack } from './pack.ts';
-import { partsSaid } from './parts-words.ts';
+import { isSpared, partsSaid } from './parts-words.ts';
 import { plainTurn } from './piece-label.ts';
 import { printRuler } from './print-ruler.ts';
 import { labelsSaid } from './said.ts';
@@ -122,9 +122,11 @@ function faceMarks(ask: GuideAsk, { sheet, up }: SlotFacts): Mark[] {
     : [{ kind: 'picture', href, x: 0, y: 0, ...size }];
 }
 
+/** Sheets that are cut; one that stays whole lies in no stack. */
 function stackNote(ask: GuideAsk, facts: Facts, { slot }: SlotFacts): string {
-  const stack = stacksOf(ask.scheme, ask.stack ?? STACK).find(({ slots }) =>
-    slots.includes(slot.id),
+  const slots = ask.scheme.slots.filter((one) => !isSpared(ask, one));
+  const stack = stacksOf({ ...ask.scheme, slots }, ask.stack ?? STACK).find((one) =>
+    one.slots.includes(slot.id),
   );
   const others = facts.slots.filter(
     (one) => one.slot.id !== slot.id && stack?.slots.includes(one.slot.id) === true,

@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { cutSteps } from '../../server/cutting/cut-steps.ts';
 import { leftovers, worthKeeping } from '../../server/cutting/leftovers.ts';
+import { stacksOf } from '../../server/cutting/stacks.ts';
+import type { GuideAsk } from '../../server/guide/ask.ts';
 import { cutLines } from '../../server/guide/cut-lines.ts';
 import { guidePages } from '../../server/guide/guide-pages.ts';
 import { PAGE } from '../../server/guide/page.ts';
 import { faceUp, swatchPlace } from '../../server/guide/swatch-place.ts';
+import { layingOf } from '../../server/guide/slot-pages.ts';
 import { slotsOnScreen } from '../../server/guide/slots-on-screen.ts';
 import { factsOf } from '../../server/guide/facts.ts';
 import { stockNeeds } from '../../server/guide/stock-needs.ts';
@@ -341,4 +344,75 @@ test('a sheet whose pieces come out of kept parts is not to be opened, and leave
       .includes(name),
   );
   expect(listed).toEqual([true, false]);
+});
+
+test('a sheet that stays whole lies in no stack: its block names no others, and no other names it', () => {
+  const ask = guideWorld([...layoutsOf('us').slice(0, 3), ...layoutsOf('us').slice(0, 3)]);
+  const facts = factsOf(ask);
+  const ofSlot = (id: string) => facts.slots.find(({ slot }) => slot.id === id)!;
+  const alikeIn = (whole: GuideAsk, id: string): string[] =>
+    /Cut alike: ([^.]*)/.exec(layingOf(whole, facts, ofSlot(id)))?.[1]!.match(/\d+/g) ?? [];
+  const numbers = (ids: readonly string[]): string[] =>
+    ids.map((id) => /\d+/.exec(ofSlot(id).name)![0]);
+  const stacks = stacksOf(ask.scheme, 3).filter(({ slots }) => slots.length > 1);
+  expect(stacks.length).toBeGreaterThan(0);
+  for (const { slots } of stacks) {
+    const [spared, ...others] = slots;
+    const fromParts = ofSlot(spared!).slot.pieces.map(({ piece }) => ({
+      slot: spared!,
+      piece: piece.id,
+      size: ask.scheme.sheet,
+    }));
+    for (const id of slots)
+      expect(alikeIn(ask, id)).toEqual(numbers(slots.filter((one) => one !== id)));
+    expect(alikeIn({ ...ask, fromParts }, spared!)).toEqual([]);
+    for (const id of others)
+      expect(alikeIn({ ...ask, fromParts }, id)).not.toContain(numbers([spared!])[0]);
+  }
+});
+
+test('the place of a sheet that stays whole in a stack is given to the next one', () => {
+  const layout = layoutsOf('us')[0]!;
+  const one = guideWorld([layout]);
+  const slot = one.scheme.slots[0]!;
+  // Five sheets of one way of cutting, of which no more than two lie on each other.
+  const copies = [1, 2, 3, 4, 5].map((at) => ({ ...slot, id: `slot-${at}` }));
+  const sheets = copies.map((_, at) => ({
+    ...one.pad.sheets[0]!,
+    id: `sheet-${at + 1}`,
+    label: `Sheet ${at + 1}`,
+  }));
+  const ask: GuideAsk = {
+    ...one,
+    stack: 2,
+    pad: { ...one.pad, sheets },
+    scheme: { ...one.scheme, slots: copies },
+    plan: {
+      ...one.plan,
+      slots: Object.fromEntries(copies.map(({ id }, at) => [id, `sheet-${at + 1}`])),
+    },
+    fromParts: slot.pieces.map(({ piece }) => ({
+      slot: 'slot-2',
+      piece: piece.id,
+      size: one.scheme.sheet,
+    })),
+  };
+  const facts = factsOf({
+    ...ask,
+    plan: {
+      ...ask.plan,
+      cards: ask.plan.cards.map((card) => ({
+        ...card,
+        layers: card.layers.map((layer) =>
+          layer.choice.kind === 'paper'
+            ? { ...layer, choice: { ...layer.choice, slot: 'slot-1' } }
+            : layer,
+        ),
+      })),
+    },
+  });
+  const alike = facts.slots.map(
+    (each) => /Cut alike: ([^.]*)/.exec(layingOf(ask, facts, each))?.[1],
+  );
+  expect(alike).toEqual(['Sheet 3', undefined, 'Sheet 1', 'Sheet 5', 'Sheet 4']);
 });
