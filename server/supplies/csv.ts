@@ -10,8 +10,9 @@ export interface CsvRecord {
 
 /** Comma-separated text as RFC 4180 describes it, whose lines end in CR LF. */
 export function csvText(rows: readonly (readonly string[])[]): string {
-  // Space at the ends of a field belongs to it (RFC 4180, 2.4), yet many a reader drops it outside quotes.
-  return stringify([...rows], { record_delimiter: 'windows', quoted_match: /^\s|\s$/ });
+  // Space at the ends of a field belongs to it (RFC 4180, 2.4), yet many a reader drops it outside quotes; and many
+  // a reader, this one too, takes a bare CR or LF for the end of a line.
+  return stringify([...rows], { record_delimiter: 'windows', quoted_match: /[\r\n]|^\s|\s$/ });
 }
 
 /**

@@ -71,4 +71,21 @@ describe('supplies as comma-separated text', () => {
     ]);
     expect(csvText([['a"b', 'b', 'c,c']])).toBe('"a""b",b,"c,c"\r\n');
   });
+
+  // RFC 4180, section 2, rule 6: fields with line breaks stand in quotes; a bare LF or CR is one to every reader that takes either for the end of a line.
+  test.each(['\r\n', '\n', '\r'])('a field with %j in it is written in quotes', (end) => {
+    expect(csvText([['a', `b${end}b`]])).toBe(`a,"b${end}b"\r\n`);
+  });
+
+  test('whatever stands in the fields, they come back as they went', () => {
+    const sign = fc.constantFrom('a', 'é', ',', ';', '"', ' ', '\t', '\r', '\n', '\ufeff');
+    const field = fc.string({ unit: sign, maxLength: 8 });
+    const rows = fc.array(fc.array(field, { minLength: 2, maxLength: 5 }), { maxLength: 6 });
+    fc.assert(
+      fc.property(rows, (all) => {
+        expect(csvRecords(csvText(all)).map(({ fields }) => fields)).toEqual(all);
+      }),
+      { seed: 12, numRuns: 500 },
+    );
+  });
 });
