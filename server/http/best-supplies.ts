@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
+import { withoutOutlines, withoutPlacesOn } from '../pad/less-of-side.ts';
 import type { Side } from '../pad/pad.ts';
 import type { Records } from '../store/records.ts';
 import type { Occasion } from '../supplies/best-for.ts';
@@ -136,10 +137,5 @@ async function asOnePicture(
 
 /** A side as supplies are held against it: its colours, not where they lie nor what is printed in them. */
 function seenBySupplies(side: Side): Side {
-  const { colours, tonal } = side.palette;
-  return {
-    ...side,
-    palette: { colours, tonal },
-    pattern: { ...side.pattern, descriptor: [] },
-  };
+  return withoutOutlines(withoutPlacesOn(side));
 }

@@ -1,4 +1,5 @@
 import { isTied } from '../cutting/pairs-across.ts';
+import { withoutPlacesOn } from '../pad/less-of-side.ts';
 import type { Pad } from '../pad/pad.ts';
 import type { PlanAsk } from './ask.ts';
 import type { ChosenCard, FacesUp, Plan } from './plan.ts';
@@ -12,15 +13,10 @@ export function byPlace({ sheets }: Pad): boolean {
 
 /** The pad as if it were not known where on its sides the colours lie. */
 export function withoutPlaces(pad: Pad): Pad {
-  const side = (one: Pad['sheets'][number]['front']): typeof one => {
-    if (one === null) return null;
-    const { colours, tonal } = one.palette;
-    return { ...one, palette: { colours, tonal } };
-  };
   const sheets = pad.sheets.map((sheet) => ({
     ...sheet,
-    front: side(sheet.front),
-    back: side(sheet.back),
+    front: sheet.front && withoutPlacesOn(sheet.front),
+    back: sheet.back && withoutPlacesOn(sheet.back),
   }));
   return { ...pad, sheets };
 }

@@ -1,4 +1,5 @@
 import type * as Wire from '../../contract/pads.ts';
+import { withoutOutlines } from '../../pad/less-of-side.ts';
 import type { Grouping, Sheet, Side } from '../../pad/pad.ts';
 import { padNames } from '../../pad/pad-names.ts';
 import type { PadRow, PhotoRow, SheetRow, SideRow } from '../../store/rows.ts';
@@ -105,13 +106,9 @@ export function sheetsOf({ sheets, sides }: Pick<PadRows, 'sheets' | 'sides'>): 
 export function sheetsToPlan(rows: Pick<PadRows, 'sheets' | 'sides'>): Sheet[] {
   return sheetsOf(rows).map((sheet) => ({
     ...sheet,
-    front: withoutOutlines(sheet.front),
-    back: withoutOutlines(sheet.back),
+    front: sheet.front && withoutOutlines(sheet.front),
+    back: sheet.back && withoutOutlines(sheet.back),
   }));
-}
-
-function withoutOutlines(side: Side | null): Side | null {
-  return side && { ...side, pattern: { ...side.pattern, descriptor: [] } };
 }
 
 function plainSide(row: SideRow | null): Side | null {
