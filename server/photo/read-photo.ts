@@ -18,7 +18,7 @@ import type { FlatSheet, Found, OpenedPixels, PhotoAsk, PhotoReading, Spot } fro
 import { scaledQuad } from './find-sheets.ts';
 import { straightTones } from './straight-tones.ts';
 import { straighten } from './straighten.ts';
-import { referenceOf } from './white-reference.ts';
+import { openBeside, referenceOf } from './white-reference.ts';
 import type { Reference } from './white-reference.ts';
 
 /**
@@ -155,8 +155,7 @@ function flattenOne(
     noise: noiseOf(reading),
     field: PER_LOG_LIGHT * field.error,
     tint: field.tint,
-    reference: Math.hypot(reference.error, tieLeft),
-    hueOpen: reference.hueOpen,
+    ...openBeside(reference, tieLeft),
     ...(photo.developed === true ? { camera: { white: card } } : {}),
     ...(tasteLeft > 0 ? { camera: { white: card, part: tasteLeft } } : {}),
   };

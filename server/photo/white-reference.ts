@@ -5,7 +5,7 @@ import { whiteOf } from './correction.ts';
 import type { White } from './correction.ts';
 import type { Candidate } from './find-sheets.ts';
 import { middleOf } from './find-sheets.ts';
-import { SCANNED, lightAt } from './light.ts';
+import { lightAt } from './light.ts';
 import type { LightField } from './light.ts';
 import type { Picture } from './picture.ts';
 import type { Light3 } from './tie-by-chips.ts';
@@ -137,8 +137,6 @@ const ERROR = { card: 1.2, burnt: 3, none: 3.6 };
  *             papers differ by 0.88, 0.33 and 1.44.
  */
 const OPEN_ON_SCANS = 0.45;
-/** The light has been read and not just taken for even. */
-const LIGHT_KNOWN = 0.1;
 
 function reference(
   kind: 'found' | 'tapped',
@@ -147,7 +145,7 @@ function reference(
   field: LightField,
   developed: boolean,
 ): Reference {
-  const scanned = !developed && field.error < LIGHT_KNOWN && field.range < SCANNED;
+  const scanned = !developed && field.pressed;
   return {
     kind,
     corners,
@@ -161,6 +159,20 @@ function reference(
     hueOpen: scanned ? OPEN_ON_SCANS : 1,
     burnt: patch.burnt,
   };
+}
+
+/**
+ * What the white of a photo that is tied to another leaves open: how well scraps agree after the tie is no property of
+ * white papers, so nothing that is known of a scanner's white narrows it.
+ *
+ * Takes       the photo's own white, and what is left between its scraps and those of the other, in CIELAB units.
+ */
+export function openBeside(
+  { error, hueOpen }: Reference,
+  tieLeft: number,
+): { readonly reference: number; readonly hueOpen: number } {
+  const reference = Math.hypot(error, tieLeft);
+  return { reference, hueOpen: Math.hypot(hueOpen * error, tieLeft) / reference };
 }
 
 /** What a light relative to the field is in the middle of the photo. */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { makePad } from '../../sample-swatches/pad/make-pad.ts';
 import { renderPhoto } from '../../sample-swatches/render-photo.ts';
 import { makeScene } from '../../sample-swatches/scene/make-scene.ts';
+import type { Difficulty } from '../../sample-swatches/scene/scene.ts';
 import { difference } from '../../server/colour/difference.ts';
 import { openPhoto } from '../../server/images/open-photo.ts';
 import type { PhotoAsk, PhotoReading } from '../../server/photo/picture.ts';
@@ -10,13 +11,16 @@ import { readPhoto } from '../../server/photo/read-photo.ts';
 const LOOK = { look: 'sheets', sheetMillimetres: { width: 152.4, height: 152.4 } } as const;
 
 /** Two sheets and six scraps on a cutting mat; the other room has lamplight and a camera that bends the tones. */
-async function rendered(otherRoom: boolean): ReturnType<typeof renderPhoto> {
+async function rendered(
+  otherRoom: boolean,
+  difficulty: Difficulty = 'normal',
+): ReturnType<typeof renderPhoto> {
   const sides = makePad(3)
     .sheets.slice(0, 2)
     .map(({ front }) => front);
-  const scene = makeScene(3, 'normal', sides, {
+  const scene = makeScene(3, difficulty, sides, {
     pixels: 1500,
-    surface: 'cutting mat',
+    ...(difficulty === 'scanner' ? {} : { surface: 'cutting mat' }),
     chips: true,
   });
   const { light } = scene;
@@ -66,6 +70,25 @@ describe('scraps in pictures of two rooms', () => {
       expect(second.chips.scraps.map(({ lab }) => lab)).toEqual(chipColours);
       expect(apart(meansOf(second), meansOf(first))).toBeLessThan(untied / 1.4);
     }
+  });
+
+  it('a scan tied to another picture leaves open what the tie leaves, in hue too, and narrows only its own white', async () => {
+    const scan = await rendered(false, 'scanner');
+    const corners = scan.truth.chips.map((chip) => chip.corners);
+    const alone = await read(scan, { tap: { chips: corners } });
+    // Colours that no tie brings together: by turns bluer and yellower than they are.
+    const chipColours = alone.chips.scraps.map(({ lab }, i) => ({
+      ...lab,
+      b: lab.b + (i % 2 === 0 ? 3 : -3),
+    }));
+    const tied = await read(scan, { chipColours, tap: { chips: corners } });
+    expect(tied.chips.tie).toBe('tied');
+    const [own, error] = [alone.sheets[0]!.error, tied.sheets[0]!.error];
+    expect(own.hueOpen).toBeLessThan(0.5);
+    const left = error.reference ** 2 - own.reference ** 2;
+    expect(left).toBeGreaterThan(1);
+    const hues = [own, error].map(({ reference, hueOpen }) => (reference * hueOpen!) ** 2);
+    expect(hues[1]! - hues[0]!).toBeCloseTo(left, 9);
   });
 
   it('two greys alone tie nothing, and she is told', async () => {

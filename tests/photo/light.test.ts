@@ -5,7 +5,10 @@ import { bytesOfLinear } from '../../server/colour/spaces.ts';
 import { rectangleQuad } from '../../server/geometry/quad.ts';
 import { correctedWhite, whiteOf } from '../../server/photo/correction.ts';
 import { lightAt, lightOnTable } from '../../server/photo/light.ts';
+import type { LightField } from '../../server/photo/light.ts';
 import type { Picture } from '../../server/photo/picture.ts';
+import { chanceOf, normal } from '../colour/drawn.ts';
+import { openBeside, referenceOf } from '../../server/photo/white-reference.ts';
 
 const [WIDTH, HEIGHT] = [800, 600];
 
@@ -84,5 +87,102 @@ describe('a photo', () => {
     // A coloured thing is no paper, whatever the light.
     expect(taken(60)).toBeLessThan(9.5);
     expect(whiteOf([1, 1, 1], [0.6, 0.6, 0.6], false, 'card').lab.b).toBeLessThan(-3);
+  });
+});
+
+/** Bare pale table, with a little grain, under a light that falls off to `to` of itself at the right. */
+function pale(to: number, bend = 1): Picture {
+  const chance = chanceOf(5);
+  const light = new Float32Array(3 * WIDTH * HEIGHT);
+  for (let at = 0; at < light.length; at += 3) {
+    const part = ((at / 3) % WIDTH) / WIDTH;
+    const here = (1 - (1 - to) * part ** bend) * (1 + 0.02 * normal(chance));
+    [0.7, 0.69, 0.68].forEach((value, k) => (light[at + k] = value * here));
+  }
+  return { width: WIDTH, height: HEIGHT, rgb: bytesOfLinear(light), primaries: 'srgb' };
+}
+
+/** Of the picture, what is table: the pixels left of `right`. */
+const leftOf = (right: number): Uint8Array =>
+  new Uint8Array(WIDTH * HEIGHT).map((_value, at) => (at % WIDTH < right ? 1 : 0));
+
+describe('a picture as even as a scan', () => {
+  const card = rectangleQuad<'photo'>(30, 30, 80, 80);
+  const hueOpen = (picture: Picture, field: LightField, developed = false): number =>
+    referenceOf(picture, field, [], card, undefined, developed).hueOpen;
+
+  it('is one where most of it is seen, and a strip of a table at a window is none, however even', () => {
+    const lid = pale(0.97);
+    const scan = lightOnTable(lid, leftOf(WIDTH));
+    expect(scan.pressed).toBe(true);
+    expect(hueOpen(lid, scan)).toBeLessThan(1);
+    expect(hueOpen(lid, scan, true)).toBe(1);
+
+    const table = pale(0.7);
+    const strip = lightOnTable(table, leftOf(0.22 * WIDTH));
+    // No more differs over the strip than over a scan.
+    expect(strip.range).toBeLessThan(1.08);
+    expect(strip.pressed).toBe(false);
+    expect(hueOpen(table, strip)).toBe(1);
+    expect(strip.error).toBeGreaterThan(2 * scan.error);
+    expect(strip.tint).toBeGreaterThan(scan.tint);
+  });
+
+  it.each([
+    ['evenly', 1, 0.22],
+    ['ever more', 2, 0.22],
+    ['evenly', 1, 0.5],
+    ['ever more', 2, 0.5],
+  ])(
+    'states what it is off by where light falls %s (%f) and a part of %f is seen',
+    (_, bend, part) => {
+      const { error, ...field } = lightOnTable(pale(0.7, bend), leftOf(part * WIDTH));
+      const offs = Array.from({ length: 100 }, (_value, i) => (i + 0.5) / 100).map((x) =>
+        Math.log(lightAt({ error, ...field }, x * WIDTH, HEIGHT / 2)[1] / (1 - 0.3 * x ** bend)),
+      );
+      const mean = offs.reduce((sum, off) => sum + off, 0) / offs.length;
+      const spread = Math.sqrt(offs.reduce((sum, off) => sum + (off - mean) ** 2, 0) / offs.length);
+      expect(spread).toBeLessThan(error);
+      expect(error).toBeGreaterThan(lightOnTable(pale(0.7, bend), leftOf(WIDTH)).error);
+    },
+  );
+
+  it('is none where nothing was seen at all and the light is only taken for even', () => {
+    const lid = pale(0.97);
+    const even = lightOnTable(lid, leftOf(0));
+    expect(even.range).toBe(1);
+    expect(even.pressed).toBe(false);
+    expect(hueOpen(lid, even)).toBe(1);
+  });
+});
+
+describe('the white of a scan that is tied to another photo', () => {
+  const white = whiteOf([1, 1, 1], [0.9, 0.9, 0.95], false, 'scan');
+  const scan = {
+    kind: 'found',
+    corners: null,
+    white,
+    error: 1.2,
+    hueOpen: 0.45,
+    burnt: 0,
+  } as const;
+
+  it('leaves the hue of what scraps differ by wholly open, and narrows its own alone', () => {
+    // 1.2 x 0.45 = 0.54 of its own, beside 2 and 0.
+    const tied = openBeside(scan, 2);
+    expect(tied.reference).toBeCloseTo(Math.hypot(1.2, 2), 12);
+    expect(tied.reference * tied.hueOpen).toBeCloseTo(Math.hypot(0.54, 2), 12);
+    expect(openBeside(scan, 0).reference).toBe(1.2);
+    expect(openBeside(scan, 0).hueOpen).toBeCloseTo(0.45, 12);
+    const { hueOpen } = openBeside({ ...scan, hueOpen: 1 }, 2);
+    expect(hueOpen).toBeCloseTo(1, 12);
+  });
+
+  it('states more for a colour that it ties badly than if all of that were white paper on a scan', () => {
+    const stated = (reference: number, hueOpen: number): number =>
+      colourUncertainty({ l: 70, a: 10, b: 20 }, 900, { noise: 0, field: 0, reference, hueOpen });
+    const { reference, hueOpen } = openBeside(scan, 3);
+    expect(stated(reference, hueOpen)).toBeGreaterThan(1.2 * stated(reference, scan.hueOpen));
+    expect(stated(reference, hueOpen)).toBeLessThan(stated(reference, 1));
   });
 });

@@ -29,6 +29,7 @@ const EVEN: LightField = {
   range: 2,
   error: 0.02,
   tint: 0.01,
+  pressed: false,
   width: WIDTH,
   height: HEIGHT,
 };
