@@ -184,14 +184,13 @@ export function colourFigures(pads: readonly ReadPad[], level: Strictness): Figu
   const tones = all
     .filter(({ truth }) => truth.tonal)
     .map(({ found, truth }) => difference(meanOf(found.palette.colours), truth.palette[0]!.lab));
-  // On a scan the white cards are most of the error, so its bar is held where there are many (photos-many-figures.ts).
   const bars = level === 'normal';
   return [
     {
       name: `${level}: printed colours, median`,
       value: median(offs),
       unit: 'CIEDE2000',
-      bar: bars ? most(1.5) : null,
+      bar: level === 'hard' ? null : most(level === 'scanner' ? 0.6 : 1.5),
       note: `${offs.length} colours of 5 % or more, beside ${pads.length} white cards`,
     },
     {

@@ -12,7 +12,8 @@ export function manyCardFigures(pads: readonly ReadPad[], level: Strictness): Fi
     .map((pad) => median(printedErrors([pad]).map(({ off }) => off)))
     .filter(Number.isFinite)
     .sort((p, q) => p - q);
-  const at = (part: number): string => medians[Math.floor(part * (medians.length - 1))]!.toFixed(2);
+  const at = (part: number): string =>
+    medians[Math.floor(part * (medians.length - 1))]?.toFixed(2) ?? 'none read';
   return [
     {
       name: `${level}, many white cards: printed colours, median`,

@@ -12,8 +12,10 @@ export function calibrationFigures(
   what: string,
   slack: number | null,
   furthest = SAME,
+  groups = 'white cards',
 ): Figure[] {
   const read = errors.filter(({ off }) => off <= furthest);
+  const beside = `${new Set(read.map(({ group }) => group)).size} ${groups}`;
   return (
     [
       [1, 68],
@@ -27,7 +29,7 @@ export function calibrationFigures(
       value: Math.abs(within - aim),
       unit: 'points',
       bar: slack === null ? null : most(slack),
-      note: `${within.toFixed(0)} % of ${read.length}; ${intervalAs(borne)}`,
+      note: `${within.toFixed(0)} % of ${read.length}, beside ${beside}; ${intervalAs(borne)}`,
     };
   });
 }
@@ -36,24 +38,25 @@ export function supplyFigures(
   supplies: readonly ReadSupplies[],
   kind: string,
   bar: number | null,
+  many = '',
 ): Figure[] {
   const truths = sum(supplies.map((one) => one.truths.length));
   const matched = supplies.flatMap((one) => one.matched);
   const offs = supplyErrors(supplies).map(({ off }) => off);
   return [
     {
-      name: `${kind}: found`,
+      name: `${kind}${many}: found`,
       value: matched.length / truths,
       unit: '',
       bar: null,
       note: `${truths} in ${supplies.length} photos; ${sum(supplies.map((one) => one.found)) - matched.length} found that are none`,
     },
     {
-      name: `${kind}: colour, median`,
+      name: `${kind}${many}: colour, median`,
       value: median(offs),
       unit: 'CIEDE2000',
       bar: bar === null ? null : most(bar),
-      note: `95th percentile ${percentile(offs, 0.95).toFixed(2)}`,
+      note: `95th percentile ${percentile(offs, 0.95).toFixed(2)}; beside ${supplies.length} white cards`,
     },
   ];
 }

@@ -91,8 +91,8 @@ export async function realFigures(): Promise<Figure[]> {
       note: `the plain way, straight from the file: ${median(plainPairs).toFixed(2)}`,
     },
     ...byChips(shots, truths),
-    ...calibrationFigures(unseen, 'real photos', 7, Infinity),
-    ...calibrationFigures(errors, 'real photos, with those learnt from', null, Infinity),
+    ...calibrationFigures(unseen, 'real photos', 7, Infinity, 'photos'),
+    ...calibrationFigures(errors, 'real photos, with those learnt from', null, Infinity, 'photos'),
   ];
 }
 

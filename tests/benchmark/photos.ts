@@ -40,9 +40,12 @@ const LEVELS = ['scanner', 'normal', 'hard'] as const;
  * Pictures of 7 megapixels: a phone takes 12, and smaller ones lose fine strokes before any reading begins. What the
  * white card of one picture happens to be moves all of its colours, so figures of plain colours need several.
  */
-const QUICK = { pads: { scanner: 8, normal: 6, hard: 3 }, pixels: 3024 };
-const FULL = { pads: { scanner: 8, normal: 20, hard: 10 }, pixels: 3024 };
-/** Small pictures, each beside a white card of its own: so many that a share is known to within 10 points. */
+const QUICK = { pads: { scanner: 8, normal: 6, hard: 3 }, supplies: 6, pixels: 3024 };
+const FULL = { pads: { scanner: 8, normal: 20, hard: 10 }, supplies: 8, pixels: 3024 };
+/**
+ * Small pictures besides, held to the same bars, each with a white card of its own: so many that a share is known to
+ * within 10 points.
+ */
 const MANY = { scanner: 36, normal: 40, hard: 24, cardstock: 30, ink: 30 };
 /** Seeds of inks lie so far from those of squares, whose white cards they would share. */
 const INKS = 100;
@@ -50,7 +53,7 @@ const SUPPLIES_PIXELS = 1800;
 
 async function measure(ask: Ask): Promise<Figure[]> {
   const wants = (topic: string): boolean => ask.only?.has(topic) ?? true;
-  if (ask.folder !== null) return ofCases(folderCases(ask.folder), ask, 'normal', true);
+  if (ask.folder !== null) return ofCases(folderCases(ask.folder), ask, 'normal');
   const size = ask.full ? FULL : QUICK;
   const first = ask.seeds === 'tune' ? 1 : REPORTED;
   const figures: Figure[] = [];
@@ -62,12 +65,17 @@ async function measure(ask: Ask): Promise<Figure[]> {
       for (let seed = first; seed < first + size.pads[level]; seed++)
         cases.push(await padCase(seed, level, size.pixels));
     if (level === 'normal' && wants('supplies'))
-      for (const kind of ['cardstock', 'ink'] as const) {
-        const from = kind === 'ink' ? first + INKS : first;
-        for (let seed = from; seed < from + MANY[kind]; seed++)
-          cases.push(await supplyCase(seed, level, kind, SUPPLIES_PIXELS));
-      }
+      cases.push(...(await supplyCases(first, () => size.supplies, size.pixels)));
     figures.push(...(await ofCases(cases, ask, level)));
+    if (level === 'normal' && wants('supplies'))
+      figures.push(
+        ...(await ofCases(
+          await supplyCases(first, (kind) => MANY[kind], SUPPLIES_PIXELS),
+          ask,
+          level,
+          ', many white cards',
+        )),
+      );
     if (!wants('colours') && !wants('many')) continue;
     const small: ReadPad[] = [];
     for (let seed = first; seed < first + MANY[level]; seed++)
@@ -79,7 +87,7 @@ async function measure(ask: Ask): Promise<Figure[]> {
   const [straight, bent] = [printed.get('normal'), printed.get('hard')];
   if (straight !== undefined && bent !== undefined) figures.push(...mixedFigures(straight, bent));
   if (wants('samples'))
-    for (const figure of await ofCases(samples(), { ...ask, only: null }, 'normal', true))
+    for (const figure of await ofCases(samples(), { ...ask, only: null }, 'normal'))
       figures.push({ ...figure, name: `samples, ${figure.name}` });
   if (wants('real')) figures.push(...(await realFigures()));
   if (wants('situations'))
@@ -91,12 +99,27 @@ async function measure(ask: Ask): Promise<Figure[]> {
   return figures;
 }
 
-/** `own`: these cases are all there is, so the bar on stated errors is held on them. */
+/** Squares, then smears, each picture beside a white card of its own. */
+async function supplyCases(
+  first: number,
+  count: (kind: 'cardstock' | 'ink') => number,
+  pixels: number,
+): Promise<Case[]> {
+  const cases: Case[] = [];
+  for (const kind of ['cardstock', 'ink'] as const) {
+    const from = kind === 'ink' ? first + INKS : first;
+    for (let seed = from; seed < from + count(kind); seed++)
+      cases.push(await supplyCase(seed, 'normal', kind, pixels));
+  }
+  return cases;
+}
+
+/** `many` is added to the names of the rows of supplies, when their pictures are the small ones. */
 async function ofCases(
   cases: readonly Case[],
   ask: Ask,
   level: (typeof LEVELS)[number],
-  own = false,
+  many = '',
 ): Promise<Figure[]> {
   const wants = (topic: string): boolean => ask.only?.has(topic) ?? true;
   const pads: ReadPad[] = [];
@@ -116,15 +139,14 @@ async function ofCases(
           ...calibrationFigures(
             printed,
             `${level}: printed colours`,
-            // Few white cards decide here; else the bar is held where there are many.
-            own ? 7 : null,
+            level === 'normal' ? 7 : null,
           ),
         ]
       : []),
     ...(pads.length > 0 && wants('patterns') ? patternFigures(pads, level) : []),
-    ...(cardstock.length > 0 ? supplyFigures(cardstock, 'cardstock', 1) : []),
-    ...(inks.length > 0 ? supplyFigures(inks, 'ink', null) : []),
-    ...(plain.length > 0 ? calibrationFigures(plain, 'cardstock and ink', 7) : []),
+    ...(cardstock.length > 0 ? supplyFigures(cardstock, 'cardstock', 1, many) : []),
+    ...(inks.length > 0 ? supplyFigures(inks, 'ink', null, many) : []),
+    ...(plain.length > 0 ? calibrationFigures(plain, `cardstock and ink${many}`, 7) : []),
   ];
 }
 
