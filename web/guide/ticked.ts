@@ -1,6 +1,6 @@
 import { onComingBack } from '../table/coming-back.ts';
 import { remembered } from '../table/memory.ts';
-import { Refused } from '../wire/ask.ts';
+import { isForGood } from '../wire/lost.ts';
 import { service } from '../wire/service.ts';
 import { ticks } from '../wire/shelves.ts';
 
@@ -63,7 +63,8 @@ async function isSent({ plan, step, done }: Unsent): Promise<boolean> {
     ticks.put(plan, await service.tick(plan, step, done));
     return true;
   } catch (fault) {
-    return isFinal(fault);
+    // A plan that is gone does not come back; the rest is asked again later.
+    return isForGood(fault);
   }
 }
 
@@ -73,13 +74,6 @@ function forget({ plan, step, done }: Unsent): void {
   const others = without(unsent.peek()[plan] ?? {}, step);
   const plans = without(unsent.peek(), plan);
   unsent.value = Object.keys(others).length === 0 ? plans : { ...plans, [plan]: others };
-}
-
-/** A plan that is gone does not come back; no answer, a busy service and a fault of it are asked again later. */
-function isFinal(fault: unknown): boolean {
-  if (!(fault instanceof Refused)) return true;
-  const { status } = fault.problem;
-  return status >= 400 && status < 500 && status !== 408 && status !== 429;
 }
 
 onComingBack(() => void sendTicks());

@@ -1,10 +1,12 @@
 import { ask, Refused } from './ask.ts';
+import { inLine } from './in-line.ts';
 import { untilAnswered } from './lost.ts';
 
 /**
  * Asks the service to change something, and asks again when the question or its answer is lost, without the
  * thing being done twice: what makes something carries a word of its own (Idempotency-Key) by which the service
- * knows it again, and the rest leads to the same end however often it is done.
+ * knows it again, and the rest leads to the same end however often it is done. What sets something (PUT, PATCH)
+ * stands in line with what sets it at the same address, so that the last one wished is the last to arrive.
  *
  * Throws      Refused, like `ask`, with what the last try ended in.
  */
@@ -15,7 +17,7 @@ export function change<T>(
   signal: AbortSignal | null = null,
 ): Promise<T> {
   const headers = method === 'POST' ? { 'idempotency-key': newWord() } : {};
-  return untilAnswered(async (again) => {
+  const send = async (again: boolean): Promise<T> => {
     try {
       return await ask<T>(method, address, body, signal, headers);
     } catch (fault) {
@@ -23,7 +25,10 @@ export function change<T>(
       if (again && method === 'DELETE' && isGone(fault)) return undefined as T;
       throw fault;
     }
-  }, signal);
+  };
+  if (method !== 'PUT' && method !== 'PATCH') return untilAnswered(send, signal);
+  const fields = method === 'PUT' ? null : Object.keys(body ?? {});
+  return inLine(address, fields, (overtaken) => untilAnswered(send, signal, overtaken));
 }
 
 function isGone(fault: unknown): boolean {

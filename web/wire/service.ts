@@ -99,7 +99,8 @@ export const service = {
   me: (): Promise<Me> => ask('GET', '/api/me'),
   /** Once: a code is good for one key, and a second try would be told that it is used up. */
   bringCode: (code: string): Promise<Key> => ask('POST', '/api/keys', { code }),
-  newCode: (code: NewCode): Promise<Code> => change('POST', '/api/codes', code),
+  /** Once: every try that arrives makes another code, and one that nobody sees lets somebody in all the same. */
+  newCode: (code: NewCode): Promise<Code> => ask('POST', '/api/codes', code),
   keys: async (): Promise<Key[]> => (await ask<KeyList>('GET', '/api/keys')).keys,
   removeKey: (key: string): Promise<void> => change('DELETE', `/api/keys/${key}`),
   supplies: async (): Promise<Supply[]> => list(await ask('GET', '/api/supplies'), 'supplies'),
