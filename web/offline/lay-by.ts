@@ -1,5 +1,4 @@
-/** The name under which the offline worker keeps answers. */
-const SHELF = 'plyhue-shelf';
+import { SHELF } from './shelf-name.ts';
 
 /**
  * Lays by what came along with another answer, under the address where it would have been asked for, so that the
