@@ -93,7 +93,13 @@ export const PlannedCard = z.object({
     .string()
     .optional()
     .describe(
-      'An SVG with its papers beside, of a card that the plan it came from makes otherwise; only where `drawings` asked for it.',
+      'An SVG with its papers beside, of a card that looked otherwise in the plan it came from; only where `drawings` asked for it.',
+    ),
+  same: z
+    .literal(true)
+    .optional()
+    .describe(
+      'It looks as it did in the plan that it came from, whose picture of it may be kept; only where `drawings` asked for it.',
     ),
 });
 

@@ -35,7 +35,8 @@ export async function drawCard(
   return drawPlanned({ ...guideAskOf(kept), picture }, number);
 }
 
-function swatchesBeside({ swatches }: KeptPlan): (side: string) => string | null {
+/** The address of the swatch of each side, as it was when the plan was made. */
+export function swatchesBeside({ swatches }: KeptPlan): (side: string) => string | null {
   return (side) => {
     const hash = swatches[side];
     return hash === undefined ? null : swatchAddress(side, hash);

@@ -78,19 +78,24 @@ describe('what else a plan could be', () => {
     });
     for (const made of [wished, taken].map((answer) => valueOf<Plans.Plan>(answer))) {
       expect(made.cards.some(({ drawing }) => drawing !== undefined)).toBe(true);
-      for (const { number, drawing } of made.cards) {
+      for (const { number, drawing, same } of made.cards) {
+        expect(same).toBe(drawing === undefined ? true : undefined);
         const now = await drawn(made, number);
         expect(drawing ?? (await drawn(plan, number))).toBe(now);
       }
       // They come along once and are not part of the plan.
       const asked = valueOf<Plans.Plan>(await ask(service, 'GET', `/api/plans/${made.id}`));
-      expect(asked.cards.every(({ drawing }) => drawing === undefined)).toBe(true);
+      for (const card of asked.cards) {
+        expect(card).not.toHaveProperty('drawing');
+        expect(card).not.toHaveProperty('same');
+      }
     }
     const bare = valueOf<Plans.Plan>(await ask(service, 'POST', '/api/plans', wish));
     const first = valueOf<Plans.Plan>(
       await ask(service, 'POST', '/api/plans?drawings=changed', WISH(plan)),
     );
-    for (const { drawing } of [...bare.cards, ...first.cards]) expect(drawing).toBeUndefined();
+    for (const { drawing, same } of [...bare.cards, ...first.cards])
+      expect([drawing, same]).toEqual([undefined, undefined]);
   });
 
   test('without a sheet of it the plan is another, worth no more, and does not use it', async () => {

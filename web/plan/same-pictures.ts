@@ -1,20 +1,13 @@
-import type { Plan, PlannedCard } from '../../server/contract/plans.ts';
+import type { Plan } from '../../server/contract/plans.ts';
 
-/** A new plan that keeps the pictures of the cards that stayed as they were, so that only changes are drawn. */
+/** A new plan that keeps the pictures of the cards that look the same, as the service says, so that only changes are drawn. */
 export function samePictures(plan: Plan, before: Plan | null): Plan {
-  if (!before) return plan;
-  const known = new Map(before.cards.map((card) => [madeOf(card, before), card.picture]));
+  const known = new Map((before?.cards ?? []).map(({ number, picture }) => [number, picture]));
   return {
     ...plan,
-    cards: plan.cards.map((card) => ({
-      ...card,
-      picture: known.get(madeOf(card, plan)) ?? card.picture,
-    })),
+    cards: plan.cards.map(({ same, ...card }) => {
+      const kept = same === true ? known.get(card.number) : undefined;
+      return { ...card, picture: kept ?? card.picture };
+    }),
   };
-}
-
-/** All that a picture shows: the card, its layers, and the slots its sheets are cut from. */
-function madeOf(card: PlannedCard, plan: Plan): string {
-  const slots = plan.sheetsUsed.filter(({ cards }) => cards.includes(card.number));
-  return JSON.stringify([card.number, card.layout, card.layers, slots]);
 }
