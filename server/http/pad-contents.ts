@@ -4,6 +4,7 @@ import { words } from '../contract/values.ts';
 import { SHELVES } from '../store/files.ts';
 import type { Shelf } from '../store/files.ts';
 import { notAPad } from '../store/pad-archive.ts';
+import { tooLarge } from '../store/pad-limits.ts';
 import type { LeftoverRow, PadRow, PhotoRow, SheetRow, SideRow } from '../store/rows.ts';
 
 /** Which form of file this is; a later form gets a later number and the earlier ones stay readable. */
@@ -71,6 +72,14 @@ export function understood(raw: unknown): PadContents {
   if (read.success) return read.data as unknown as PadContents;
   const [issue] = read.error.issues;
   throw notAPad(`${issue?.path.join('.') ?? 'it'}: ${issue?.message ?? 'another form'}`);
+}
+
+/** Refuses to save what could not be brought, because there is more of something than a file may hold. */
+export function refuseTooMany(contents: PadContents): void {
+  const issue = Contents.safeParse(contents).error?.issues[0];
+  if (issue === undefined) return;
+  const where = issue.path.join('.');
+  throw tooLarge('pad', where, `whose file can be brought again (${where}: ${issue.message})`);
 }
 
 /** The pictures that belong to a pad, by shelf; those of its plans are swatches too. */

@@ -42,7 +42,8 @@ export function padFileRoutes(app: Service, edges: Edges): void {
         ...LABOUR,
         file: {
           type: TAR,
-          description: 'A pad as GET /api/pads/{pad}/file gives it, at most 2 GB.',
+          description:
+            'A pad as GET /api/pads/{pad}/file gives it: at most 2 GB, 5000 plans and 5000 pictures.',
         },
       },
       schema: {

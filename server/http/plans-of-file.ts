@@ -17,7 +17,14 @@ export interface PlanOfFile {
   readonly text: () => Promise<string>;
 }
 
-const Named = z.looseObject({ id: words(80), swatches: z.record(z.string(), Hash) });
+/** What is done with a plan later is done to the pad that it names, so that must be the pad of the file. */
+const namedIn = (pad: string) =>
+  z.looseObject({
+    id: words(80),
+    swatches: z.record(z.string(), Hash),
+    pad: z.looseObject({ id: z.literal(pad) }),
+    asked: z.looseObject({ pad: z.literal(pad) }),
+  });
 
 /** Looks at the plans of a file one by one, so that no more than one is in memory and others are answered between. */
 export async function plansOfFile(
@@ -45,7 +52,7 @@ export async function plansOfFile(
 function understoodPlan(pad: string, text: string): Omit<PlanOfFile, 'text'> {
   try {
     const raw: unknown = JSON.parse(text);
-    const { swatches } = Named.parse(raw);
+    const { swatches } = namedIn(pad).parse(raw);
     const plan = raw as KeptPlan;
     Plan.parse(planOnWire(plan));
     const { id, createdAt, batch, asked } = plan;

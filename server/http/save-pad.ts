@@ -1,11 +1,14 @@
+import { stat } from 'node:fs/promises';
 import { setImmediate } from 'node:timers/promises';
 import type { Layout } from '../contract/layouts.ts';
 import { packArchive } from '../store/pad-archive.ts';
+import { tallyOf } from '../store/pad-limits.ts';
+import type { PadTally } from '../store/pad-limits.ts';
 import type { Shelf } from '../store/files.ts';
 import type { Records } from '../store/records.ts';
 import type { PlanRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
-import { FORM, ownedBy } from './pad-contents.ts';
+import { FORM, ownedBy, refuseTooMany } from './pad-contents.ts';
 import type { PadContents } from './pad-contents.ts';
 import { rowsOfPad } from './read-pad.ts';
 import { layoutOnWire } from './wire/layouts.ts';
@@ -13,21 +16,26 @@ import type { KeptPlan } from './make-plan.ts';
 
 /**
  * A pad with its photos, swatches and plans as one stream of bytes. Each plan is handed on as the text that is
- * kept: to write a hundred of them anew would stop everyone else.
+ * kept: to write a hundred of them anew would stop everyone else. A pad that could not be brought again is refused
+ * before the first byte.
  */
 export async function padAsFile({ store }: Edges, id: string): Promise<NodeJS.ReadableStream> {
   const { read, files } = store;
+  const tally = tallyOf('pad');
   const rows = await rowsOfPad(read, id);
   const plans = await read.plans.ofPad(id);
   const ticks: Record<string, string[]> = {};
   for (const { id: plan } of plans) ticks[plan] = await read.plans.ticks(plan);
   const leftovers = await read.leftovers.ofPad(id);
-  const layouts = await ownLayoutsOf(read, plans);
-  const contents: PadContents = { form: FORM, ...rows, leftovers, ticks, layouts };
+  const layouts = await ownLayoutsOf(read, plans, tally);
+  const whole: PadContents = { form: FORM, ...rows, leftovers, ticks, layouts };
+  refuseTooMany(whole);
+  const contents = JSON.stringify(whole);
+  tally.contents(Buffer.byteLength(contents));
   const owned: { shelf: Shelf; hash: string }[] = [];
-  for (const [shelf, hashes] of ownedBy(contents, await read.plans.swatchesOf(id)))
+  for (const [shelf, hashes] of ownedBy(whole, await read.plans.swatchesOf(id)))
     for (const hash of hashes) {
-      await files.readable(shelf, hash);
+      tally.picture((await stat(await files.readable(shelf, hash))).size);
       owned.push({ shelf, hash });
     }
   return packArchive({ contents, plans: textsOf(read, plans), owned }, files);
@@ -41,11 +49,18 @@ async function* textsOf({ plans }: Records, rows: readonly PlanRow[]): AsyncGene
   }
 }
 
-async function ownLayoutsOf(records: Records, plans: readonly PlanRow[]): Promise<Layout[]> {
+async function ownLayoutsOf(
+  records: Records,
+  plans: readonly PlanRow[],
+  tally: PadTally,
+): Promise<Layout[]> {
   const used = new Set<string>();
   for (const { id } of plans) {
-    const plan = (await records.plans.at(id)) as KeptPlan | null;
-    for (const { layout } of plan?.asked.cards ?? []) used.add(layout);
+    const text = await records.plans.textAt(id);
+    if (text !== null) {
+      tally.plan(Buffer.byteLength(text));
+      for (const { layout } of (JSON.parse(text) as KeptPlan).asked.cards) used.add(layout);
+    }
     await setImmediate();
   }
   const rows = await Promise.all([...used].map((id) => records.layouts.at(id)));

@@ -4,6 +4,7 @@ import type { Headers } from 'tar-stream';
 import { Refusal } from '../refusals/refusal.ts';
 import { SHELVES } from './files.ts';
 import type { Files, Received, Shelf } from './files.ts';
+import { tallyOf } from './pad-limits.ts';
 
 /**
  * One pad as one file: a tar archive (POSIX ustar) that holds `pad.json` first, then each of its plans as
@@ -19,19 +20,13 @@ export interface PadArchive {
 }
 
 const CONTENTS = 'pad.json';
-const PLAN = /^plans\/\d{1,4}\.json$/;
-const MEGABYTE = 2 ** 20;
-
-/** Some thirty photos and all their swatches come to about 200 MB. */
-const LARGEST_ARCHIVE = 2048 * MEGABYTE;
-/** Of the contents, and of one plan: that of a pad of 48 sheets takes 0.7 MB. */
-const LARGEST_CONTENTS = 64 * MEGABYTE;
-const LARGEST_PLAN = 16 * MEGABYTE;
-const MOST_FILES = 5000;
+/** However many there are: those that are too many are refused as such, not taken for pictures. */
+const PLAN = /^plans\/\d+\.json$/;
 
 /** What a file of a pad is made of. */
 export interface PadToPack {
-  readonly contents: unknown;
+  /** As JSON text. */
+  readonly contents: string;
   /** Its plans as JSON text. */
   readonly plans: AsyncIterable<string>;
   readonly owned: readonly { readonly shelf: Shelf; readonly hash: string }[];
@@ -41,7 +36,7 @@ export interface PadToPack {
 export function packArchive({ contents, plans, owned }: PadToPack, files: Files): Readable {
   const archive = pack();
   const fill = async (): Promise<void> => {
-    await put(archive, CONTENTS, Buffer.from(JSON.stringify(contents)));
+    await put(archive, CONTENTS, Buffer.from(contents));
     let number = 0;
     for await (const plan of plans) await put(archive, `plans/${++number}.json`, Buffer.from(plan));
     for (const { shelf, hash } of owned)
@@ -82,15 +77,20 @@ export async function unpackArchive(
   pour.on('error', (fault) => archive.destroy(fault));
   pour.pipe(archive);
   let contents: unknown;
-  let size = 0;
+  const tally = tallyOf('file');
   try {
     for await (const entry of archive) {
-      size += entry.header.size ?? 0;
-      if (size > LARGEST_ARCHIVE || taken.length + plans.length > MOST_FILES) throw tooLarge(size);
-      const { name } = entry.header;
-      if (name === CONTENTS) contents = await readContents(entry, entry.header);
-      else if (PLAN.test(name)) plans.push(await receivePlan(entry, entry.header, files));
-      else taken.push(await receive(entry, entry.header, files));
+      const { name, size = 0 } = entry.header;
+      if (name === CONTENTS) {
+        tally.contents(size);
+        contents = await readContents(entry);
+      } else if (PLAN.test(name)) {
+        tally.plan(size);
+        plans.push(await receivePlan(entry, entry.header, files));
+      } else {
+        tally.picture(size);
+        taken.push(await receive(entry, entry.header, files));
+      }
     }
     if (contents === undefined) throw notAPad('no pad.json in it');
     return { contents, plans, files: taken };
@@ -103,8 +103,7 @@ export async function unpackArchive(
   }
 }
 
-async function readContents(entry: AsyncIterable<Uint8Array>, { size }: Headers): Promise<unknown> {
-  if ((size ?? 0) > LARGEST_CONTENTS) throw tooLarge(size ?? 0);
+async function readContents(entry: AsyncIterable<Uint8Array>): Promise<unknown> {
   const pieces: Uint8Array[] = [];
   for await (const piece of entry) pieces.push(piece);
   try {
@@ -116,10 +115,9 @@ async function readContents(entry: AsyncIterable<Uint8Array>, { size }: Headers)
 
 async function receivePlan(
   entry: AsyncIterable<Uint8Array>,
-  { size, type }: Headers,
+  { type }: Headers,
   files: Files,
 ): Promise<Received> {
-  if ((size ?? 0) > LARGEST_PLAN) throw tooLarge(size ?? 0);
   if (type !== 'file') throw notAPad('a plan that is no file');
   return files.receive(entry);
 }
@@ -146,16 +144,6 @@ export function notAPad(received: string): Refusal {
     received,
     message: `Expected a pad that Plyhue has saved as a file, whole and unchanged, but found ${received}`,
     mend: 'Save the pad as a file again on the other computer and bring that file.',
-  });
-}
-
-function tooLarge(size: number): Refusal {
-  return new Refusal({
-    kind: 'too-large',
-    field: 'file',
-    received: size,
-    message: 'Expected a pad of at most 2 GB',
-    mend: 'Copy the whole data folder instead, with the backup command.',
   });
 }
 

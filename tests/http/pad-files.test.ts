@@ -4,6 +4,10 @@ import { Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
 import type { Pad } from '../../server/contract/pads.ts';
 import type * as Plans from '../../server/contract/plans.ts';
+import type { Edges } from '../../server/http/edges.ts';
+import { padAsFile } from '../../server/http/save-pad.ts';
+import { Refusal } from '../../server/refusals/refusal.ts';
+import type { Records } from '../../server/store/records.ts';
 import { newFolder } from '../store/folder.ts';
 import { papers } from './fake-desk.ts';
 import {
@@ -162,6 +166,19 @@ describe('a pad moved to another computer as one file', () => {
     expect(valueOf(await ask(there, 'GET', `/api/plans/${plan.id}`))).toEqual(plan);
   });
 
+  test.each([
+    ['more plans than a file may hold', { count: 5001, text: PLAN_TEXT }, 'at most 5000 plans'],
+    ['a plan larger than may be', { count: 1, text: PLAN_TEXT.padEnd(2 ** 24 + 1) }, '16 MB'],
+    ['more ticks than may be', { count: 5, text: PLAN_TEXT, ticks: 4001 }, 'steps that are ticked'],
+  ])('one with %s is refused when it is saved', async (_what, many, reason) => {
+    const { here, pad } = await savedPad();
+    const refusal = await padAsFile(withPlans(here, many), pad.id).catch((fault: unknown) => fault);
+    expect(refusal).toBeInstanceOf(Refusal);
+    expect(refusal).toMatchObject({ kind: 'too-large', field: 'pad' });
+    expect((refusal as Refusal).message).toContain(reason);
+    expect((refusal as Refusal).mend).toMatch(/Delete plans.*backup/);
+  });
+
   test('brought a second time it is refused and stays as it is', async () => {
     const { here, pad, file } = await savedPad();
     expect(problemIn(await bring(here, file))).toMatchObject({ status: 409, field: 'file' });
@@ -186,6 +203,8 @@ describe('a pad moved to another computer as one file', () => {
     ['two sheets of one id', (doc: Doc) => void doc.sheets.push(doc.sheets[0]!)],
     ['a plan without cards', (doc: Doc) => void (doc.plans[0]!.batch = {})],
     ['a plan that is no object', (doc: Doc) => void (doc.plans[0] = 'plan' as never)],
+    ['a plan of another pad', (doc: Doc) => void ((doc.plans[0]!.pad as Named).id = 'other')],
+    ['a plan asked of another', (doc: Doc) => void ((doc.plans[0]!.asked as Asked).pad = 'other')],
     ['ticks that are none', (doc: Doc) => void (doc.ticks = { plan: 'all' })],
     ['a layout that cannot be made', (doc: Doc) => void (doc.layouts = [CROOKED])],
     ['a revision that no number can count on', (doc: Doc) => void (doc.pad.revision = 2 ** 53 - 1)],
@@ -206,6 +225,27 @@ describe('a pad moved to another computer as one file', () => {
     );
   });
 });
+
+const PLAN_TEXT = '{"asked":{"cards":[]}}';
+
+/** The same service as if the pad had so many plans of that text, each with so many steps ticked off. */
+function withPlans(
+  { edges }: Mounted,
+  { count, text, ticks = 0 }: { count: number; text: string; ticks?: number },
+): Edges {
+  const { read } = edges.store;
+  const steps = Array.from({ length: ticks }, (_, at) => `step-${at}`);
+  const plans: Records['plans'] = {
+    ...read.plans,
+    ofPad: async (pad) => {
+      const [plan] = await read.plans.ofPad(pad);
+      return Array.from({ length: count }, (_, at) => ({ ...plan!, id: `plan-${at}` }));
+    },
+    textAt: () => Promise.resolve(text),
+    ticks: () => Promise.resolve(steps),
+  };
+  return { ...edges, store: { ...edges.store, read: { ...read, plans } } };
+}
 
 const ANYTHING = Buffer.from('anything');
 
@@ -231,6 +271,14 @@ const CROOKED = {
     },
   ],
 };
+
+interface Named {
+  id: string;
+}
+
+interface Asked {
+  pad: string;
+}
 
 interface Doc {
   form: string;
