@@ -13,7 +13,7 @@ import { layerNote, layerSizeSaid } from './layer-words.ts';
 import { HAIR, INK, SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, badge, paragraph, ruleAcross } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
-import { capital, cardsSaid, layerSaid } from './said.ts';
+import { capital, cardsSaid, layerOf } from './said.ts';
 
 /** The card's picture and what belongs to the whole card stand left, its layers right. */
 const PICTURE = { width: 46, height: 54 } as const;
@@ -157,7 +157,10 @@ function layerStep(ask: GuideAsk, card: CardFacts, facts: LayerFacts, index: num
   const small =
     layer.role === 'base' ? scoreSaid(card.layout, ask.ruler) : layerNote(card, facts, ask.ruler);
   const x = TEXT;
-  const main = paragraph(`${layerSaid(layer.id)}, ${size}`, x, 0, 69, { size: MAIN, bold: true });
+  const main = paragraph(`${layerOf(card.layout, layer.id)}, ${size}`, x, 0, 69, {
+    size: MAIN,
+    bold: true,
+  });
   const source = paragraph(from, x + 71, 0.2, STEPS.width - x - 71, { size: SIZES.note });
   const under = Math.max(main.height, source.height);
   const note = paragraph(small, x, under, STEPS.width - x, { size: SIZES.note });

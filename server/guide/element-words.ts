@@ -1,7 +1,7 @@
 import { crowding } from '../layouts/check-elements.ts';
 import type { Element, Layout } from '../layouts/layout.ts';
 import type { Length, Ruler } from '../lengths/length.ts';
-import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
+import { layerOf, lengthSaid, nameAmong, sizeSaid } from './said.ts';
 
 /** Something stamped on a card or glued onto it: what and how large, and where. */
 export interface ElementWords {
@@ -24,7 +24,7 @@ export function elementWords(layout: Layout, ruler: Ruler): ElementWords[] {
     const loose = stamp && on > 0 ? layout.layers[on]! : null;
     const x = (box.x - (loose?.box.x ?? 0)) as Length;
     const y = (box.y - (loose?.box.y ?? 0)) as Length;
-    const whole = loose === null ? 'card' : layerSaid(layer);
+    const whole = loose === null ? 'card' : layerOf(layout, layer);
     const place = `${lengthSaid(x, ruler)} from the left and ${lengthSaid(y, ruler)} from the top of the ${whole}`;
     const done = stamp ? 'Stamp it on' : 'Cut it with its die and glue it on';
     const dry = stamp ? ' Let it dry before you glue.' : '';
@@ -34,9 +34,20 @@ export function elementWords(layout: Layout, ruler: Ruler): ElementWords[] {
     return {
       element: id,
       kind,
-      main: `${stamp ? 'Stamp' : 'Die cut'}: ${layerSaid(id)}, ${sizeSaid(box, ruler)}`,
-      small: `${done} the ${layerSaid(layer)}, ${place}.${dry}${near}`,
+      main: `${titled(layout, element)}, ${sizeSaid(box, ruler)}`,
+      small: `${done} the ${layerOf(layout, layer)}, ${place}.${dry}${near}`,
       before: stamp ? (loose?.id ?? layout.layers[1]?.id ?? null) : null,
     };
   });
+}
+
+/** 'Stamp: sprig'; 'Stamp' or 'Stamp 2' where its name only says what it is. */
+function titled({ elements = [] }: Layout, { id, kind }: Element): string {
+  const name = nameAmong(
+    elements.map((one) => one.id),
+    id,
+  );
+  const what = kind === 'stamp' ? 'Stamp' : 'Die cut';
+  const own = name.replace(/^(?:stamp|die cut)(?=$| \d+$)/, '');
+  return own === name ? `${what}: ${name}` : `${what}${own}`;
 }

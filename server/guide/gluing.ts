@@ -1,6 +1,6 @@
 import type { Layer, Layout } from '../layouts/layout.ts';
 import type { Length, Ruler, Size } from '../lengths/length.ts';
-import { layerSaid, lengthSaid } from './said.ts';
+import { layerOf, lengthSaid } from './said.ts';
 import { squareCorner } from './square-corner.ts';
 
 /** Where a layer is glued, measured from the card's edges: 'glue it 1/8 in from the left and 1 in from the top'. */
@@ -23,7 +23,7 @@ function latchSaid(layout: Layout, layer: Layer, ruler: Ruler): string | null {
   const latch = layout.layers.find((one) => one.role !== 'base' && spans(layout, one));
   if (latch === undefined || !spans(layout, layer)) return null;
   if (latch !== layer) {
-    const name = layerSaid(latch.id);
+    const name = layerOf(layout, latch.id);
     return `${byBox(latch.box, within(layer, latch), ruler, ` of the ${name}`)}, on the ${name} only`;
   }
   const place = sideways

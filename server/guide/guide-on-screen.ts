@@ -11,7 +11,7 @@ import { envelopeSaid, foldSaid } from './fold-words.ts';
 import { greetingSaid } from './greeting-words.ts';
 import { sheetsSaid } from './glance-page.ts';
 import { layerNote, layerSizeSaid } from './layer-words.ts';
-import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
+import { layerOf, lengthSaid, sizeSaid } from './said.ts';
 import { sheetsToBuySaid } from './shopping-blocks.ts';
 import { stockPurchases } from './stock-purchases.ts';
 import type { SheetOnScreen } from './sheet-on-screen.ts';
@@ -183,7 +183,7 @@ function layerOnScreen(
   return {
     number: index + 1,
     layer: layer.id,
-    name: layerSaid(layer.id),
+    name: layerOf(card.layout, layer.id),
     size: layerSizeSaid(card, layer, ruler),
     from,
     side: paper?.side.id ?? null,

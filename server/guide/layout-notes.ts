@@ -2,7 +2,7 @@ import { crowding, elementSaid } from '../layouts/check-elements.ts';
 import type { Layout } from '../layouts/layout.ts';
 import { spareMiddles } from '../layouts/spare-middle.ts';
 import type { Ruler } from '../lengths/length.ts';
-import { layerSaid, lengthSaid, sizeSaid } from './said.ts';
+import { layerOf, lengthSaid, sizeSaid } from './said.ts';
 import { INCH, units } from '../lengths/length.ts';
 
 /** What is worth knowing of a layout before it is cut, as sentences; none for most. */
@@ -11,11 +11,11 @@ export function layoutNotes(layout: Layout, ruler: Ruler): string[] {
   return [
     ...crowding(layout).map(
       (element) =>
-        `It fits, but ${elementSaid(element, ruler)} crowds the ${layerSaid(element.layer)}: less than ${air} is left beside it.`,
+        `It fits, but ${elementSaid(element, ruler)} crowds the ${layerOf(layout, element.layer)}: less than ${air} is left beside it.`,
     ),
     ...spareMiddles(layout).map(
       ({ layer, under, window }) =>
-        `The middle of the ${layerSaid(layer)}, ${sizeSaid(window, ruler)}, is hidden under the ${layerSaid(under)}: cut it out with a knife before gluing, and use it for other pieces. Mind the blade.`,
+        `The middle of the ${layerOf(layout, layer)}, ${sizeSaid(window, ruler)}, is hidden under the ${layerOf(layout, under)}: cut it out with a knife before gluing, and use it for other pieces. Mind the blade.`,
     ),
   ];
 }

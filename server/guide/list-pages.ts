@@ -5,7 +5,7 @@ import { COLUMN, chapter, flowInTwo } from './flow.ts';
 import { SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, badge, paragraph } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
-import { layerSaid, sizeSaid } from './said.ts';
+import { layerOf, nameAmong, sizeSaid } from './said.ts';
 import { table } from './table.ts';
 
 /** The plain cutting list: every card with the sizes of its pieces and what they are cut from. */
@@ -32,12 +32,15 @@ function cardBlock(ask: GuideAsk, card: CardFacts): Block {
     [...pieces.patterned, ...pieces.cardstock].map(({ layer, size }) => [layer, size]),
   );
   const rows = card.layers.map(({ layer, from }) => [
-    layerSaid(layer.id),
+    layerOf(card.layout, layer.id),
     sizeSaid(sizes.get(layer.id)!, ask.ruler),
     from.replace(/ cardstock$/, ''),
   ]);
-  const elements = (card.layout.elements ?? []).map(({ id, kind, box }) => [
-    layerSaid(id),
+  const elements = (card.layout.elements ?? []).map(({ id, kind, box }, _, all) => [
+    nameAmong(
+      all.map((one) => one.id),
+      id,
+    ),
     sizeSaid(box, ask.ruler),
     kind === 'stamp' ? 'stamped' : 'cut with its die',
   ]);

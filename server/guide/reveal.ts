@@ -1,6 +1,6 @@
 import type { Layer, Layout } from '../layouts/layout.ts';
 import type { Length, Ruler } from '../lengths/length.ts';
-import { layerSaid, lengthSaid } from './said.ts';
+import { layerOf, lengthSaid } from './said.ts';
 
 /**
  * How much of a mat or base shows round the layer that lies on it: 'shows 1/8 in all round the panel'.
@@ -11,7 +11,7 @@ export function revealSaid(layout: Layout, layer: Layer, ruler: Ruler): string |
   const upper = above.find((one) => liesOn(one, layer));
   if (upper === undefined) return null;
   const sides = revealOf(layer, upper);
-  const name = layerSaid(upper.id);
+  const name = layerOf(layout, upper.id);
   const { left, top, right, bottom } = sides;
   const said = (length: Length): string => lengthSaid(length, ruler);
   if (left === top && top === right && right === bottom)

@@ -1,5 +1,6 @@
 import { formatLength, formatSize } from '../lengths/format-length.ts';
 import type { Length, Ruler, Size } from '../lengths/length.ts';
+import type { Layout } from '../layouts/layout.ts';
 import { stepOf } from '../lengths/ruler.ts';
 
 /** A length as she reads it off her ruler: to its nearest mark, which `roundingNote` tells of. */
@@ -16,6 +17,22 @@ export function sizeSaid(size: Size, ruler: Ruler): string {
 /** A layer's id as a word: `left-flap` is 'left flap'. */
 export function layerSaid(id: string): string {
   return id.replaceAll('-', ' ');
+}
+
+/** The same on its own card, where a number is said only if there are several of the kind: `panel-1` is 'panel'. */
+export function nameAmong(ids: readonly string[], id: string): string {
+  const kind = /^(.+)-1$/.exec(id)?.[1];
+  const alone =
+    kind !== undefined && !ids.some((other) => other !== id && other.replace(/-\d+$/, '') === kind);
+  return layerSaid(alone ? kind : id);
+}
+
+/** A layer of a card likewise. */
+export function layerOf({ layers }: Pick<Layout, 'layers'>, id: string): string {
+  return nameAmong(
+    layers.map((one) => one.id),
+    id,
+  );
 }
 
 /** 'card 3', 'cards 3, 4 and 7'. */

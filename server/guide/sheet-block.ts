@@ -2,7 +2,8 @@ import { squareCornerOf } from '../cutting/pairs.ts';
 import type { Slot } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Extent, Mark } from './drawing.ts';
-import { PAGE, paragraph } from './page.ts';
+import { INK, SIZES } from './look.ts';
+import { PAGE, paragraph, ruleAcross } from './page.ts';
 import type { Block } from './page.ts';
 import { stepBlock } from './step-block.ts';
 import type { StepWords } from './step-words.ts';
@@ -92,7 +93,7 @@ function layIn(
   const top = head.height + 2.5;
   const x = Math.max(picture.width, NARROWEST) + GAP;
   const beside = column(ask.steps, PAGE.width - x, room - top);
-  const low = top + picture.height + 3;
+  const low = top + picture.height + 3 + ONWARD;
   const after = ask.steps.slice(beside.count);
   const rest = column(after, x - GAP, room - low);
   const end = rest.count === 0 ? top + picture.height : low + rest.height;
@@ -105,11 +106,25 @@ function layIn(
         // Marks on the edge of the sheet reach over it.
         { kind: 'group', x: 1.2, y: top, marks: ask.draw(scale) },
         { kind: 'group', x, y: top, marks: beside.marks },
+        ...(rest.count === 0 ? [] : goOn(ask.steps[beside.count - 1], low, x - GAP)),
         { kind: 'group', x: 0, y: low, marks: rest.marks },
       ],
       height: Math.max(top + beside.height, end),
     },
   };
+}
+
+/** Height of the line that says where the steps go on, in mm. */
+const ONWARD = 5.5;
+
+/** Over the steps under the picture: they come after those beside it, though they stand to the left. */
+function goOn(last: StepWords | undefined, y: number, width: number): Mark[] {
+  if (last === undefined) return [];
+  const text = `After ${last.number}, at the right, go on here:`;
+  return [
+    ruleAcross(0, y - ONWARD - 0.2, width, INK),
+    { kind: 'words', x: 0, y: y - 1.6, text, size: SIZES.note, bold: true },
+  ];
 }
 
 /** A piece drawn narrower than this (mm) has no room for its number; than that, its number hides it. */

@@ -33,12 +33,22 @@ export function sheetsToBuySaid({ ruler }: GuideAsk, { sheets, more }: StockPurc
   return `${counted(sheets.count, 'more sheet')} of ${size}: ${needed} are needed and ${left} ${is} left`;
 }
 
+/** An area of so many square mm, rounded up. */
+function areaSaid(area: number, { ruler }: GuideAsk): string {
+  return ruler === 'in'
+    ? counted(Math.ceil(area / SQUARE_INCH), 'square inch', 'square inches')
+    : `${Math.ceil(area / 100)} square cm`;
+}
+
+/** In square mm. */
+const SQUARE_INCH = 25.4 ** 2;
+
 function purchaseBlock(ask: GuideAsk, purchase: StockPurchase): Block {
   const { kind, lab, name, cards, area, more } = purchase;
   const title = more === null ? `${capital(name)} ${kind}` : name;
   const words = paragraph(title, 22, 0, COLUMN - 22, { bold: true });
   const numbers = [lab.l, lab.a, lab.b].map((value) => Math.round(value)).join(', ');
-  const pieces = `${Math.ceil(area / 100)} square cm in all`;
+  const pieces = `about ${areaSaid(area, ask)} in all`;
   const small = paragraph(
     `${capital(sheetsToBuySaid(ask, purchase))}. For ${cardsSaid(cards)}: ${pieces}. CIELAB (D65): ${numbers}.`,
     22,

@@ -72,7 +72,9 @@ function cutWords(
   const down = step.way === 'vertical';
   const part = parts.get(step.part);
   const small = [
-    step.turn ? `Turn the paper: its ${down ? 'left' : 'top'} edge to the stop.` : '',
+    step.turn
+      ? `Turn the paper: its ${down ? 'left' : 'top'} edge against the edge of the trimmer.`
+      : '',
     step.sameSetting ? 'The ruler stays.' : '',
     part === undefined ? 'Cut the whole sheet.' : `Cut the part ${part.where}.`,
     `${down ? 'Left' : 'Top'}: ${yieldSaid(step.first, parts, slot, ruler)}.`,

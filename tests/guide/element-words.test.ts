@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { catalogue } from '../../server/layouts/catalogue.ts';
 import { formatLength } from '../../server/lengths/format-length.ts';
 import { units } from '../../server/lengths/length.ts';
-import { layerSaid } from '../../server/guide/said.ts';
+import { layerSaid, nameAmong } from '../../server/guide/said.ts';
 import { parseLength } from '../../server/lengths/parse-length.ts';
 import { elementWords } from '../../server/guide/element-words.ts';
 import { guidePages } from '../../server/guide/guide-pages.ts';
@@ -71,4 +71,28 @@ test('a loose piece is stamped and shaped before the words tell to glue it', () 
   expect(first.some((note) => note.startsWith('Stamp the greeting'))).toBe(true);
   for (const note of first)
     expect(note.search(/Glue (?:it|only)/)).toBeGreaterThan(note.indexOf(' before you glue it.'));
+});
+
+test('a number is said only where there are several of a kind', () => {
+  const named = (first: string, ...others: string[]): string[] => {
+    const stamps = [first, ...others].map(
+      (id) => ({ id, kind: 'stamp', layer: panel, box }) as const,
+    );
+    return elementWords({ ...plain!, elements: stamps }, 'in').map(({ main }) => main);
+  };
+  expect(named('stamp-1')).toEqual(['Stamp, 1 x 3/4 in']);
+  expect(named('stamp-1', 'stamp-2')).toEqual(['Stamp 1, 1 x 3/4 in', 'Stamp 2, 1 x 3/4 in']);
+  expect(named('sprig-1', 'leaf')[0]).toBe('Stamp: sprig, 1 x 3/4 in');
+  expect(nameAmong(['panel-1', 'strip-1', 'strip-2'], 'panel-1')).toBe('panel');
+  expect(nameAmong(['panel-1', 'strip-1', 'strip-2'], 'strip-1')).toBe('strip 1');
+  expect(nameAmong(['panel', 'panel-1'], 'panel-1')).toBe('panel 1');
+  expect(nameAmong(['left-panel-1', 'panel-1'], 'panel-1')).toBe('panel');
+  const only = {
+    ...layout,
+    layers: layout.layers.map((one) => (one.id === panel ? { ...one, id: `${panel}-1` } : one)),
+    elements: [{ id: 'sprig', kind: 'stamp', layer: `${panel}-1`, box }] as const,
+  };
+  expect(elementWords(only, 'in')[0]!.small).toMatch(
+    new RegExp(`^Stamp it on the ${panel}, .* of the ${panel}\\.`),
+  );
 });
