@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import type { Pad } from '../../server/contract/pads.ts';
@@ -11,9 +11,22 @@ import { asProblem } from '../wire/ask.ts';
 import { countsOf } from './counts.ts';
 import { sheetsFor } from './sheets-needed.ts';
 
+interface Props {
+  readonly pad: Pad;
+  readonly layouts: readonly LayoutListing[];
+  /** The size of card that she looks at. */
+  readonly size: string;
+}
+
+/** A refusal, and all that it depended on. */
+interface Refused {
+  readonly about: string;
+  readonly problem: Problem;
+}
+
 /** The batch so far: how many cards, how many sheets they take, and the way to the plan. */
-export function Batch({ pad, layouts }: { pad: Pad; layouts: readonly LayoutListing[] }): VNode {
-  const [problem, setProblem] = useState<Problem | null>(null);
+export function Batch({ pad, layouts, size }: Props): VNode {
+  const [refused, setRefused] = useState<Refused | null>(null);
   const [planning, setPlanning] = useState(false);
   const counts = countsOf(pad.id);
   const chosen = layouts.flatMap((layout) => {
@@ -24,16 +37,20 @@ export function Batch({ pad, layouts }: { pad: Pad; layouts: readonly LayoutList
   const sheets = sheetsFor(chosen, pad.sheetSize);
   const has = pad.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
   const tooMany = sheets > has;
+  // What was refused is no longer what she asks for once a count, the pad or the size is another.
+  const about = JSON.stringify([counts, has, size]);
+  const problem = refused?.about === about ? refused.problem : null;
+  useEffect(() => setRefused(null), [about]);
 
   async function plan(): Promise<void> {
     setPlanning(true);
-    setProblem(null);
+    setRefused(null);
     try {
       await makePlan(pad.id, {
         cards: chosen.map(({ layout, count }) => ({ layout: layout.id, count })),
       });
     } catch (fault) {
-      setProblem(asProblem(fault));
+      setRefused({ about, problem: asProblem(fault) });
     }
     setPlanning(false);
   }
@@ -44,7 +61,9 @@ export function Batch({ pad, layouts }: { pad: Pad; layouts: readonly LayoutList
       <div class="bar-line">
         <p role="status">
           <strong>{cardsWords.chosen(cards)}</strong>
-          {cards > 0 && <span class="small">{cardsWords.sheets(sheets, has)}</span>}
+          {cards > 0 && problem === null && (
+            <span class="small">{cardsWords.sheets(sheets, has)}</span>
+          )}
         </p>
         <button
           type="button"

@@ -33,7 +33,7 @@ export function CardsScreen({ pad }: { pad: string }): VNode {
           <>
             <Layouts pad={pad} list={list} />
             <Once of={pads.at(pad)} again={() => void pads.fresh(pad)}>
-              {(whole) => <Batch pad={whole} layouts={list} />}
+              {(whole) => <Batch pad={whole} layouts={list} size={lastSize.value} />}
             </Once>
           </>
         )}

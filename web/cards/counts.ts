@@ -18,6 +18,11 @@ export function setCount(pad: string, layout: string, count: number): void {
   };
 }
 
+/** A layout that was just kept is to be made, or she would not have drawn it. */
+export function countNew(pad: string, layout: string): void {
+  if ((countsOf(pad)[layout] ?? 0) === 0) setCount(pad, layout, 1);
+}
+
 function isRecord(value: unknown): value is Record<string, Record<string, number>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Layer, LayoutListing, NewLayout } from '../../server/contract/layouts.ts';
 import type { Problem } from '../../server/contract/values.ts';
+import { countNew } from '../cards/counts.ts';
 import { justKept } from '../cards/just-kept.ts';
 import { announce } from '../table/announce.tsx';
 import { Dialog } from '../table/dialog.tsx';
@@ -84,7 +85,10 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
     try {
       const kept = await work();
       await layouts.fresh('all');
-      if (kept !== null) justKept.value = kept.id;
+      if (kept !== null) {
+        justKept.value = kept.id;
+        if (kept.id !== hers) countNew(pad, kept.id);
+      }
       announce(done);
       close();
     } catch (problem) {

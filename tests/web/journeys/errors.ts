@@ -54,6 +54,54 @@ export function errors(at: () => Table): void {
     await context.close();
   });
 
+  it('takes a refusal away once other cards are asked for, and says no other count of sheets beside it', async () => {
+    const { page, context, faults } = await at().open('tablet');
+    await openDemoPad(page);
+    await goTo(page, 'Cards');
+    const refused = 'These cards take 14 sheets, and 12 are there: 2 sheets are missing.';
+    await page.route(/\/api\/plans(\?|$)/, (route) =>
+      route.request().method() === 'POST'
+        ? route.fulfill({
+            status: 422,
+            contentType: 'application/problem+json',
+            body: JSON.stringify({
+              type: 'about:blank',
+              title: 'It does not fit',
+              status: 422,
+              detail: refused,
+              mend: 'Make fewer cards.',
+            }),
+          })
+        : route.continue(),
+    );
+    const bar = page.locator('.bar');
+    const many = page.getByLabel(/^How many/).first();
+    for (const [count, other] of [
+      ['3', '2'],
+      ['3', '4'],
+    ]) {
+      await many.fill(count!);
+      await many.press('Enter');
+      await bar.getByText(/^about \d+ sheets? or more/).waitFor();
+      await page.getByRole('button', { name: 'Choose the papers for me' }).click();
+      await bar.getByText(refused).waitFor();
+      await expect.poll(() => bar.getByText(/^about \d+ sheets? or more/).count()).toBe(0);
+      const [notice, line] = [bar.locator('.mishap'), bar.locator('.bar-line')];
+      await expect
+        .poll(async () => {
+          const [above, below] = [(await notice.boundingBox())!, (await line.boundingBox())!];
+          return below.y - (above.y + above.height);
+        })
+        .toBeGreaterThanOrEqual(8);
+      await many.fill(other!);
+      await many.press('Enter');
+      await expect.poll(() => bar.getByText(refused).count()).toBe(0);
+      await bar.getByText(/^about \d+ sheets? or more/).waitFor();
+    }
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('asks again for a picture that did not come, so that no place stays blank', async () => {
     const { page, context, faults } = await at().open('laptop');
     let lost = 0;

@@ -83,7 +83,8 @@ export function ownCard(at: () => Table): void {
     await hers.getByText('kept').waitFor();
     const first = page.locator('.layout').first();
     await expect.poll(() => first.getAttribute('aria-label')).toBe('Reading room');
-    await hers.getByRole('button', { name: 'One more: Reading room' }).last().click();
+    // She drew it to make it: one of it is in the batch already.
+    await expect.poll(() => hers.getByLabel('How many: Reading room').inputValue()).toBe('1');
     await planCards(page, 1);
 
     await goTo(page, 'Cards');
