@@ -18,7 +18,9 @@ export function UpChoice({ pad, side }: { pad: string; side: Side }): VNode {
   const [wanted, setWanted] = useState<SidePatch['up'] | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const { direction, up } = side.pattern;
-  const now = wanted ?? (direction === 'one-way' ? up : 'none');
+  // A print that fits upside down as well stands in two of these: none of them is the one.
+  const read = { none: 'none', 'two-way': null, 'one-way': up } as const;
+  const now = wanted ?? read[direction];
 
   async function say(next: NonNullable<SidePatch['up']>): Promise<void> {
     setWanted(next);
@@ -34,23 +36,10 @@ export function UpChoice({ pad, side }: { pad: string; side: Side }): VNode {
     setWanted(null);
   }
 
-  const anyWay = (
-    <button
-      key="none"
-      type="button"
-      class="swatch-button no-up"
-      aria-pressed={now === 'none'}
-      disabled={wanted !== null}
-      onClick={() => void say('none')}
-    >
-      {padWords.up.none}
-    </button>
-  );
   return (
     <fieldset class="up-choice">
       <legend>{padWords.up.question}</legend>
       <div class="up-turns">
-        {direction === 'none' && anyWay}
         {turns.map((turn) => (
           <button
             key={turn}
@@ -69,7 +58,15 @@ export function UpChoice({ pad, side }: { pad: string; side: Side }): VNode {
             <Icon name="up" />
           </button>
         ))}
-        {direction !== 'none' && anyWay}
+        <button
+          type="button"
+          class="swatch-button no-up"
+          aria-pressed={now === 'none'}
+          disabled={wanted !== null}
+          onClick={() => void say('none')}
+        >
+          {padWords.up.none}
+        </button>
       </div>
       {problem && <Mishap problem={problem} />}
     </fieldset>

@@ -11,13 +11,23 @@ export function printUp(at: () => Table): void {
     await open();
     const group = page.getByRole('group', { name: 'Which of these stands upright?' });
     const pressed = group.locator('[aria-pressed="true"]');
-    await pressed.waitFor();
-    const before = await pressed.getAttribute('aria-label');
+    const turns = group.getByRole('button');
+    await expect.poll(() => turns.count()).toBe(5);
+    const order = (): Promise<(string | null)[]> =>
+      page.evaluate<(string | null)[]>(
+        `[...document.querySelectorAll('.up-turns button')].map(
+          (one) => one.getAttribute('aria-label') ?? one.textContent,
+        )`,
+      );
+    const placed = await order();
+    // None is marked where a print fits upside down as well: two of them are right.
+    const before = (await pressed.count()) > 0 ? await pressed.getAttribute('aria-label') : null;
     await group.getByRole('button', { name: 'Upright a quarter turn to the right' }).click();
     await expect
       .poll(() => pressed.getAttribute('aria-label'))
       .toBe('Upright a quarter turn to the right');
     await page.getByText(/has an up/).waitFor();
+    expect(await order()).toEqual(placed);
     await page.reload();
     await open();
     await expect
@@ -26,6 +36,25 @@ export function printUp(at: () => Table): void {
     // As it was, for what is tried after this on the same pad.
     await group.getByRole('button', { name: before ?? 'any way up', exact: true }).click();
     await expect.poll(() => pressed.getAttribute('aria-label')).toBe(before);
+    expect(await order()).toEqual(placed);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
+  it('marks no turn of a print that fits upside down as well', async () => {
+    const { page, context, faults } = await at().open('tablet');
+    await page.route(/\/api\/pads\/[^/?]+$/, async (route) => {
+      const answer = await route.fetch();
+      const pad = (await answer.json()) as { sheets: { front: { pattern: object } }[] };
+      Object.assign(pad.sheets[0]!.front.pattern, { direction: 'two-way', up: 0, told: false });
+      await route.fulfill({ response: answer, json: pad });
+    });
+    await openDemoPad(page);
+    await page.locator('.face').first().click();
+    const group = page.getByRole('group', { name: 'Which of these stands upright?' });
+    await page.getByText(/fits upside down as well/).waitFor();
+    await expect.poll(() => group.getByRole('button').count()).toBe(5);
+    await expect.poll(() => group.locator('[aria-pressed="true"]').count()).toBe(0);
     expect(faults).toEqual([]);
     await context.close();
   });
