@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
-import type { BestSupplies, Greeting, StampedInk, Supply } from '../../server/contract/supplies.ts';
+import type { BestSupplies, StampedInk, Supply } from '../../server/contract/supplies.ts';
 import type { Faced } from '../pad/sides.ts';
 import { Icon, type IconName } from '../table/icon.tsx';
 import { matchWords } from '../words/match.ts';
+import { stripsOf, type Strip } from './strips.ts';
 
 const marks: Record<StampedInk['reads'], IconName> = {
   'small letters': 'tick',
@@ -21,33 +22,28 @@ interface Props {
 export function GreetingBoard({ best, faced, supplies }: Props): VNode {
   const say = matchWords.greeting;
   const [at, setAt] = useState(0);
-  const shown = best.greetings[at] ?? best.greetings[0];
+  const strips = stripsOf(best, faced.side, supplies);
+  const shown = strips[at] ?? strips[0];
   if (shown === undefined || shown.inks.length === 0) return <p>{say.none}</p>;
   return (
     <div class="greeting-board">
       <ul class="strip-row" aria-label={say.strips}>
-        {best.greetings.map(({ strip }, index) => (
-          <li key={index}>
+        {strips.map((strip, index) => (
+          <li key={strip.key}>
             <button
               type="button"
               class="strip-button"
-              aria-pressed={best.greetings.indexOf(shown) === index}
+              aria-pressed={strip === shown}
               onClick={() => setAt(index)}
             >
-              <span class="chip" style={{ background: strip.hex }} />{' '}
-              {nameOf(strip, faced, supplies)}
+              <span class="chip" style={{ background: strip.hex }} /> {strip.name}
             </button>
           </li>
         ))}
       </ul>
       <ul class="stamped">
         {shown.inks.map((ink) => (
-          <StampedLine
-            key={ink.ink}
-            stamped={ink}
-            strip={shown.strip}
-            on={nameOf(shown.strip, faced, supplies)}
-          />
+          <StampedLine key={ink.ink} stamped={ink} strip={shown} />
         ))}
       </ul>
       <p class="caution">
@@ -57,24 +53,7 @@ export function GreetingBoard({ best, faced, supplies }: Props): VNode {
   );
 }
 
-/** A strip is cut from the paper itself or from a cardstock of hers: it is called by that, not by its colour alone. */
-function nameOf(strip: Greeting['strip'], { side }: Faced, supplies: readonly Supply[]): string {
-  const same = ({ lab }: { readonly lab: readonly number[] }): boolean =>
-    lab.join() === strip.lab.join();
-  if (side.palette.some(same)) return matchWords.greeting.thePapers(strip.name);
-  const stock = supplies.find(({ kind, colour }) => kind === 'cardstock' && same(colour));
-  return stock?.name ?? strip.name;
-}
-
-function StampedLine({
-  stamped,
-  strip,
-  on,
-}: {
-  stamped: StampedInk;
-  strip: Greeting['strip'];
-  on: string;
-}): VNode {
+function StampedLine({ stamped, strip }: { stamped: StampedInk; strip: Strip }): VNode {
   const say = matchWords.greeting;
   return (
     <li class="stamped-line">
@@ -82,7 +61,7 @@ function StampedLine({
         class="stamped-strip"
         viewBox="0 0 220 72"
         role="img"
-        aria-label={say.picture(stamped.name, on)}
+        aria-label={say.picture(stamped.name, strip.name)}
       >
         <rect width="220" height="72" fill={strip.hex} />
         <text x="110" y="36" text-anchor="middle" font-size="27" fill={stamped.printed.hex}>

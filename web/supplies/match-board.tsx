@@ -160,6 +160,8 @@ function columnsOf(palette: readonly PaletteColour[], laid: readonly Laid[]): Co
 
 function BigPicture({ laid: { match, supply } }: { laid: Laid }): VNode {
   const say = matchWords;
+  // The reason of these two begins with the direction.
+  const said = match.verdict === 'close' || match.verdict === 'apart';
   return (
     <div class="big-match" role="group" aria-label={say.bigPicture(supply.name)}>
       <div class="big-pair" aria-hidden="true">
@@ -174,10 +176,9 @@ function BigPicture({ laid: { match, supply } }: { laid: Laid }): VNode {
         </p>
         <p>
           <strong>{supply.name}</strong> {say.beside(match.nearest.name)}
-          {match.direction !== '' && <>: {match.direction}</>}.
+          {!said && match.direction !== '' && <>: {match.direction}</>}.
         </p>
         <p class="small">{match.reason}</p>
-        {match.verdict === 'cannot tell' && <p class="small">{say.better}</p>}
         <details class="small figures">
           <summary>{say.figures}</summary>
           <p>{say.difference(match.difference, match.uncertainty)}</p>

@@ -16,8 +16,6 @@ export const matchWords = {
   paletteRow: 'The colours of this paper, and what lies nearest to each',
   thePaper: 'the paper',
   bigPicture: (supply: string): string => `${supply} beside the paper`,
-  better:
-    'For a surer answer: lay it on or beside the paper, add a plain white card, and take one picture of both in soft daylight; add it here from that picture.',
   forPlan: (cards: number): string => `For your ${count(cards, 'card')}`,
   best: {
     cardstock: 'Cardstock for mats and bases',
