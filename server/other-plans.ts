@@ -10,9 +10,12 @@ import { openCurve } from './plan/free/sheet-curve.ts';
 import type { OpenCurve } from './plan/free/sheet-curve.ts';
 import { layerChoices } from './plan/layer-choices.ts';
 import type { LayerAsk, LayerChoice } from './plan/layer-choices.ts';
+import { instanceOf } from './plan/instance.ts';
+import type { Plan } from './plan/plan.ts';
+import { laidOut } from './plan/plan-cards.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
-import { nextBest, planWith, planWithout } from './plan/plan-desk.ts';
-import type { OtherPlan } from './plan/plan-desk.ts';
+import { chosenDesigns, nextBest, planWith, planWithout } from './plan/plan-desk.ts';
+import type { Best, OtherPlan } from './plan/plan-desk.ts';
 import { weakestCard } from './plan/weakest.ts';
 import type { WeakestCard } from './plan/weakest.ts';
 
@@ -30,11 +33,26 @@ export function withoutSheet({ batch, ask }: Planned, sheet: string): OtherPlan 
   return planWithout(askOf(batch, ask), batch.plan, sheet);
 }
 
+/**
+ * The batch with these sheets in its slots. `anew` where the wishes are not those that it was planned by: then how good
+ * another plan could be is found anew, among the plans of these cuts or, where any may be made, as that no card passes 1.
+ */
 export function withSheets(
   { batch, ask }: Planned,
   slots: Readonly<Record<string, string>>,
+  anew: Anew | null = null,
 ): PlannedBatch {
-  return { ...batch, plan: planWith(askOf(batch, ask), batch.plan, slots) };
+  const asked = askOf(batch, ask);
+  const best = anew === null ? batch.plan : bestAnew(asked, batch.plan, anew);
+  return { ...batch, plan: planWith(asked, best, slots) };
+}
+
+export type Anew = 'these cuts' | 'any cuts';
+
+function bestAnew(ask: PlanAsk, plan: Plan, anew: Anew): Best {
+  if (anew === 'any cuts') return { bound: ask.cards.length, proven: false };
+  const instance = instanceOf(ask);
+  return laidOut(instance, [chosenDesigns(instance, plan)]).solution;
 }
 
 /** What could lie in one layer of one card, and whether her other wishes let it. */

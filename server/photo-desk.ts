@@ -9,6 +9,7 @@ import type {
 import type { CutSettings } from './cutting/settings.ts';
 import type { SheetCurve } from './plan/free/sheet-curve.ts';
 import type { LayerAsk, LayerChoice } from './plan/layer-choices.ts';
+import type { Anew } from './other-plans.ts';
 import type { OtherPlan } from './plan/plan-desk.ts';
 import type { WeakestCard } from './plan/weakest.ts';
 import type {
@@ -47,9 +48,11 @@ export interface Desk {
     asked: { readonly settings: CutSettings; readonly plan: string },
     wait: Waiting,
   ): Promise<SheetCurve>;
+  /** With `anew` where the wishes are others than those it was planned by, which takes a search. */
   withSheets(
     planned: AgainTask['planned'],
     slots: Readonly<Record<string, string>>,
+    anew?: Waiting & { readonly among: Anew },
   ): Promise<PlannedBatch>;
   weakest(planned: AgainTask['planned']): Promise<WeakestCard | null>;
   /** What could lie in one layer of one card instead. */
@@ -135,7 +138,11 @@ export function openDesk(limits: DeskLimits = deskLimits()): Desk {
     others: (planned, count, wait) => again({ planned, asked: { kind: 'others', count } }, wait),
     without: (planned, sheet, wait) => again({ planned, asked: { kind: 'without', sheet } }, wait),
     curve: (planned, asked, wait) => again({ planned, asked: { kind: 'curve', ...asked } }, wait),
-    withSheets: (planned, slots) => again({ planned, asked: { kind: 'with', slots } }, AT_ONCE),
+    withSheets: (planned, slots, anew) =>
+      again(
+        { planned, asked: { kind: 'with', slots, anew: anew?.among ?? null } },
+        anew ?? AT_ONCE,
+      ),
     weakest: (planned) => again({ planned, asked: { kind: 'weakest' } }, AT_ONCE),
     choices: (planned, where) => again({ planned, asked: { kind: 'choices', where } }, AT_ONCE),
     guide: (task) => table.run('guide', task),

@@ -28,7 +28,7 @@ import {
   withSheets,
   withoutSheet,
 } from './other-plans.ts';
-import type { Planned } from './other-plans.ts';
+import type { Anew, Planned } from './other-plans.ts';
 import type { CutSettings } from './cutting/settings.ts';
 import type { GuideAsk } from './guide/ask.ts';
 import { drawPng } from './images/draw-png.ts';
@@ -148,7 +148,11 @@ export interface AgainTask {
   readonly asked:
     | { readonly kind: 'others'; readonly count: number }
     | { readonly kind: 'without'; readonly sheet: string }
-    | { readonly kind: 'with'; readonly slots: Readonly<Record<string, string>> }
+    | {
+        readonly kind: 'with';
+        readonly slots: Readonly<Record<string, string>>;
+        readonly anew: Anew | null;
+      }
     | { readonly kind: 'weakest' }
     | { readonly kind: 'choices'; readonly where: LayerAsk }
     | {
@@ -178,7 +182,7 @@ export async function again(task: AgainTask): Promise<Answer<unknown>> {
       case 'without':
         return Promise.resolve<unknown>(withoutSheet(planned, asked.sheet));
       case 'with':
-        return Promise.resolve<unknown>(withSheets(planned, asked.slots));
+        return Promise.resolve<unknown>(withSheets(planned, asked.slots, asked.anew));
       case 'weakest':
         return Promise.resolve<unknown>(weakestOf(planned));
       case 'choices':

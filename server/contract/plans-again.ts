@@ -65,6 +65,12 @@ export const SheetCurve = z.object({
 
 export const TakenPlan = z.object({
   slots: z.record(Id, Id).describe('Which sheet each slot is cut from, as it was offered.'),
+  supplies: z
+    .enum(['then', 'now'])
+    .default('then')
+    .describe(
+      'now: cardstock and inks are chosen anew from what is there today; the papers lie where the slots say.',
+    ),
 });
 
 /** The card with the lowest score and what would make it better, the most helpful first. */
@@ -83,6 +89,11 @@ export const Weakest = z.object({
       swap: Swap.optional(),
     }),
   ),
+  taken: z
+    .boolean()
+    .describe(
+      'Whether a sheet would better it that lies on other cards already, or that takes more from them than it gives.',
+    ),
 });
 
 export type OtherPlan = z.infer<typeof OtherPlan>;

@@ -103,6 +103,20 @@ export const PlannedCard = z.object({
     ),
 });
 
+/** A paper of the pad as a plan knew it. */
+export const PlannedPaper = z.object({
+  sheet: Id,
+  copies: z.number().int(),
+  sides: z.array(
+    z.object({
+      side: Id,
+      swatch: z.string().describe('Address of its swatch as it was then.'),
+      direction: z.enum(['none', 'two-way', 'one-way']),
+      up: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
+    }),
+  ),
+});
+
 export const Plan = z.object({
   id: Id,
   pad: Id,
@@ -126,6 +140,11 @@ export const Plan = z.object({
   fewestSheetsProven: z.boolean(),
   weakest: z.number().int().nullable(),
   supplies: z.array(Id).describe('All cardstock and inks that it was chosen from.'),
+  papers: z
+    .array(PlannedPaper)
+    .describe(
+      'The papers as it knew them: one of which the pad tells otherwise was corrected, added or taken away since.',
+    ),
   notes: z.array(z.string()),
   guide: z.string(),
 });

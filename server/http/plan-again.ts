@@ -17,6 +17,7 @@ import { ONLY_A_PICTURE } from './only-a-picture.ts';
 import { otherCards } from './other-cards.ts';
 import type { OtherCards } from './other-cards.ts';
 import { LABOUR } from './security.ts';
+import { suppliesBeside } from './supplies-beside.ts';
 import { colourOnWire } from './wire/colours.ts';
 import { rulerOf } from './wire/sizes.ts';
 import { Drawings, withDrawings } from './with-drawings.ts';
@@ -139,10 +140,11 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
     async (request) => {
       const kept = await planAt(edges, request.params.plan);
       const weakest = found(await desk.weakest(planned(kept)), 'card', request.params.plan);
-      const { number: card, score, mends } = weakest;
+      const { number: card, score, mends, taken } = weakest;
       return {
         card,
         score,
+        taken,
         mends: mends.map(({ wanted, swap, ...mend }) => ({
           ...mend,
           ...(wanted === undefined ? {} : { wanted: colourOnWire(wanted) }),
@@ -173,9 +175,14 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
       return reply.code(201).header('location', `/api/plans/${plan.id}`).send(answer);
 
       async function take(from: KeptPlan): Promise<KeptPlan> {
-        const batch = await desk.withSheets(planned(from), request.body.slots);
-        const asked = { ...from.asked, from: from.id };
-        const fresh = { ...from, asked, id: edges.newId(), createdAt: edges.now(), batch };
+        const { slots, supplies } = request.body;
+        const so = supplies === 'now' ? await onShelfNow(edges, from) : from;
+        const among = from.asked.sheets === undefined ? 'these cuts' : 'any cuts';
+        const batch = await (supplies === 'now'
+          ? desk.withSheets(planned(so), slots, { ...waiting(reply), among })
+          : desk.withSheets(planned(so), slots));
+        const asked = { ...so.asked, from: from.id };
+        const fresh = { ...so, asked, id: edges.newId(), createdAt: edges.now(), batch };
         return keepPlan(edges, fresh, question);
       }
     },
@@ -187,6 +194,16 @@ function waiting(reply: FastifyReply): Waiting {
   const gone = new AbortController();
   reply.raw.once('close', () => gone.abort());
   return { milliseconds: PATIENCE, gone: gone.signal };
+}
+
+/** The plan as if it had been made from what she has now; pins of a cardstock or an ink that is no more go with it. */
+async function onShelfNow({ store }: Edges, kept: KeptPlan): Promise<KeptPlan> {
+  const supplies = await suppliesBeside(store.read, kept.pad.id);
+  const { pins = [] } = kept.asked;
+  const left = pins.filter(
+    ({ supply }) => supply === undefined || supplies.some(({ id }) => id === supply),
+  );
+  return { ...kept, supplies, asked: { ...kept.asked, pins: left } };
 }
 
 function planned(kept: KeptPlan): AgainTask['planned'] {

@@ -27,6 +27,8 @@ export interface WeakestCard {
   readonly score: number;
   /** The most helpful first; empty when nothing on the table would help. */
   readonly mends: readonly Mend[];
+  /** Whether a sheet would better it that lies on other cards already, or takes more from them than it gives. */
+  readonly taken: boolean;
 }
 
 /** Gains smaller than this are not worth a word. */
@@ -44,11 +46,17 @@ export function weakestCard(ask: PlanAsk, plan: Plan): WeakestCard | null {
   );
   if (weakest === null) return null;
   const instance = instanceOf(ask);
-  const mends = [...sheetMends(instance, plan, weakest), ...stockMends(instance, plan, weakest)]
-    .filter((mend) => mend.card > WORTH_SAYING && mend.plan >= -mend.card)
+  const better = [
+    ...sheetMends(instance, plan, weakest),
+    ...stockMends(instance, plan, weakest),
+  ].filter((mend) => mend.card > WORTH_SAYING);
+  const mends = better
+    .filter((mend) => mend.plan >= -mend.card)
     .sort((a, b) => b.card - a.card)
     .slice(0, MENDS);
-  return { number: weakest.number, score: weakest.score, mends };
+  const dear = better.some((mend) => mend.swap !== undefined && mend.plan < -mend.card);
+  const taken = dear || hasBetterInUse(instance, plan, weakest);
+  return { number: weakest.number, score: weakest.score, mends, taken };
 }
 
 /** Other sheets of the pad in one slot of the card, with the rest of the plan left as it is. */
@@ -56,9 +64,7 @@ function sheetMends(instance: Instance, plan: Plan, weakest: ChosenCard): Mend[]
   const { designs, network, ask } = instance;
   const now = chosenDesigns(instance, plan);
   const used = designs.map((_, design) => now.filter((one) => one === design).length);
-  const model = instance.cards.find(({ model: one }) => one.card.number === weakest.number)!.model;
-  const slots = model.parts.flatMap((part) => (part.slot === null ? [] : [part.slot]));
-  return slots.flatMap((slot) => {
+  return slotsOf(instance, weakest.number).flatMap((slot) => {
     const tried = network.allowed[slot]!.filter(
       (design) => design !== now[slot] && used[design]! < network.copies[design]!,
     ).map((design) => {
@@ -85,6 +91,26 @@ function sheetMends(instance: Instance, plan: Plan, weakest: ChosenCard): Mend[]
       },
     ];
   });
+}
+
+/** Whether a sheet of which no copy is left would make the card better in one of its slots. */
+function hasBetterInUse(instance: Instance, plan: Plan, weakest: ChosenCard): boolean {
+  const { network } = instance;
+  const now = chosenDesigns(instance, plan);
+  const inUse = new Set(now);
+  return slotsOf(instance, weakest.number).some((slot) =>
+    network.allowed[slot]!.some((design) => {
+      if (design === now[slot] || !inUse.has(design)) return false;
+      const choice = now.map((one, at) => (at === slot ? design : one));
+      return cardWorth(instance, weakest.number, choice) - weakest.score > WORTH_SAYING;
+    }),
+  );
+}
+
+/** The slots that give a card its pieces. */
+function slotsOf({ cards }: Instance, number: number): number[] {
+  const { model } = cards.find(({ model: one }) => one.card.number === number)!;
+  return model.parts.flatMap((part) => (part.slot === null ? [] : [part.slot]));
 }
 
 /** Cardstock that she could buy, taken without the discount of having to buy it. */

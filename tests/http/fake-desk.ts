@@ -97,8 +97,10 @@ export function fakeDesk(): Desk {
       Promise.resolve(otherPlans({ batch, ask: { ...ask, limit: STEPS } }, count)),
     without: ({ batch, ask }, sheet) =>
       Promise.resolve().then(() => withoutSheet({ batch, ask: { ...ask, limit: STEPS } }, sheet)),
-    withSheets: ({ batch, ask }, slots) =>
-      Promise.resolve().then(() => withSheets({ batch, ask: { ...ask, limit: STEPS } }, slots)),
+    withSheets: ({ batch, ask }, slots, anew) =>
+      Promise.resolve().then(() =>
+        withSheets({ batch, ask: { ...ask, limit: STEPS } }, slots, anew?.among ?? null),
+      ),
     weakest: ({ batch, ask }) =>
       Promise.resolve(weakestOf({ batch, ask: { ...ask, limit: STEPS } })),
     choices: ({ batch, ask }, where) =>

@@ -4,6 +4,7 @@ import { instanceOf } from '../../server/plan/instance.ts';
 import { worth } from '../../server/plan/network/network.ts';
 import { layOut, nextBest, planWith } from '../../server/plan/plan-desk.ts';
 import { planCards } from '../../server/plan/plan-cards.ts';
+import type { PlanAsk } from '../../server/plan/ask.ts';
 import { weakestCard } from '../../server/plan/weakest.ts';
 import { ask, cardstock, FRAMED, randomWorld, sheet, side, slot } from './worlds.ts';
 
@@ -122,5 +123,24 @@ describe('the weakest card', () => {
     );
     expect(other?.text).toBe('Calm in the place of Loud');
     expect(other?.plan).toBeCloseTo(planCards(world).value - plan.value, 9);
+  });
+
+  test('a better sheet that another card has is told as taken, not as if there were none', () => {
+    const clash = side('clash', { lemon: 0.6, violet: 0.4 }, { busyness: 0.9 });
+    const calm = side('calm', { white: 0.6, teal: 0.4 }, { busyness: 0.3 });
+    const worldOf = (copies: number, other = calm): PlanAsk =>
+      ask({
+        sheets: [sheet('Loud', clash, null), sheet('Calm', other, null, copies)],
+        cards: [1, 2].map((number) => ({ number, layout: FRAMED })),
+        slots: [1, 2].map((card) => slot(`slot${card}`, [{ card, layout: FRAMED, paper: 'a' }])),
+        supplies: [cardstock('white', 'white'), cardstock('teal', 'teal')],
+      });
+    const one = worldOf(1);
+    const weak = weakestCard(one, planCards(one))!;
+    expect(weak.mends.every(({ swap }) => swap === undefined)).toBe(true);
+    expect(weak.taken).toBe(true);
+    // The only other sheet is as loud: nothing that lies anywhere would better it.
+    const loud = worldOf(1, side('clash too', { lemon: 0.6, violet: 0.4 }, { busyness: 0.9 }));
+    expect(weakestCard(loud, planCards(loud))!.taken).toBe(false);
   });
 });

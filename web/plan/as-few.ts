@@ -1,6 +1,7 @@
 import type { Pad } from '../../server/contract/pads.ts';
 import type { Plan } from '../../server/contract/plans.ts';
 import { changedCards } from './changed-cards.ts';
+import { slotsOf } from './slots-of.ts';
 
 type Slots = Readonly<Record<string, string>>;
 
@@ -28,10 +29,6 @@ export function asFew(before: Plan, after: Plan, pad: Pad): Slots | null {
   const touched = before.sheetsUsed.filter(({ slot, sheet }) => slots[slot] !== sheet);
   const cards = new Set(touched.flatMap((used) => used.cards));
   return cards.size < changedCards(before, after).length ? slots : null;
-}
-
-function slotsOf({ sheetsUsed }: Plan): Slots {
-  return Object.fromEntries(sheetsUsed.map(({ slot, sheet }) => [slot, sheet]));
 }
 
 function sheetAt({ cards }: Plan, card: number, layer: string): string | undefined {

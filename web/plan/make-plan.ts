@@ -24,13 +24,14 @@ export function replan(pad: string, wishes: Wishes, from: string): Promise<Plan>
   return planFrom(pad, wishes, from);
 }
 
-/** Has a plan with other sheets in its slots; the wishes stay. */
+/** Has a plan with these sheets in its slots; the wishes stay. With `now`, cardstock and inks are chosen anew from her shelf as it is. */
 export async function takePlan(
   pad: string,
   slots: Readonly<Record<string, string>>,
   from: string,
+  supplies: 'then' | 'now' = 'then',
 ): Promise<Plan> {
-  return note(pad, from, await service.takePlan(from, slots));
+  return note(pad, from, await service.takePlan(from, slots, supplies));
 }
 
 /** Lays a plan that was made of another in its place, where she still looks at that one; tells whether she does. */

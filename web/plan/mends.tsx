@@ -5,6 +5,7 @@ import { service } from '../wire/service.ts';
 import { newerSupplies } from '../supplies/newer-supplies.ts';
 import { choosingWords } from '../words/choosing.ts';
 import { Answered } from './answered.tsx';
+import { slotsOf } from './slots-of.ts';
 import { SwapLine } from './swap-line.tsx';
 import type { ElseProps } from './what-else.tsx';
 
@@ -13,9 +14,9 @@ export function Mends(props: ElseProps): VNode {
   const { plan } = props.table;
   return (
     <Answered about={plan.id} busy={props.busy} read={(signal) => service.weakest(plan.id, signal)}>
-      {({ mends }) =>
+      {({ card, mends, taken }) =>
         mends.length === 0 ? (
-          <p>{planWords.else.noMend}</p>
+          <p>{taken ? planWords.else.mendTaken(card) : planWords.else.noMend}</p>
         ) : (
           <ul class="other-plans">
             {mends.map((mend) => (
@@ -66,8 +67,4 @@ function MendLine({
       )}
     </>
   );
-}
-
-function slotsOf({ sheetsUsed }: ElseProps['table']['plan']): Record<string, string> {
-  return Object.fromEntries(sheetsUsed.map(({ slot, sheet }) => [slot, sheet]));
 }

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { ChooseAgain } from '../supplies/choose-again.tsx';
-import { pinsLeft } from '../supplies/newer-supplies.ts';
 import { Icon } from '../table/icon.tsx';
 import { Link } from '../table/link.tsx';
 import { Mishap } from '../table/mishap.tsx';
@@ -14,6 +13,8 @@ import { PlannedPicture } from './planned-picture.tsx';
 import type { StepsAt } from './steps.ts';
 import type { OnTable } from './table-of.ts';
 import { usePapersAhead } from './papers-ahead.ts';
+import { PapersChanged } from './papers-changed.tsx';
+import { wishesLeft } from './papers-since.ts';
 import { PulledPaper } from './pulled-paper.tsx';
 import { spotAt } from './spot-at.ts';
 import { swapped } from './swap-papers.ts';
@@ -68,11 +69,12 @@ export function PlanTable(table: OnTable): VNode {
       </div>
       <Verdict {...table} />
       {problem && !opened && <Mishap problem={problem} away={hers.forgetProblem} />}
-      <ChooseAgain
+      <ChooseAgain plan={plan} supplies={table.supplies} busy={busy} choose={hers.chooseAgain} />
+      <PapersChanged
         plan={plan}
-        supplies={table.supplies}
+        pad={pad}
         busy={busy}
-        choose={() => wish({ pins: pinsLeft(wishes.pins ?? [], table.supplies) })}
+        again={() => wish(wishesLeft(wishes, pad, table.supplies))}
       />
       <ul class={late ? 'planned busy' : 'planned'} aria-busy={busy} ref={field}>
         {plan.cards.map((card) => (

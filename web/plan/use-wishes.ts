@@ -7,6 +7,7 @@ import { planWords } from '../words/plan.ts';
 import { asProblem } from '../wire/ask.ts';
 import { changedCards, pinnedAnew } from './changed-cards.ts';
 import { arrive, replan, takePlan } from './make-plan.ts';
+import { slotsOf } from './slots-of.ts';
 import type { Step } from './steps.ts';
 import type { OnTable } from './table-of.ts';
 import { WishLine, type Wished } from './wish-line.ts';
@@ -37,6 +38,8 @@ export interface OnWishes {
   readonly wish: (change: Partial<Wishes>) => void;
   /** Has a plan with other sheets in its slots; `before` is the plan before her last wish, when it is that wish anew. */
   readonly take: (slots: Readonly<Record<string, string>>, before?: Plan) => void;
+  /** Has cardstock and inks chosen anew; every paper stays where it lies. */
+  readonly chooseAgain: () => void;
   readonly showStep: (step: Step) => void;
   /** Takes a wish back that is not planned yet; false where none is. */
   readonly takeBack: () => boolean;
@@ -89,6 +92,15 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
     });
   }
 
+  function chooseAgain(): void {
+    setProblem(null);
+    line.current?.wish({
+      change: (so) => so,
+      make: (from) => takePlan(pad.id, slotsOf(from), from.id, 'now'),
+      cards: () => [],
+    });
+  }
+
   function showStep(step: Step): void {
     setProblem(null);
     line.current?.clear();
@@ -102,6 +114,7 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
     changed: changed?.plan === plan.id ? changed : null,
     wish,
     take,
+    chooseAgain,
     showStep,
     takeBack: () => line.current?.takeBack() ?? false,
     keepChanged: () => setChanged((now) => now && { ...now, too: [] }),

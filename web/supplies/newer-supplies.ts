@@ -20,13 +20,3 @@ export function newerSupplies(plan: Plan, supplies: readonly Supply[]): Newer {
     gone: [...used].some((id) => supplies.every((supply) => supply.id !== id)),
   };
 }
-
-/** Her pins, without those of a cardstock or an ink that is no more. */
-export function pinsLeft(
-  pins: NonNullable<Plan['asked']['pins']>,
-  supplies: readonly Supply[],
-): NonNullable<Plan['asked']['pins']> {
-  return pins.filter(
-    ({ supply }) => supply === undefined || supplies.some(({ id }) => id === supply),
-  );
-}

@@ -78,8 +78,12 @@ export const service = {
     ask('GET', `/api/plans/${plan}/curve`, undefined, signal),
   layerChoices: async (plan: string, card: string, layer: string): Promise<LayerChoice[]> =>
     list(await ask('GET', `/api/plans/${plan}/cards/${card}/layers/${layer}/choices`), 'choices'),
-  takePlan: (plan: string, slots: Readonly<Record<string, string>>): Promise<Plan> =>
-    change('POST', `/api/plans/${plan}/taken?drawings=changed`, { slots }),
+  takePlan: (
+    plan: string,
+    slots: Readonly<Record<string, string>>,
+    supplies: 'then' | 'now',
+  ): Promise<Plan> =>
+    change('POST', `/api/plans/${plan}/taken?drawings=changed`, { slots, supplies }),
   cuts: (plan: string, ruler: string, stack: string): Promise<PlanCuts> =>
     ask('GET', `/api/plans/${plan}/cuts?ruler=${ruler}&stack=${stack}`),
   guide: (plan: string, ruler: string): Promise<PlanGuide> =>

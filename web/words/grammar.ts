@@ -20,6 +20,14 @@ export function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** The first few of some names, and how many more there are; names may have commas of their own. */
+export function someOf(names: readonly string[]): string {
+  const more = names.length - MOST_NAMED;
+  return `${names.slice(0, MOST_NAMED).join('; ')}${more > 0 ? ` and ${more} more` : ''}`;
+}
+
+const MOST_NAMED = 3;
+
 /** Papers are told apart by letters: A for the first. */
 export function letter(index: number): string {
   return String.fromCharCode(65 + Math.max(0, index));

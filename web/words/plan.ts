@@ -1,4 +1,4 @@
-import { cardsNamed, count, sentence } from './grammar.ts';
+import { cardsNamed, count, sentence, someOf } from './grammar.ts';
 import { words } from './words.ts';
 
 /** The plan and each of its cards. */
@@ -23,6 +23,15 @@ export const planWords = {
     back: 'Take it back',
     fewer: 'Change fewer cards',
     keep: 'Leave it so',
+  },
+  papersSince: {
+    turned: (names: readonly string[]): string =>
+      `Turned since this plan was made: ${someOf(names)}.`,
+    corrected: (names: readonly string[]): string =>
+      `Corrected since this plan was made: ${someOf(names)}.`,
+    added: (names: readonly string[]): string => `New since this plan was made: ${someOf(names)}.`,
+    gone: 'A sheet that it is cut from is no longer in the pad.',
+    again: 'Plan again with the papers as they are',
   },
   pull: {
     hint: 'Touch a card to look closer. To change two papers over, pull one onto the other; with a finger, rest on it for a moment first.',
@@ -84,6 +93,8 @@ export const planWords = {
     noOther: 'There is no other plan: each of these sheets is the only one that may lie there.',
     mend: (card: number): string => `What would mend card ${card}`,
     noMend: 'No other sheet of this pad and no cardstock would make it better.',
+    mendTaken: (card: number): string =>
+      `Every paper that would better card ${card} lies on other cards already, or takes more from them than it gives.`,
     gone: 'If a sheet is gone',
     goneLead:
       'Touch a sheet that is used up, spoilt or kept for something else, and see what becomes of the plan.',

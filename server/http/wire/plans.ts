@@ -6,6 +6,7 @@ import type { Size } from '../../lengths/length.ts';
 import type { ChosenCard, ChosenLayer, Plan, Reason } from '../../plan/plan.ts';
 import type { KeptPlan } from '../make-plan.ts';
 import { colourOnWire } from './colours.ts';
+import { papersOnWire } from './plan-papers.ts';
 import { verdictOf } from './plan-verdict.ts';
 import { rulerOf } from './sizes.ts';
 
@@ -33,6 +34,7 @@ export function planOnWire(kept: KeptPlan): Wire.Plan {
     fewestSheetsProven: scheme.proven,
     weakest: weakestOf(plan),
     supplies: kept.supplies.map((supply) => supply.id),
+    papers: papersOnWire(kept),
     notes: [...notes],
     guide: `/api/plans/${id}/guide.pdf`,
   };

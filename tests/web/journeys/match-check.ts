@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import type { Plan } from '../../../server/contract/plans.ts';
 import { goTo, openDemoPad, picturesDrawn, plannedDemo } from '../hands.ts';
 import { cardstockPhoto } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
@@ -44,6 +45,10 @@ export function matchCheck(at: () => Table): void {
     // Magenta at the edge of sRGB is far from every colour of a sea-worn pad.
     await expect.poll(() => big.locator('.big-verdict').textContent()).toContain('apart');
     await expect.poll(() => big.textContent()).toMatch(/(stronger|redder|bluer)/);
+    // The direction is said once.
+    await expect
+      .poll(async () => (await big.textContent())!.match(/(much|clearly) \w+/gi)?.length)
+      .toBe(1);
     const figures = big.getByText(/Difference \d+\.\d, give or take \d/);
     await expect.poll(() => figures.isVisible()).toBe(false);
     await big.getByText('In figures').click();
@@ -143,8 +148,27 @@ export function matchCheck(at: () => Table): void {
     await goTo(page, 'Plan');
     const notice = page.locator('.choose-again');
     await expect.poll(() => notice.textContent()).toContain('New dune');
+    // A print is turned meanwhile: the plan says so, and the papers stay where they lie all the same.
+    const { papers, sheetsUsed, pad } = await planShown(page);
+    const { side, up, direction } = papers[0]!.sides[0]!;
+    const turn = (to: number | string): Promise<unknown> =>
+      page.request.patch(`/api/sides/${side}`, { data: { up: to } });
+    await turn((up + 90) % 360);
+    const since = page.locator('.papers-changed');
+    await expect.poll(() => since.textContent()).toContain('Turned since this plan was made');
     await notice.getByRole('button', { name: 'Choose cardstock and inks again' }).click();
     await expect.poll(() => page.locator('.choose-again').count()).toBe(0);
+    const chosen = await planShown(page);
+    expect(chosen.sheetsUsed).toEqual(sheetsUsed);
+    expect(chosen.papers).toEqual(papers);
+    const before = page.url();
+    await since.getByRole('button', { name: 'Plan again with the papers as they are' }).click();
+    await page.waitForURL((url) => url.href !== before);
+    await expect.poll(() => page.locator('.papers-changed').count()).toBe(0);
+    const now = (await planShown(page)).papers[0]!.sides[0];
+    expect(now).toMatchObject({ direction: 'one-way', up: (up + 90) % 360 });
+    expect(pad).toBe((await planShown(page)).pad);
+    await turn(direction === 'one-way' ? up : 'none');
     expect(faults).toEqual([]);
     await context.close();
   });
@@ -185,6 +209,12 @@ export function matchCheck(at: () => Table): void {
     expect(faults).toEqual([]);
     await context.close();
   });
+}
+
+/** The plan that the page shows, as the service tells it. */
+async function planShown(page: Page): Promise<Plan> {
+  const id = new URL(page.url()).pathname.split('/').at(-1)!;
+  return (await (await page.request.get(`/api/plans/${id}`)).json()) as Plan;
 }
 
 async function bringList(page: Page, csv: string): Promise<void> {
