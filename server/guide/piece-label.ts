@@ -2,10 +2,8 @@ import { centroid, contains } from '../geometry/polygon.ts';
 import type { Mark, Spot } from './drawing.ts';
 import { labelChoices, labelMarks } from './label-choices.ts';
 import type { LabelChoice } from './label-choices.ts';
-import { keptOnSheet, laid, plainTurn } from './laid.ts';
+import { keptOnSheet, laid } from './laid.ts';
 import type { LaidPiece, Taken } from './laid.ts';
-
-export { plainTurn };
 
 /**
  * The labels of the pieces: the card's number, the layer, whether it shows the other side, and an arrow to

@@ -10,9 +10,10 @@ import type { Lying } from './finish-lines.ts';
 import { blocksOn } from './flow.ts';
 import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
+import { keptTogether } from './kept-together.ts';
 import { pack } from './pack.ts';
 import { isSpared, partsSaid } from './parts-words.ts';
-import { plainTurn } from './piece-label.ts';
+import { plainTurn } from './laid.ts';
 import { printRuler } from './print-ruler.ts';
 import { labelsSaid } from './said.ts';
 import { sheetBlocks, smallestOf, wholePage } from './sheet-block.ts';
@@ -33,17 +34,27 @@ const PLACES: readonly SheetPlace[] = [
   ...wholePage(118, 150, ROOM),
 ];
 
-/** Every sheet of patterned paper with its cuts in the order of the hands. */
+/** Every sheet of patterned paper with its cuts in the order of the hands; sheets that are cut alike follow each other. */
 export function slotPages(ask: GuideAsk, facts: Facts): GuidePage[] {
-  const sheets = facts.slots.map((one) => sheetBlocks(sheetOf(ask, facts, one), PLACES));
-  const blocks = sheets.flat();
-  return pack(sheets, PLACE, GAP).map((marks) => {
-    const here = blocksOn(marks, blocks);
-    const names = sheets.flatMap((own, at) =>
-      own.some((block) => here.some((index) => blocks[index] === block))
-        ? [facts.slots[at]!.name]
-        : [],
-    );
+  const stacks = stacksIn(ask, facts).map((stack) =>
+    keptTogether(
+      stack.map((one) => ({
+        name: one.name,
+        blocks: sheetBlocks(sheetOf(ask, facts, one), PLACES),
+      })),
+      ROOM,
+      GAP,
+    ),
+  );
+  const all = stacks.flat();
+  const blocks = all.map(({ block }) => block);
+  const groups = stacks.map((stack) => ({
+    blocks: stack.map(({ block }) => block),
+    together: new Set(stack.flatMap(({ names }) => names)).size > 1,
+  }));
+  return pack(groups, PLACE, GAP).map((marks) => {
+    const here = marks.flatMap((mark) => blocksOn([mark], blocks));
+    const names = [...new Set(here.flatMap((index) => all[index]!.names))];
     return {
       name: `Cut the papers: ${labelsSaid(names)}`,
       marks: [
@@ -122,15 +133,23 @@ function faceMarks(ask: GuideAsk, { sheet, up }: SlotFacts): Mark[] {
     : [{ kind: 'picture', href, x: 0, y: 0, ...size }];
 }
 
-/** Sheets that are cut; one that stays whole lies in no stack. */
+/** Which other sheets are cut alike. */
 function stackNote(ask: GuideAsk, facts: Facts, { slot }: SlotFacts): string {
-  const slots = ask.scheme.slots.filter((one) => !isSpared(ask, one));
-  const stack = stacksOf({ ...ask.scheme, slots }, ask.stack ?? STACK).find((one) =>
-    one.slots.includes(slot.id),
-  );
-  const others = facts.slots.filter(
-    (one) => one.slot.id !== slot.id && stack?.slots.includes(one.slot.id) === true,
-  );
+  const stack = stacksIn(ask, facts).find((one) => one.some((other) => other.slot.id === slot.id));
+  const others = (stack ?? []).filter((one) => one.slot.id !== slot.id);
   if (others.length === 0) return '';
   return `Cut alike: ${labelsSaid(others.map(({ name }) => name))}. You may lay them on each other and cut them together.`;
+}
+
+/** The sheets, stack by stack, in the order of the first of each; one that stays whole lies in no stack. */
+function stacksIn(ask: GuideAsk, { slots }: Facts): SlotFacts[][] {
+  const cut = ask.scheme.slots.filter((one) => !isSpared(ask, one));
+  const stacks = stacksOf({ ...ask.scheme, slots: cut }, ask.stack ?? STACK);
+  const stackOf = (id: string): readonly string[] =>
+    stacks.find((stack) => stack.slots.includes(id))?.slots ?? [id];
+  return slots.flatMap(({ slot }) => {
+    const ids = stackOf(slot.id);
+    const stack = slots.filter((one) => ids.includes(one.slot.id));
+    return stack[0]?.slot.id === slot.id ? [stack] : [];
+  });
 }

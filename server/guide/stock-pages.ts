@@ -100,7 +100,10 @@ function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][
 /** The cuts of each sheet of cardstock; sheets that are cut alike are drawn once. */
 export function stockSheetPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
   const sheets = stockSheets(needs, ask.cards);
-  const blocks = sheets.map((sheet) => sheetBlocks(sheetOf(ask, sheet), PLACES));
+  const blocks = sheets.map((sheet) => ({
+    blocks: sheetBlocks(sheetOf(ask, sheet), PLACES),
+    together: false,
+  }));
   const dots = sheets.some(isScored) ? DOTTED : '';
   if (blocks.length === 0) return [];
   const pages = pack(blocks, SHEETS, GAP).map((marks) => [

@@ -202,6 +202,23 @@ describe.each(WORLDS)('the guide of %s', (_, ask) => {
     expect(seen > 0).toBe(ask.cards.length > 1);
   });
 
+  test('sheets that are cut alike follow each other in print', () => {
+    const facts = factsOf(ask);
+    const titles = pages
+      .filter(({ name }) => name.startsWith('Cut the papers'))
+      .flatMap(({ marks }) => textOf(marks))
+      .flatMap((text) => /^(Sheet \d+)\. /.exec(text)?.[1] ?? []);
+    expect([...titles].sort()).toEqual(facts.slots.map(({ name }) => name).sort());
+    const at = (name: string): number => titles.indexOf(name);
+    for (const { slots } of stacksOf(ask.scheme, 3)) {
+      const places = facts.slots
+        .filter(({ slot }) => slots.includes(slot.id))
+        .map(({ name }) => at(name))
+        .sort((a, b) => a - b);
+      expect(places.at(-1)! - places[0]!).toBe(places.length - 1);
+    }
+  });
+
   test('cards and sheets share pages where they fit', () => {
     const count = (start: RegExp): number => pages.filter(({ name }) => start.test(name)).length;
     const few = ask.cards.length === 1 ? 1 : 0.75 * ask.cards.length;
