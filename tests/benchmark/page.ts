@@ -5,6 +5,7 @@ import type { CDPSession, Page } from 'playwright-core';
 import { findBrowser, NO_BROWSER } from '../web/find-browser.ts';
 import { openDemoPad, picturesDrawn, planCards } from '../web/hands.ts';
 import { buildPage, layTable, project, type Table } from '../web/table.ts';
+import { compiled } from './compiled.ts';
 import type { Figure, Topic } from './figure.ts';
 
 /** The page: what is sent first, how soon it can be used, how fast it plans again; on the demo pad. */
@@ -13,7 +14,7 @@ export const page: Topic = async () => {
     buildPage();
     return [firstScript(), ...skipped()];
   }
-  const table = await layTable();
+  const table = await layTable(await compiled('server/main.ts'));
   try {
     return [firstScript(), await usable(table), ...(await planning(table))];
   } finally {

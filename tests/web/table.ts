@@ -33,15 +33,15 @@ export interface Seat {
   readonly faults: string[];
 }
 
-/** Builds the page, starts the service on a free port and waits until the demo pad is read. */
-export async function layTable(): Promise<Table> {
+/** Builds the page, starts the service (`main`, compiled) on a free port and waits until the demo pad is read. */
+export async function layTable(main = compiled('server/main.ts')): Promise<Table> {
   const found = findBrowser();
   if (found === null) throw new Error(NO_BROWSER);
   buildPage();
   const folder = await mkdtemp(path.join(os.tmpdir(), 'plyhue-page-'));
   const port = await freePort();
   const address = `http://127.0.0.1:${port}`;
-  const service = startService(port, folder);
+  const service = startService(port, folder, {}, main);
   service.stdout?.resume();
   await untilReady(address, service);
   const browser = await chromium.launch({
@@ -107,8 +107,9 @@ export function startService(
   port: number,
   folder: string,
   more: Readonly<Record<string, string>> = {},
+  main = compiled('server/main.ts'),
 ): ChildProcess {
-  return spawn(process.execPath, [compiled('server/main.ts')], {
+  return spawn(process.execPath, [main], {
     cwd: project,
     env: { ...process.env, PORT: String(port), HOST: '127.0.0.1', DATA_DIR: folder, ...more },
     stdio: ['ignore', 'pipe', 'inherit'],
