@@ -6,6 +6,8 @@ import type { ClassFacts } from './guide/class-facts.ts';
 import { factsOf } from './guide/facts.ts';
 import { guideOnScreen, stockDrawing } from './guide/guide-on-screen.ts';
 import type { GuideOnScreen } from './guide/guide-on-screen.ts';
+import { roundingNote } from './guide/rounding.ts';
+import { slotsOnScreen } from './guide/slots-on-screen.ts';
 import { stockNeeds } from './guide/stock-needs.ts';
 import type { StockNeed } from './guide/stock-needs.ts';
 import { answerWith } from './line.ts';
@@ -37,6 +39,12 @@ export interface ClassSetOfPlan {
   readonly set: ClassFacts;
   /** What the sheet of each slot is called. */
   readonly labels: Readonly<Record<string, string>>;
+}
+
+/** How the sheets of a plan are cut, for a screen. */
+export interface CutsOnScreen {
+  readonly rounding: ReturnType<typeof roundingNote>;
+  readonly slots: ReturnType<typeof slotsOnScreen>;
 }
 
 export function group(sheets: readonly Sheet[]): Promise<Answer<Grouping>> {
@@ -73,6 +81,13 @@ export function companions(task: {
 
 export function guide(ask: AskInWords): Promise<Answer<GuideOnScreen>> {
   return answerWith(() => guideOnScreen(withoutPictures(ask)));
+}
+
+export function cuts(given: AskInWords): Promise<Answer<CutsOnScreen>> {
+  return answerWith(() => {
+    const ask = withoutPictures(given);
+    return { rounding: roundingNote(ask), slots: slotsOnScreen(ask) };
+  });
 }
 
 export function stock(task: {

@@ -4,7 +4,13 @@
  * plans are searched for, so that nobody waits for another's plan to see a pad.
  */
 import type { Grouping, Sheet, Side } from './pad/pad.ts';
-import type { AskInWords, ClassSetOfPlan, CompanionOf, PairInWords } from './clerk-worker.ts';
+import type {
+  AskInWords,
+  ClassSetOfPlan,
+  CompanionOf,
+  CutsOnScreen,
+  PairInWords,
+} from './clerk-worker.ts';
 import type { GuideOnScreen } from './guide/guide-on-screen.ts';
 import type { StockNeed } from './guide/stock-needs.ts';
 import { openLine } from './line.ts';
@@ -21,6 +27,7 @@ export interface Clerk {
   /** What goes with a side, the best first. */
   companions(side: Side, others: readonly Side[]): Promise<CompanionOf[]>;
   guideOnScreen(ask: AskInWords): Promise<GuideOnScreen>;
+  cutsOnScreen(ask: AskInWords): Promise<CutsOnScreen>;
   /** A sheet of cardstock with its cuts as an SVG; null when the plan has no such sheet. */
   stockDrawing(ask: AskInWords, id: string): Promise<string | null>;
   classSet(ask: AskInWords): Promise<ClassSetOfPlan>;
@@ -42,6 +49,7 @@ export function openClerk(): { readonly clerk: Clerk; readonly line: Line } {
     pairs: (sides, most) => line.run('pairs', { sides, most }),
     companions: (side, others) => line.run('companions', { side, others }),
     guideOnScreen: (ask) => line.run('guide', ask),
+    cutsOnScreen: (ask) => line.run('cuts', ask),
     stockDrawing: (ask, id) => line.run('stock', { ask, id }),
     classSet: (ask) => line.run('people', ask),
     stockNeeds: (ask, card) => line.run('needs', { ask, card }),

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { ForPeople } from '../contract/class-sets.ts';
 import * as Wire from '../contract/plan-guides.ts';
-import { roundingNote } from '../guide/rounding.ts';
-import { slotDrawing, slotsOnScreen } from '../guide/slots-on-screen.ts';
+import { slotDrawing } from '../guide/slots-on-screen.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { forPeople, guideAskOf, withSheetsLeft } from './guide-ask.ts';
@@ -69,14 +68,11 @@ export function guideRoutes(app: Service, edges: Edges): void {
     },
     async (request) => {
       const kept = await planAt(edges, request.params.plan);
-      const ask = {
-        ...guideAskOf(kept, request.query.ruler),
-        ...forPeople(request.query),
-        picture: () => null,
-      };
+      const ask = { ...guideAskOf(kept, request.query.ruler), ...forPeople(request.query) };
+      const { rounding, slots } = await desk.clerk.cutsOnScreen(ask);
       return {
-        rounding: roundingNote(ask),
-        slots: slotsOnScreen(ask).map((one) => ({
+        rounding,
+        slots: slots.map((one) => ({
           ...one,
           picture: `/api/plans/${kept.id}/slots/${one.slot}.svg`,
         })),

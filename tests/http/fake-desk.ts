@@ -125,6 +125,7 @@ function clerkHere(): Clerk {
     pairs: (sides, most) => done(work.pairs(structuredClone({ sides, most }))),
     companions: (side, others) => done(work.companions(structuredClone({ side, others }))),
     guideOnScreen: (ask) => done(work.guide(structuredClone(ask))),
+    cutsOnScreen: (ask) => done(work.cuts(structuredClone(ask))),
     stockDrawing: (ask, id) => done(work.stock(structuredClone({ ask, id }))),
     classSet: (ask) => done(work.people(structuredClone(ask))),
     stockNeeds: (ask, card) => done(work.needs(structuredClone({ ask, card }))),
