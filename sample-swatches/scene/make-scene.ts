@@ -1,4 +1,5 @@
 import type { Lab } from '../../server/colour/lab.ts';
+import { boundsOf } from '../../server/geometry/bounds.ts';
 import { between, chanceOf, oneOf, seedFor } from '../chance.ts';
 import type { Chance } from '../chance.ts';
 import type { PaperSide } from '../paper/paper-side.ts';
@@ -237,7 +238,7 @@ function photographed(
   const chance = chanceOf(seedFor(seed, 'taking'));
   const taking = TAKING[difficulty];
   const things = [...laid];
-  const bounds = boundsOf(laid);
+  const bounds = boundsOf(laid.flatMap(({ place }) => cornersOf(place)));
   let bottom = bounds.bottom;
   if (wishes.card ?? true) {
     const small = laid[0]!.place.width < 100;
@@ -285,22 +286,6 @@ function photographed(
     toneCurve: taking.tone,
     lift: taking.lift,
     quality: taking.quality,
-  };
-}
-
-function boundsOf(things: readonly Thing[]): {
-  left: number;
-  right: number;
-  top: number;
-  bottom: number;
-} {
-  const corners = things.flatMap(({ place }) => cornersOf(place));
-  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
-  return {
-    left: Math.min(...xs),
-    right: Math.max(...xs),
-    top: Math.min(...ys),
-    bottom: Math.max(...ys),
   };
 }
 

@@ -1,3 +1,5 @@
+import { boundsOf } from '../geometry/bounds.ts';
+import type { Bounds } from '../geometry/bounds.ts';
 import type { Quad } from '../geometry/points.ts';
 import type { Region } from './regions.ts';
 
@@ -12,21 +14,9 @@ export function notesOnLeftOver(sheets: number, places: number): string[] {
   ];
 }
 
-type Box = Pick<Region, 'left' | 'top' | 'right' | 'bottom'>;
-
-function boxOf(corners: Quad<'photo'>): Box {
-  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
-  return {
-    left: Math.min(...xs),
-    top: Math.min(...ys),
-    right: Math.max(...xs),
-    bottom: Math.max(...ys),
-  };
-}
-
 /** How many papers they are: parts of one paper whose boxes lie on each other count once. */
-function together(parts: readonly Box[]): number {
-  const papers: Box[] = [];
+function together(parts: readonly Bounds[]): number {
+  const papers: Bounds[] = [];
   for (const part of parts)
     if (!papers.some((paper) => lieOnEachOther(paper, part))) papers.push(part);
   return papers.length;
@@ -35,10 +25,10 @@ function together(parts: readonly Box[]): number {
 /** Part of the smaller of two boxes that both share when they are of one paper. */
 const SHARED = 0.4;
 
-function lieOnEachOther(p: Box, q: Box): boolean {
+function lieOnEachOther(p: Bounds, q: Bounds): boolean {
   const wide = Math.min(p.right, q.right) - Math.max(p.left, q.left) + 1;
   const high = Math.min(p.bottom, q.bottom) - Math.max(p.top, q.top) + 1;
-  const area = ({ left, top, right, bottom }: Box): number =>
+  const area = ({ left, top, right, bottom }: Bounds): number =>
     (right - left + 1) * (bottom - top + 1);
   return wide > 0 && high > 0 && wide * high > SHARED * Math.min(area(p), area(q));
 }
@@ -51,7 +41,7 @@ export function notesOnCutOff(
 ): string[] {
   const papers = together([
     ...cutOff.filter(({ pixels }) => pixels.length > 0.12 * usual),
-    ...places.map(boxOf),
+    ...places.map(boundsOf),
   ]);
   if (papers === 0) return [];
   return [

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { catalogue } from '../../server/layouts/catalogue.ts';
+import { boundsOf } from '../../server/geometry/bounds.ts';
+import type { Bounds } from '../../server/geometry/bounds.ts';
 import { contains } from '../../server/geometry/polygon.ts';
-import type { Spot } from '../../server/guide/drawing.ts';
 import { factsOf } from '../../server/guide/facts.ts';
 import { guidePages } from '../../server/guide/guide-pages.ts';
 import { labelPlaces } from '../../server/guide/piece-label.ts';
@@ -26,8 +27,8 @@ describe.each(WORLDS)('the labels of the pieces of %s', (_, ask) => {
     let seen = 0;
     const clashes = guidePages(ask).flatMap(({ name, marks }) => {
       const all = flat(marks);
-      const plates = all.filter(isPlate).map((one) => boxOf(cornersOf(one)));
-      const numbers = all.filter(isNumber).map((one) => boxOf(cornersOf(one)));
+      const plates = all.filter(isPlate).map((one) => boundsOf(cornersOf(one)));
+      const numbers = all.filter(isNumber).map((one) => boundsOf(cornersOf(one)));
       seen += plates.length;
       return plates.flatMap((plate, at) =>
         [...plates.slice(at + 1), ...numbers]
@@ -74,25 +75,8 @@ function isNumber({ mark }: FlatMark): boolean {
   return mark.kind === 'area' && mark.fill === CUT;
 }
 
-interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-function boxOf(corners: readonly Spot[]): Box {
-  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
-  return {
-    left: Math.min(...xs),
-    right: Math.max(...xs),
-    top: Math.min(...ys),
-    bottom: Math.max(...ys),
-  };
-}
-
 /** The lesser of what two boxes share across and down, in mm; below 0 where they are apart. */
-function overlap(a: Box, b: Box): number {
+function overlap(a: Bounds, b: Bounds): number {
   return Math.min(
     Math.min(a.right, b.right) - Math.max(a.left, b.left),
     Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top),
