@@ -9,8 +9,10 @@ import { RADIUS, numberSpots, taken } from './cut-numbers.ts';
 import type { Mark, Spot } from './drawing.ts';
 import { disc, rectangle } from './drawing.ts';
 import { finishLines } from './finish-lines.ts';
-import type { FinishLine, Lying } from './finish-lines.ts';
+import type { FinishLine } from './finish-lines.ts';
 import { hatch } from './hatch.ts';
+import { laidPiece } from './laid.ts';
+import type { Lying } from './laid.ts';
 import { CUT, INK, PAPER } from './look.ts';
 import { badge } from './page.ts';
 import { scoreLines } from './score-lines.ts';
@@ -40,11 +42,7 @@ export function cutPicture(ask: CutPictureAsk): Mark[] {
     ...lines.map(({ number }, at) => ({ number, spot: spots.cuts[at]! })),
     ...finishes.map(({ number }, at) => ({ number, spot: spots.finishes[at]! })),
   ];
-  const labelled = ask.slot.pieces.map((placed) => ({
-    placed,
-    turn: ask.turnOf(placed),
-    showsOther: ask.showsOther(placed),
-  }));
+  const labelled = ask.slot.pieces.map((placed) => laidPiece(placed, ask));
   const ground: Mark = {
     kind: 'group',
     x: 0,

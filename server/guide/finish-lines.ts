@@ -3,18 +3,10 @@ import type { FinishingStep } from '../cutting/finishing-steps.ts';
 import type { PlacedPiece, Slot } from '../cutting/piece.ts';
 import { shapeCorners } from '../layouts/outline.ts';
 import type { Spot } from './drawing.ts';
-import type { Turn } from './paint.ts';
-import { fromCardToSheet } from './laid.ts';
+import { fromCardToSheet, laidPiece } from './laid.ts';
+import type { Lying } from './laid.ts';
 import { placeOfMark } from './step-words.ts';
 import type { Track } from './track.ts';
-
-/** How the pieces of a sheet lie on it. */
-export interface Lying {
-  /** How a piece is turned, clockwise, to lie on its card; null for plain paper, which has no up. */
-  readonly turnOf: (placed: PlacedPiece) => Turn | null;
-  /** True for pieces that show the side that lies down. */
-  readonly showsOther: (placed: PlacedPiece) => boolean;
-}
 
 /** Where a piece is finished, in mm from the upper left corner of the sheet that it still lies on. */
 export interface FinishLine {
@@ -31,11 +23,7 @@ export function finishLines(steps: readonly CutStep[], slot: Slot, lying: Lying)
     if (step.kind === 'cut') return [];
     const placed = slot.pieces.find(({ piece }) => piece.id === step.piece);
     if (placed === undefined) return [];
-    const onSheet = fromCardToSheet({
-      placed,
-      turn: lying.turnOf(placed),
-      showsOther: lying.showsOther(placed),
-    });
+    const onSheet = fromCardToSheet(laidPiece(placed, lying));
     const tracks = tracksOf(step, placed).map((track) => track.map(onSheet));
     return [{ number: step.number, tracks, marks: step.kind === 'slant' ? tracks.flat() : [] }];
   });

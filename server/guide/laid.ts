@@ -13,6 +13,13 @@ export interface Taken {
   readonly height: number;
 }
 
+/** The area that two such parts have in common. */
+export function sharedArea(a: Taken, b: Taken): number {
+  const across = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const down = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return Math.max(0, across) * Math.max(0, down);
+}
+
 /** A piece as it is drawn, in mm of the page. */
 export function laid({ piece, x, y, turned }: PlacedPiece, scale: number): Taken {
   const [width, height] = turned
@@ -36,6 +43,19 @@ export interface LaidPiece {
   readonly placed: PlacedPiece;
   readonly turn: Turn | null;
   readonly showsOther: boolean;
+}
+
+/** How the pieces of a sheet lie on it. */
+export interface Lying {
+  /** How a piece is turned, clockwise, to lie on its card; null for plain paper, which has no up. */
+  readonly turnOf: (placed: PlacedPiece) => Turn | null;
+  /** True for pieces that show the side that lies down. */
+  readonly showsOther: (placed: PlacedPiece) => boolean;
+}
+
+/** One of these pieces. */
+export function laidPiece(placed: PlacedPiece, { turnOf, showsOther }: Lying): LaidPiece {
+  return { placed, turn: turnOf(placed), showsOther: showsOther(placed) };
 }
 
 /**

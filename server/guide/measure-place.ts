@@ -1,5 +1,6 @@
 import type { Length, Ruler } from '../lengths/length.ts';
 import type { CutLine } from './cut-lines.ts';
+import { sharedArea } from './laid.ts';
 import type { Taken } from './laid.ts';
 import { lengthSaid } from './said.ts';
 
@@ -34,13 +35,7 @@ export function measurePlace(
     const band = down
       ? { x: part.x, y: part.y + place * part.height - across / 2, width: reach, height: across }
       : { x: part.x + place * part.width - across / 2, y: part.y, width: across, height: reach };
-    return labels.reduce((sum, label) => sum + shared(band, label), 0);
+    return labels.reduce((sum, label) => sum + sharedArea(band, label), 0);
   });
   return PLACES[hidden.indexOf(Math.min(...hidden))]!;
-}
-
-function shared(a: Taken, b: Taken): number {
-  const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
-  const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
-  return Math.max(0, width) * Math.max(0, height);
 }

@@ -2,7 +2,7 @@ import { centroid, contains } from '../geometry/polygon.ts';
 import type { Mark, Spot } from './drawing.ts';
 import { labelChoices, labelMarks } from './label-choices.ts';
 import type { LabelChoice } from './label-choices.ts';
-import { keptOnSheet, laid } from './laid.ts';
+import { keptOnSheet, laid, sharedArea } from './laid.ts';
 import type { LaidPiece, Taken } from './laid.ts';
 
 /**
@@ -50,7 +50,7 @@ function placedLabel(one: LaidPiece, scale: number, badges: readonly Taken[]): P
     for (const spot of spotsIn(whole, kept, reach({ x: 0, y: 0 }, choice, tall))) {
       const mine = reach(spot, choice, tall);
       if (!liesOn(kept, mine)) continue;
-      const hidden = badges.reduce((sum, badge) => sum + shared(mine, badge), 0);
+      const hidden = badges.reduce((sum, badge) => sum + sharedArea(mine, badge), 0);
       if (best === null || hidden < best.hidden - 1e-9) best = { spot, choice, tall, hidden };
       if (hidden === 0) return best;
     }
@@ -88,13 +88,6 @@ function liesOn(kept: readonly Spot[], { x, y, width, height }: Taken): boolean 
     { x, y: y + height },
   ];
   return corners.every((corner) => contains(kept, corner)) && !kept.some(inside);
-}
-
-/** The area that two rooms have in common. */
-function shared(a: Taken, b: Taken): number {
-  const across = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
-  const down = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
-  return Math.max(0, across) * Math.max(0, down);
 }
 
 function reach({ x, y }: Spot, { width, height }: LabelChoice, tall: boolean): Taken {

@@ -5,7 +5,7 @@ import type { Slot } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Ruler, Size } from '../lengths/length.ts';
 import type { Extent, Mark } from './drawing.ts';
-import type { Lying } from './finish-lines.ts';
+import type { Lying } from './laid.ts';
 import { timesSaid } from './left-blocks.ts';
 import { layerSaid, sizeSaid } from './said.ts';
 import { shownSteps } from './shown-steps.ts';

@@ -8,10 +8,9 @@ import { cutLines } from './cut-lines.ts';
 import type { Extent, Spot } from './drawing.ts';
 import { numberSpots, taken } from './cut-numbers.ts';
 import { finishLines } from './finish-lines.ts';
-import type { Lying } from './finish-lines.ts';
 import { measurePlace } from './measure-place.ts';
-import { laid } from './laid.ts';
-import type { Taken } from './laid.ts';
+import { laid, laidPiece } from './laid.ts';
+import type { Lying, Taken } from './laid.ts';
 import { labelPlaces } from './piece-label.ts';
 import { placeOfMark, stepWords } from './step-words.ts';
 import type { StepWords } from './step-words.ts';
@@ -89,17 +88,9 @@ export function shownSteps(
 }
 
 /** The room of the labels of the pieces. */
-function labelsOf(
-  { pieces }: Slot,
-  { scale, turnOf, showsOther }: Drawn,
-  numbers: readonly Spot[],
-): Taken[] {
-  const labelled = pieces.map((placed) => ({
-    placed,
-    turn: turnOf(placed),
-    showsOther: showsOther(placed),
-  }));
-  return labelPlaces(labelled, scale, numbers.map(taken));
+function labelsOf({ pieces }: Slot, drawn: Drawn, numbers: readonly Spot[]): Taken[] {
+  const labelled = pieces.map((placed) => laidPiece(placed, drawn));
+  return labelPlaces(labelled, drawn.scale, numbers.map(taken));
 }
 
 type FinishShown = Extract<Shown, { kind: 'finish' }>;

@@ -6,7 +6,7 @@ import { cutPicture } from './cut-picture.ts';
 import type { Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
-import type { Lying } from './finish-lines.ts';
+import type { Lying } from './laid.ts';
 import { blocksOn } from './flow.ts';
 import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';

@@ -3,7 +3,7 @@ import type { FinishingStep, Mark } from '../cutting/finishing-steps.ts';
 import type { Slot } from '../cutting/piece.ts';
 import { INCH } from '../lengths/length.ts';
 import type { Ruler, Size } from '../lengths/length.ts';
-import type { Lying } from './finish-lines.ts';
+import type { Lying } from './laid.ts';
 import { plainTurn } from './laid.ts';
 import { keptCorner } from './square-corner.ts';
 import type { Place } from './square-corner.ts';

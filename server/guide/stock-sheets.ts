@@ -11,7 +11,7 @@ import { cutPicture } from './cut-picture.ts';
 import type { Extent, Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { StockFacts } from './facts.ts';
-import type { Lying } from './finish-lines.ts';
+import type { Lying } from './laid.ts';
 import { capital, cardsSaid, counted, listed, sizeSaid } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
 import { sheetDrawing, sheetOnScreen } from './sheet-on-screen.ts';
