@@ -69,15 +69,19 @@ function partsOf({ pixels }: Region, { width, height }: Mask, least: number): Re
     const parts = regionsOf(withoutThin({ width, height, of }, by), least);
     const stays = parts.reduce((sum, region) => sum + region.pixels.length, 0);
     if (stays < STAYS * pixels.length) return null;
-    if (parts.some((region) => isWhole(region, width) && !endsAtRim(region, { width, height })))
-      return parts;
+    if (parts.some((region) => wholeQuad(region, { width, height }) !== null)) return parts;
   }
   return null;
 }
 
-function isWhole(region: Region, width: number): boolean {
-  const quad = quadOf(region, width);
-  return quad !== null && quad.fill >= WHOLE && isConvex(quad.corners);
+/** The corners of a thing that is whole and that straight sides go around; null for others. */
+function wholeQuad(
+  region: Region,
+  picture: Pick<Mask, 'width' | 'height'>,
+): ReturnType<typeof quadOf> {
+  if (endsAtRim(region, picture)) return null;
+  const quad = quadOf(region, picture.width);
+  return quad !== null && quad.fill >= WHOLE && isConvex(quad.corners) ? quad : null;
 }
 
 function sheetOf(
@@ -85,12 +89,8 @@ function sheetOf(
   picture: Pick<Mask, 'width' | 'height'>,
   ask: PhotoAsk,
 ): Candidate | null {
-  if (endsAtRim(region, picture)) return null;
-  const quad = quadOf(region, picture.width);
-  return quad !== null &&
-    quad.fill >= WHOLE &&
-    isConvex(quad.corners) &&
-    isLikeSheet(quad.corners, ask.sheetMillimetres)
+  const quad = wholeQuad(region, picture);
+  return quad !== null && isLikeSheet(quad.corners, ask.sheetMillimetres)
     ? { ...quad, area: polygonArea(quad.corners) }
     : null;
 }
