@@ -1,6 +1,7 @@
 import type { Kysely } from 'kysely';
 import { isOwn, ownerNow } from './asker.ts';
 import type { Whose } from './asker.ts';
+import { docOf } from './doc.ts';
 import type { Layout } from '../layouts/layout.ts';
 import type { LayoutRow } from './rows.ts';
 import type { Tables } from './tables.ts';
@@ -47,7 +48,7 @@ export function layoutsIn(db: Kysely<Tables>, whose: Whose): Layouts {
         .insertInto('layouts')
         .values({
           id: layout.id,
-          doc: JSON.stringify(layout),
+          doc: docOf(layout),
           created_at: createdAt,
           turn,
           owner: ownerNow(whose),
@@ -57,7 +58,7 @@ export function layoutsIn(db: Kysely<Tables>, whose: Whose): Layouts {
     replace: async (layout) => {
       await db
         .updateTable('layouts')
-        .set({ doc: JSON.stringify(layout) })
+        .set({ doc: docOf(layout) })
         .where('id', '=', layout.id)
         .where(isOwn(whose))
         .execute();
