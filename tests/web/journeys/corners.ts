@@ -1,17 +1,12 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { goTo, openDemoPad } from '../hands.ts';
-import type { Table } from '../table.ts';
+import type { Seat, Table } from '../table.ts';
 
 /** Putting the corners of a sheet right, by hand and by key. */
 export function corners(at: () => Table): void {
   it('drags a corner with the mouse, walks it with the keys, and the service keeps it', async () => {
-    const { page, context, faults } = await at().open('laptop');
-    await openDemoPad(page);
-    await goTo(page, 'Photos');
-    await openPhoto(page);
-    const outline = page.locator('.corner-field polygon.outline:not(.under):not(.white)').first();
-    const before = await outline.getAttribute('points');
+    const { page, context, faults, outline, before } = await atCorners(at());
 
     const saved = page.waitForResponse((one) => one.request().method() === 'PATCH');
     const handle = page.getByRole('button', { name: 'Corner top left' });
@@ -44,12 +39,7 @@ export function corners(at: () => Table): void {
   });
 
   it('keeps a corner that is moved while an earlier one is being saved', async () => {
-    const { page, context, faults } = await at().open('laptop');
-    await openDemoPad(page);
-    await goTo(page, 'Photos');
-    await openPhoto(page);
-    const outline = page.locator('.corner-field polygon.outline:not(.under):not(.white)').first();
-    const before = await outline.getAttribute('points');
+    const { page, context, faults, outline, before } = await atCorners(at());
     const sent: string[] = [];
     let letGo = (): void => undefined;
     const held = new Promise<void>((resolve) => (letGo = resolve));
@@ -80,6 +70,19 @@ export function corners(at: () => Table): void {
     expect(faults).toEqual([]);
     await context.close();
   });
+}
+
+/** The first photo of the demo pad with its corners; `before` is where they lie. */
+async function atCorners(
+  table: Table,
+): Promise<Seat & { readonly outline: Locator; readonly before: string | null }> {
+  const seat = await table.open('laptop');
+  const { page } = seat;
+  await openDemoPad(page);
+  await goTo(page, 'Photos');
+  await openPhoto(page);
+  const outline = page.locator('.corner-field polygon.outline:not(.under):not(.white)').first();
+  return { ...seat, outline, before: await outline.getAttribute('points') };
 }
 
 async function openPhoto(page: Page): Promise<void> {
