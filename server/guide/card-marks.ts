@@ -5,6 +5,7 @@ import type { Mark, Outline } from './drawing.ts';
 import { moved } from './drawing.ts';
 import { elementMarks } from './element-marks.ts';
 import { foldMarks } from './fold-marks.ts';
+import { greetingMarks } from './greeting-marks.ts';
 import type { Paint, PaperPaint } from './paint.ts';
 
 /** Room around the card for its shadow, in mm. */
@@ -12,10 +13,15 @@ export const CARD_ROOM = 2;
 
 /**
  * A card front with its real papers, at true size: layers in the order of stacking, each with a soft
- * shadow on what lies under it. The front's upper left corner is at 0, 0.
+ * shadow on what lies under it; where words will be stamped, the word for them. The front's upper left corner is at 0, 0.
  */
 export function cardMarks(layout: Layout, paint: (layerId: string) => Paint): Mark[] {
-  const [base, ...upper] = layout.layers.map((layer) => layerMarks(layer, paint(layer.id)));
+  const [base, ...upper] = layout.layers.map((layer) => {
+    const face = layerMarks(layer, paint(layer.id));
+    return layer.role === 'greeting'
+      ? [...face, ...greetingMarks(layer, layout.elements, paint(layer.id))]
+      : face;
+  });
   return [...base!, ...foldMarks(layout), ...upper.flat(), ...elementMarks(layout.elements)];
 }
 

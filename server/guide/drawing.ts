@@ -4,7 +4,7 @@ import type { Polygon } from '../geometry/points.ts';
  * The few kinds of marks that a drawing is made of, in millimetres, x right and y down. The screen
  * (SVG) and the printed guide (PDF) draw the very same marks.
  */
-export type Mark = Words | Line | Area | Picture | Group;
+export type Mark = Words | Line | Stroke | Area | Picture | Group;
 
 export interface Words {
   readonly kind: 'words';
@@ -27,6 +27,16 @@ export interface Line {
   readonly colour?: string;
   /** Lengths of dashes and gaps in mm. */
   readonly dashes?: readonly number[];
+}
+
+/** A pen's way from spot to spot, with round ends and corners. */
+export interface Stroke {
+  readonly kind: 'stroke';
+  readonly spots: readonly Spot[];
+  readonly width: number;
+  readonly colour: string;
+  /** In [0, 1], of the whole stroke, also where it crosses itself; 1 when left out. */
+  readonly opacity?: number;
 }
 
 export interface Area {

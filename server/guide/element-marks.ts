@@ -1,15 +1,15 @@
-import type { Element, Layer } from '../layouts/layout.ts';
-import { outline } from '../layouts/outline.ts';
+import type { Element } from '../layouts/layout.ts';
 import { toMillimetres } from '../lengths/length.ts';
-import { moved } from './drawing.ts';
-import type { Line, Mark, Outline, Spot } from './drawing.ts';
-import { hatch } from './hatch.ts';
+import { moved, rectangle } from './drawing.ts';
+import type { Line, Mark, Outline } from './drawing.ts';
+import { scallop, sprig } from './motifs.ts';
 
 const STROKE = '#3a4246';
+const CARD = { face: '#f4ead6', raised: '#e0d0ad', edge: '#7b6f58' } as const;
 
 /**
  * Where something is stamped or a die cut is glued, at its size: what it shows is not known. A stamp is a
- * dashed frame with a hatched round in it, a die cut a plain round of paper that throws a shadow.
+ * sprig in ink within a dashed frame, a die cut a scalloped piece of paper that throws a shadow.
  */
 export function elementMarks(elements: readonly Element[] = []): Mark[] {
   return elements.flatMap((element) =>
@@ -17,48 +17,56 @@ export function elementMarks(elements: readonly Element[] = []): Mark[] {
   );
 }
 
-function stampMarks(element: Element): Mark[] {
-  const round = roundOf(element);
+function stampMarks({ box }: Element): Mark[] {
+  const { x, y, ...size } = inMillimetres(box);
+  const { stem, leaves } = sprig(x, y, size);
+  const pen = 0.02 * Math.min(size.width, size.height);
   return [
-    ...hatch(round, 1.1, 30, { width: 0.3, colour: `${STROKE}cc` }),
-    { kind: 'area', corners: round, edge: { width: 0.4, colour: STROKE } },
-    ...frame(element),
+    { kind: 'stroke', spots: stem, width: pen, colour: STROKE },
+    ...leaves.map((corners): Mark => ({
+      kind: 'area',
+      corners,
+      fill: '#8a9698',
+      edge: { width: pen, colour: STROKE },
+    })),
+    ...frame(rectangle(x, y, size.width, size.height)),
   ];
 }
 
-function dieCutMarks(element: Element): Mark[] {
-  const round = roundOf(element);
+function dieCutMarks({ box }: Element): Mark[] {
+  const { x, y, width, height } = inMillimetres(box);
+  const piece = scallop(x, y, { width, height });
+  const inner = { width: 0.6 * width, height: 0.6 * height };
+  const { stem, leaves } = sprig(x + 0.2 * width, y + 0.2 * height, inner);
+  const edge = { width: 0.25, colour: CARD.edge };
   return [
-    { kind: 'area', corners: moved(round, 0.3, 0.5), fill: '#1b1a17', opacity: 0.22 },
-    { kind: 'area', corners: round, fill: '#fffdf8', edge: { width: 0.45, colour: STROKE } },
+    { kind: 'area', corners: moved(piece, 0.25, 0.4), fill: '#1b1a17', opacity: 0.25 },
+    { kind: 'area', corners: moved(piece, 0.5, 0.8), fill: '#1b1a17', opacity: 0.18 },
+    { kind: 'area', corners: piece, fill: CARD.face, edge },
+    { kind: 'stroke', spots: stem, width: 0.3, colour: CARD.edge },
+    ...leaves.map((corners): Mark => ({ kind: 'area', corners, fill: CARD.raised, edge })),
   ];
 }
 
-function roundOf({ id, layer, box }: Element): Outline {
-  const round: Layer = {
-    id,
-    role: 'focal',
-    material: 'cardstock',
-    paper: layer,
-    box,
-    shape: { kind: 'circle' },
+function inMillimetres(box: Element['box']): {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+} {
+  return {
+    x: toMillimetres(box.x),
+    y: toMillimetres(box.y),
+    width: toMillimetres(box.width),
+    height: toMillimetres(box.height),
   };
-  return outline(round);
 }
 
-function frame({ box }: Element): Line[] {
-  const [left, top] = [toMillimetres(box.x), toMillimetres(box.y)];
-  const [right, bottom] = [left + toMillimetres(box.width), top + toMillimetres(box.height)];
-  const corners: readonly Spot[] = [
-    { x: left, y: top },
-    { x: right, y: top },
-    { x: right, y: bottom },
-    { x: left, y: bottom },
-  ];
+function frame(corners: Outline): Line[] {
   return corners.map((from, at) => ({
     kind: 'line',
     from,
-    to: corners[(at + 1) % 4]!,
+    to: corners[(at + 1) % corners.length]!,
     width: 0.35,
     colour: STROKE,
     dashes: [1.2, 0.9],

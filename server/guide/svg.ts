@@ -1,4 +1,15 @@
-import type { Area, Extent, Group, Line, Mark, Outline, Picture, Words } from './drawing.ts';
+import type {
+  Area,
+  Extent,
+  Group,
+  Line,
+  Mark,
+  Outline,
+  Picture,
+  Spot,
+  Stroke,
+  Words,
+} from './drawing.ts';
 import { INK } from './look.ts';
 import { runsOf } from './letters.ts';
 
@@ -65,6 +76,8 @@ function element(mark: Mark, sheet: Defs): string {
       return words(mark);
     case 'line':
       return line(mark);
+    case 'stroke':
+      return stroke(mark);
     case 'area':
       return area(mark);
     case 'picture':
@@ -92,6 +105,14 @@ function line({ from, to, width, colour, dashes }: Line): string {
   );
 }
 
+function stroke({ spots, width, colour, opacity }: Stroke): string {
+  const faint = opacity === undefined ? '' : ` opacity="${n(opacity)}"`;
+  return (
+    `<path d="${way(spots)}" fill="none" stroke="${escape(colour)}" stroke-width="${n(width)}"` +
+    ` stroke-linejoin="round" stroke-linecap="round"${faint}/>`
+  );
+}
+
 function area({ corners, fill, opacity, edge }: Area): string {
   const rim =
     edge === undefined
@@ -113,7 +134,11 @@ function group({ x, y, turned, scale, clip, marks }: Group, sheet: Defs): string
 }
 
 function path(outline: Outline): string {
-  return `M${outline.map(({ x, y }) => `${n(x)} ${n(y)}`).join('L')}Z`;
+  return `${way(outline)}Z`;
+}
+
+function way(spots: readonly Spot[]): string {
+  return `M${spots.map(({ x, y }) => `${n(x)} ${n(y)}`).join('L')}`;
 }
 
 /** To a thousandth of a mm. */

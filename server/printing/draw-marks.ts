@@ -1,4 +1,4 @@
-import type { Area, Group, Line, Mark, Outline, Picture, Words } from '../guide/drawing.ts';
+import type { Area, Group, Line, Mark, Outline, Picture, Stroke, Words } from '../guide/drawing.ts';
 import { runsOf } from '../guide/letters.ts';
 import { INK } from '../guide/look.ts';
 
@@ -20,6 +20,9 @@ function drawMark(document: PDFKit.PDFDocument, mark: Mark, pictureOf: PictureOf
       break;
     case 'line':
       drawLine(document, mark);
+      break;
+    case 'stroke':
+      drawStroke(document, mark);
       break;
     case 'area':
       drawArea(document, mark);
@@ -78,6 +81,16 @@ function drawLine(document: PDFKit.PDFDocument, { from, to, width, colour, dashe
   document.lineWidth(width).strokeColor(hex).strokeOpacity(opacity);
   if (dashes !== undefined) document.dash(dashes[0]!, { space: dashes[1] ?? dashes[0]! });
   document.moveTo(from.x, from.y).lineTo(to.x, to.y).stroke();
+  document.restore();
+}
+
+function drawStroke(document: PDFKit.PDFDocument, stroke: Stroke): void {
+  const { spots, width, colour, opacity = 1 } = stroke;
+  document.save();
+  document.lineWidth(width).lineJoin('round').lineCap('round');
+  document.strokeColor(inkOf(colour).hex).strokeOpacity(opacity);
+  spots.forEach(({ x, y }, index) => (index === 0 ? document.moveTo(x, y) : document.lineTo(x, y)));
+  document.stroke();
   document.restore();
 }
 

@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { CARD_ROOM, cardMarks } from '../../server/guide/card-marks.ts';
 import { cardPicture } from '../../server/guide/card-picture.ts';
+import type { Stroke } from '../../server/guide/drawing.ts';
 import { elementMarks } from '../../server/guide/element-marks.ts';
+import { greetingMarks } from '../../server/guide/greeting-marks.ts';
 import { layoutDrawing } from '../../server/guide/layout-drawing.ts';
 import type { Paint, Turn } from '../../server/guide/paint.ts';
 import { escape } from '../../server/guide/svg.ts';
 import { catalogue } from '../../server/layouts/catalogue.ts';
-import type { Layout } from '../../server/layouts/layout.ts';
+import type { Layer, Layout } from '../../server/layouts/layout.ts';
 import { outline } from '../../server/layouts/outline.ts';
 import { toMillimetres } from '../../server/lengths/length.ts';
 import { flat } from './flat.ts';
@@ -120,12 +122,75 @@ describe('what is stamped or glued on', () => {
     expect(layoutDrawing(stamped)).not.toBe(layoutDrawing(without));
   });
 
-  test('leaves the greeting its own part: the written lines keep beside the stamp', () => {
+  test('leaves the greeting its own part: the word for it keeps beside the stamp', () => {
     const { box } = stamped.elements![0]!;
-    const lines = [...layoutDrawing(stamped).matchAll(/<line x1="(\S+)" .*?stroke-width="0.7"/g)];
-    expect(lines.length).toBeGreaterThanOrEqual(2);
-    for (const [, from] of lines.slice(-2))
-      expect(Number(from)).toBeGreaterThan((box.x + box.width) / 320);
+    const strip = stamped.layers.find(({ role }) => role === 'greeting')!;
+    const spots = greetingMarks(strip, stamped.elements).flatMap((mark) =>
+      mark.kind === 'stroke' ? mark.spots : [],
+    );
+    expect(spots.length).toBeGreaterThan(100);
+    for (const { x, y } of spots) {
+      expect(x).toBeGreaterThan((box.x + box.width) / 320);
+      expect(x).toBeLessThan((strip.box.x + strip.box.width) / 320);
+      expect(y).toBeGreaterThan(strip.box.y / 320);
+      expect(y).toBeLessThan((strip.box.y + strip.box.height) / 320);
+    }
+  });
+});
+
+describe('where words will be stamped', () => {
+  const greeting = (box: Layout['card'] & { x: number; y: number }): Layer =>
+    ({
+      id: 'greeting',
+      role: 'greeting',
+      material: 'cardstock',
+      paper: 'plain',
+      box,
+      shape: { kind: 'rectangle' },
+    }) as unknown as Layer;
+  const strokes = (layer: Layer, paint?: Paint): Stroke[] =>
+    greetingMarks(layer, [], paint).flatMap((mark) => (mark.kind === 'stroke' ? [mark] : []));
+
+  test.each(catalogue.map((layout) => [layout.id, layout] as const))(
+    'the word for them stands on the strip of %s, on the card and on its drawing',
+    (_, layout) => {
+      const strips = layout.layers.filter(({ role }) => role === 'greeting');
+      const words = cardMarks(layout, () => plain).filter(
+        (mark) => mark.kind === 'stroke' && mark.spots.length > 100,
+      );
+      expect(words).toHaveLength(strips.length);
+      const written = layoutDrawing(layout).match(/<path d="M[^Z"]{1000,}" fill="none"/g) ?? [];
+      expect(written).toHaveLength(strips.length);
+      for (const strip of strips)
+        for (const { x, y } of strokes(strip).flatMap(({ spots }) => spots)) {
+          expect(x).toBeGreaterThan(strip.box.x / 320);
+          expect(x).toBeLessThan((strip.box.x + strip.box.width) / 320);
+          expect(y).toBeGreaterThan(strip.box.y / 320);
+          expect(y).toBeLessThan((strip.box.y + strip.box.height) / 320);
+        }
+    },
+  );
+
+  test('they run along the longer side of their strip', () => {
+    const long = (width: number, height: number): readonly [number, number] => {
+      const box = { x: 0, y: 0, width: 320 * width, height: 320 * height } as never;
+      const spots = strokes(greeting(box)).flatMap((mark) => mark.spots);
+      const reach = (of: number[]): number => Math.max(...of) - Math.min(...of);
+      return [reach(spots.map(({ x }) => x)), reach(spots.map(({ y }) => y))];
+    };
+    const [across, high] = long(80, 15);
+    expect(across).toBeGreaterThan(2 * high);
+    expect(long(15, 80)[1]).toBeCloseTo(across, 6);
+  });
+
+  test('light on dark cardstock, dark on light, and with light of their own on a print', () => {
+    const box = { x: 0, y: 0, width: 320 * 80, height: 320 * 15 } as never;
+    const colours = (paint: Paint): string[] => [
+      ...new Set(strokes(greeting(box), paint).map(({ colour }) => colour)),
+    ];
+    expect(colours({ kind: 'colour', hex: '#102030' })).toEqual(['#ffffff']);
+    expect(colours({ kind: 'colour', hex: '#f4f1ea' })).toEqual(['#3a4246']);
+    expect(colours(paper(0, 0, 0))).toEqual(['#ffffff', '#3a4246']);
   });
 });
 

@@ -39,6 +39,8 @@ export function cornersOf({ mark, place }: FlatMark): Spot[] {
       return wordsBox(mark).map(place);
     case 'line':
       return [mark.from, mark.to].map(place);
+    case 'stroke':
+      return mark.spots.map(place);
     case 'area':
       return mark.corners.map(place);
     case 'picture': {

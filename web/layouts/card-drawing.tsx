@@ -4,6 +4,7 @@ import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
 import { millimetres } from '../lengths/lengths.ts';
 import { ElementDrawing } from './element-drawing.tsx';
 import { elementsOf, pulledElement } from './elements.ts';
+import { GreetingDrawing } from './greeting-drawing.tsx';
 import { LayerPaper, type PaperShown } from './layer-paper.tsx';
 import { layerPath } from './layer-path.ts';
 import { withLayer } from './order-layers.ts';
@@ -97,6 +98,7 @@ export function CardDrawing(props: Props): VNode {
         >
           <path d={layerPath(one)} />
           <LayerPaper layer={one} paper={paperOf(one)} />
+          <GreetingDrawing layer={one} />
           {at > 0 && <Letter layer={one} letter={letterOf(one)} />}
         </g>
       ))}
