@@ -65,7 +65,7 @@ function laid({ text, size, bold = false }: Pick<Words, 'text' | 'size' | 'bold'
 }
 
 /** Lines are broken between words, not inside a length or a size: `4 1/4 x 5 in` stays together. */
-const GAP = /(?<!\sx)\s+(?!\d+\/\d|x\s\d|in\b|mm\b)/;
+const GAP = /(?<!\sx)(?:\s+(?!\d+\/\d|x\s\d|(?:in|mm|cm)\b|%)|(?<!\d)\s+(?=(?:in|mm|cm)\b))/;
 
 /** Breaks a text into lines of at most a width in mm; a word longer than a line stands alone. */
 export function linesOf(text: string, width: number, size: number, bold = false): string[] {

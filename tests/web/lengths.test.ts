@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { millimetres, written } from '../../web/lengths/lengths.ts';
-import { unbroken } from '../../web/lengths/unbroken.ts';
 
 // One inch is 25.4 mm exactly: NIST Special Publication 811 (2008), appendix B.8.
 test.each([
@@ -31,11 +30,4 @@ test('every sixteenth of an inch that is written is read as the same length', ()
       expect.closeTo(mm, 6),
     ]);
   }
-});
-
-test('no line breaks inside a length, and a size breaks before its x', () => {
-  const said = unbroken('Greeting mat, 3 1/4 x 1 3/4 in: glue it 12 mm from card 3 in the middle');
-  expect(said.split(' ')).toContain('3\u00a01/4');
-  expect(said.split(' ')).toContain('x\u00a01\u00a03/4\u00a0in:');
-  expect(said.split(' ')).toContain('12\u00a0mm');
 });

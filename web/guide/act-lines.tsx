@@ -1,5 +1,4 @@
 import type { VNode } from 'preact';
-import { unbroken } from '../lengths/unbroken.ts';
 import { Icon } from '../table/icon.tsx';
 import { guideWords } from '../words/guide.ts';
 import type { Act } from './step.ts';
@@ -37,7 +36,7 @@ export function ActLines({ plan, acts, shown, show, tick }: Props): VNode {
               aria-current={act === shown ? 'step' : undefined}
               onClick={() => show(act)}
             >
-              <b>{act.number}</b> <span>{unbroken(act.main)}</span>
+              <b>{act.number}</b> <span>{act.main}</span>
             </button>
           </li>
         );

@@ -1,6 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
-import { unbroken } from '../lengths/unbroken.ts';
 import { Icon } from '../table/icon.tsx';
 import { guideWords } from '../words/guide.ts';
 import { ActLines } from './act-lines.tsx';
@@ -111,15 +110,15 @@ export function Now({ step, book, number, count, move }: Props): VNode {
                 {placeSaid(step, now)}
                 {isTicked(plan, now.id) && guideWords.isDone}
               </p>
-              <p class="act-main">{unbroken(now.main)}</p>
+              <p class="act-main">{now.main}</p>
               {shown?.kind === 'finish' && <FinishDrawing {...shown} />}
               {shown?.kind === 'base' && <BaseDrawing {...shown} />}
-              {now.small !== '' && <p class="act-small">{unbroken(now.small)}</p>}
+              {now.small !== '' && <p class="act-small">{now.small}</p>}
             </div>
           )}
           <ul class="now-lines">
             {step.lines.map((line) => (
-              <li key={line}>{unbroken(line)}</li>
+              <li key={line}>{line}</li>
             ))}
           </ul>
           {(step.kind === 'paper' || step.kind === 'cardstock') && (

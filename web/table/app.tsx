@@ -8,6 +8,7 @@ import { Masthead } from './masthead.tsx';
 import { Guarded } from './mishap.tsx';
 import { screens } from './screens.ts';
 import { place, type Place } from './way.ts';
+import './whole-figures.ts';
 
 /** The whole page: the ruler at the top, one station below it. */
 export function App(): VNode {

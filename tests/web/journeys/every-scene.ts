@@ -37,6 +37,7 @@ export function everyScene(at: () => Table): void {
       );
       if (wide > 0) found.push(`${name}: wider than the screen by ${wide}`);
       found.push(...(await smallTargets(page)).map((target) => `${name}: ${target}`));
+      found.push(...(await brokenFigures(page)).map((words) => `${name}: may break: ${words}`));
     }
     expect(found).toEqual([]);
     await context.close();
@@ -104,5 +105,16 @@ export async function smallTargets(page: Page): Promise<string[]> {
       const { width, height } = boxes[0];
       return fits ? [] : [one.tagName + '.' + one.className + ' ' + Math.round(width) + ' x ' + Math.round(height)];
     });
+  })()`);
+}
+
+/** Words in which a line may break between a figure and its unit. */
+export async function brokenFigures(page: Page): Promise<string[]> {
+  return await page.evaluate<string[]>(`(() => {
+    const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const found = [];
+    while (walk.nextNode())
+      if (/\\d (?:%|in\\b|mm\\b|cm\\b|\\d+\\/\\d)/.test(walk.currentNode.data)) found.push(walk.currentNode.data);
+    return found;
   })()`);
 }

@@ -27,7 +27,7 @@ export function photosToGuide(at: () => Table): void {
       await picturesDrawn(page, '.face img', 2 * pairs);
       await expect
         .poll(() => page.locator('.face .bands').first().getAttribute('aria-label'))
-        .toMatch(/\d %/);
+        .toMatch(/\d\s%/);
 
       await chooseCards(page, 2);
       await planCards(page, 2);
