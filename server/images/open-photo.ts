@@ -5,7 +5,7 @@ import { kindOfFile, notAPhoto, text } from './kind-of-file.ts';
 import { holdFileLimit, holdSizeLimits } from './limits.ts';
 import type { Raw } from './orient.ts';
 import { upright } from './orient.ts';
-import { primariesOf, primariesOfMedia } from './profile.ts';
+import { primariesOf } from './profile.ts';
 import { sharp } from './sharp.ts';
 import { shrink } from './shrink.ts';
 import { sizeOfFile } from './size-of-file.ts';
@@ -35,7 +35,7 @@ export async function openPhoto(bytes: Uint8Array): Promise<OpenedPhoto> {
   holdSizeLimits(size);
   const { raw, primaries, developed } =
     format === 'heic'
-      ? { raw: await decodeHeic(bytes), primaries: primariesOfMedia(bytes), developed: true }
+      ? { ...decodeHeic(bytes), developed: true }
       : await decodeWithSharp(bytes, format);
   const { width, height } = raw;
   // What came may differ from what the header stated.

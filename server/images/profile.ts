@@ -39,22 +39,7 @@ function xyzOf(profile: Uint8Array, tag: string): number[] | null {
   return null;
 }
 
-/**
- * The primaries that a HEIC file states in its `colr` box: by an ICC profile, or by code points
- * (12 are those of Display P3: ITU-T H.273, table 2).
- */
-export function primariesOfMedia(bytes: Uint8Array): Picture['primaries'] {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const end = Math.min(bytes.length - 12, 1 << 20);
-  for (let at = 4; at < end; at++) {
-    if (bytes[at] !== 0x63 || view.getUint32(at) !== 0x636f6c72) continue; // 'colr'
-    const kind = view.getUint32(at + 4);
-    if (kind === 0x6e636c78) return view.getUint16(at + 8) === 12 ? 'display-p3' : 'srgb'; // 'nclx'
-    if (kind === 0x70726f66) {
-      // 'prof'
-      const length = view.getUint32(at - 4);
-      return primariesOf(bytes.subarray(at + 8, Math.min(bytes.length, at - 4 + length))) ?? 'srgb';
-    }
-  }
-  return 'srgb';
+/** The primaries of a code point: 12 are those of Display P3, all others are taken for sRGB (ITU-T H.273, table 2). */
+export function primariesOfCode(code: number): Picture['primaries'] {
+  return code === 12 ? 'display-p3' : 'srgb';
 }

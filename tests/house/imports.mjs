@@ -80,7 +80,7 @@ export const PURE = [
 /** Outside package -> the only folders of server/ that may import it ('top' stands for the top files). */
 export const DOORS = {
   sharp: ['images'],
-  'heic-decode': ['images'],
+  'libheif-js': ['images'],
   '@libsql/client': ['store'],
   kysely: ['store'],
   pg: ['store'],

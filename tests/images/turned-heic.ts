@@ -1,12 +1,4 @@
-/** A box of an ISO media file (ISO/IEC 14496-12, 4.2): where it and its content begin, and where it ends. */
-interface Box {
-  readonly at: number;
-  readonly from: number;
-  readonly to: number;
-}
-
-/** Content of `meta`, `iloc` and `ipma` begins with a version and flags. */
-const FULL = 4;
+import { FULL, box, boxesIn } from './media-boxes.ts';
 
 /**
  * A HEIC file that says its picture is to be turned, as phones write it when they are held upright: with a property
@@ -41,21 +33,4 @@ export function turnedHeic(bytes: Uint8Array, quarters: number): Uint8Array {
   // Sizes of numbers, count of items, item, data reference, then where its data begin (ISO/IEC 14496-12, 8.11.3).
   grow(iloc.from + FULL + 2 + 2 + 2 + 2, added);
   return out;
-}
-
-function boxesIn(bytes: Uint8Array, from: number, to: number): (Box & { readonly name: string })[] {
-  const view = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const boxes: (Box & { readonly name: string })[] = [];
-  for (let at = from; at + 8 <= to;) {
-    const size = view.readUInt32BE(at);
-    boxes.push({ name: view.toString('latin1', at + 4, at + 8), at, from: at + 8, to: at + size });
-    at += size;
-  }
-  return boxes;
-}
-
-function box(bytes: Uint8Array, name: string, from: number, to: number): Box {
-  const found = boxesIn(bytes, from, to).find((one) => one.name === name);
-  if (found === undefined) throw new Error(`Expected a box ${name} in the file`);
-  return found;
 }

@@ -1,0 +1,36 @@
+import libheif from 'libheif-js/wasm-bundle';
+
+/** How libheif is called: numbers and errors come through its memory. */
+
+export function uint32At(at: number): number {
+  const { HEAPU8 } = libheif;
+  return new DataView(HEAPU8.buffer, at, 4).getUint32(0, true);
+}
+
+/** Some bytes of libheif's memory, for as long as they are used. */
+export function borrowed<T>(length: number, use: (at: number) => T): T {
+  const at = libheif._malloc(length);
+  if (at === 0) throw new RangeError(`libheif has no room for ${length} bytes.`);
+  try {
+    return use(at);
+  } finally {
+    libheif._free(at);
+  }
+}
+
+/** A call that may fail: its error is a code (0 for none), a finer one and the address of a sentence, four bytes each. */
+export function tried(call: (error: number) => void): void {
+  borrowed(12, (error) => {
+    call(error);
+    const code = uint32At(error);
+    if (code !== 0) throw new Error(`libheif refused the file (error ${code}).`);
+  });
+}
+
+/** The same for a call that gives a number. */
+export function asked(call: (error: number, out: number) => void): number {
+  return borrowed(4, (out) => {
+    tried((error) => call(error, out));
+    return uint32At(out);
+  });
+}
