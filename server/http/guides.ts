@@ -1,13 +1,16 @@
 import { z } from 'zod';
 import { ForPeople } from '../contract/class-sets.ts';
 import * as Wire from '../contract/plan-guides.ts';
+import type { GuideAsk } from '../guide/ask.ts';
 import { slotDrawing } from '../guide/slots-on-screen.ts';
+import type { Records } from '../store/records.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { forPeople, guideAskOf, withSheetsLeft } from './guide-ask.ts';
 import { found } from './found.ts';
 import { fromPartsOf } from './leftovers.ts';
 import { planAt } from './make-plan.ts';
+import type { KeptPlan } from './make-plan.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
 import { LABOUR } from './security.ts';
 import { swatchesInside } from './swatches-inside.ts';
@@ -35,13 +38,7 @@ export function guideRoutes(app: Service, edges: Edges): void {
     },
     async (request, reply) => {
       const kept = await withSheetsLeft(edges.store.read, await planAt(edges, request.params.plan));
-      const people = forPeople(request.query);
-      // Kept parts serve one person; for several, every sheet is cut in stacks.
-      const parts =
-        (people.people ?? 1) === 1
-          ? fromPartsOf(kept, await store.read.leftovers.ofPad(kept.pad.id))
-          : [];
-      const ask = { ...guideAskOf(kept, request.query.ruler), ...people, fromParts: parts };
+      const ask = await cutAsk(store.read, kept, request.query);
       const paper = request.query.paper ?? (ask.ruler === 'in' ? 'letter' : 'a4');
       const swatchFiles: Record<string, string> = {};
       for (const [side, hash] of Object.entries(kept.swatches))
@@ -62,13 +59,13 @@ export function guideRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'How each sheet is cut, in the order of the hands, for a screen at the table.',
         params: GuidePath,
-        querystring: HowPrinted.pick({ ruler: true }).extend({ stack: ForPeople.shape.stack }),
+        querystring: HowPrinted.pick({ ruler: true }).extend(ForPeople.shape),
         response: answers({ 200: Wire.PlanCuts }),
       },
     },
     async (request) => {
       const kept = await planAt(edges, request.params.plan);
-      const ask = { ...guideAskOf(kept, request.query.ruler), ...forPeople(request.query) };
+      const ask = await cutAsk(store.read, kept, request.query);
       const { rounding, slots } = await desk.clerk.cutsOnScreen(ask);
       return {
         rounding,
@@ -105,4 +102,17 @@ export function guideRoutes(app: Service, edges: Edges): void {
         .send(slotDrawing({ ...guideAskOf(kept), picture }, slot));
     },
   );
+}
+
+type HowCut = ForPeople & Pick<z.infer<typeof HowPrinted>, 'ruler'>;
+
+/** With the parts that were kept: they serve one person; for several, every sheet is cut in stacks. */
+async function cutAsk(
+  { leftovers }: Records,
+  kept: KeptPlan,
+  how: HowCut,
+): Promise<Omit<GuideAsk, 'picture'>> {
+  const alone = (how.people ?? 1) === 1;
+  const fromParts = alone ? fromPartsOf(kept, await leftovers.ofPad(kept.pad.id)) : [];
+  return { ...guideAskOf(kept, how.ruler), ...forPeople(how), fromParts };
 }

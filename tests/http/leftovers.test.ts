@@ -69,6 +69,31 @@ describe('left-overs', () => {
     expect(spared).toEqual([]);
   });
 
+  test('are named by the cuts: no sheet is to be cut with one that they spare, but for several people', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const cards = [{ layout: 'waistband-us', count: 4 }];
+    const plan = valueOf<Plan>(await ask(service, 'POST', '/api/plans', { pad: pad.id, cards }));
+    const cutsNow = async (query = ''): Promise<PlanCuts> =>
+      valueOf(await ask(service, 'GET', `/api/plans/${plan.id}/cuts${query}`));
+    const before = await cutsNow();
+    const { slot, sheet, name, pieces } = before.slots.find(({ laying }) =>
+      laying.includes('Cut alike'),
+    )!;
+    const named = new RegExp(`Cut alike:.*\\b${/\d+/.exec(name)![0]}\\b`);
+    expect(before.slots.filter((one) => named.test(one.laying))).not.toEqual([]);
+    await ask(service, 'PATCH', `/api/sheets/${sheet}`, { copies: pieces.length + 1 });
+    const whole = { sheet, size: pad.sheetSize };
+    await Promise.all(
+      pieces.map(() => ask(service, 'POST', `/api/pads/${pad.id}/leftovers`, whole)),
+    );
+    expect((await stockOf(service, pad.id, `?plan=${plan.id}`)).spared).toEqual([slot]);
+    const after = await cutsNow();
+    expect(after.slots.filter((one) => named.test(one.laying))).toEqual([]);
+    expect(after.slots.find((one) => one.slot === slot)!.laying).not.toContain('Cut alike');
+    expect(await cutsNow('?people=3')).toEqual(before);
+  });
+
   test('one larger than its sheet, or of no sheet of the pad, is refused', async () => {
     const service = await mount(await newFolder());
     const pad = await filledPad(service);

@@ -28,16 +28,26 @@ export function GuideScreen({ pad, plan }: { pad: string; plan: string | null })
   );
 }
 
+/** Sheets that kept parts spared when the cuts were asked for: such a sheet is not cut alike with others. */
+const sparedThen = new Map<string, string>();
 const NOTHING_KEPT = { leftovers: [], pieces: [], spared: [] };
 
 function WithCuts(table: OnTable): VNode {
   const { plan, pad } = table;
   const stack = stacked.value;
   const people = peopleFor(plan.id);
-  const cutsAt = `${plan.id}/${ruler.value}/${stack}`;
+  const cutsAt = `${plan.id}/${ruler.value}/${people}/${stack}`;
   const guideAt = `${plan.id}/${ruler.value}`;
   const set = people === 1 ? null : classSets.at(`${plan.id}/${people}/${stack}`).value;
-  const kept = leftovers.at(`${pad.id}/${plan.id}`).value.value ?? NOTHING_KEPT;
+  const keptNow = leftovers.at(`${pad.id}/${plan.id}`).value.value;
+  const kept = keptNow ?? NOTHING_KEPT;
+  const spared = keptNow?.spared.join(' ') ?? null;
+  useEffect(() => {
+    if (spared === null) return;
+    const before = sparedThen.get(cutsAt) ?? spared;
+    sparedThen.set(cutsAt, spared);
+    if (before !== spared) void cuts.fresh(cutsAt);
+  }, [cutsAt, spared]);
   return (
     <Once of={cuts.at(cutsAt)} again={() => void cuts.fresh(cutsAt)} heading={guideWords.heading}>
       {(slots) => (

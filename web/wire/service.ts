@@ -84,8 +84,8 @@ export const service = {
     supplies: 'then' | 'now',
   ): Promise<Plan> =>
     change('POST', `/api/plans/${plan}/taken?drawings=changed`, { slots, supplies }),
-  cuts: (plan: string, ruler: string, stack: string): Promise<PlanCuts> =>
-    ask('GET', `/api/plans/${plan}/cuts?ruler=${ruler}&stack=${stack}`),
+  cuts: (plan: string, ruler: string, people: string, stack: string): Promise<PlanCuts> =>
+    ask('GET', `/api/plans/${plan}/cuts?ruler=${ruler}&people=${people}&stack=${stack}`),
   guide: (plan: string, ruler: string): Promise<PlanGuide> =>
     ask('GET', `/api/plans/${plan}/guide?ruler=${ruler}`),
   classSet: (plan: string, people: string, stack: string): Promise<ClassSet> =>

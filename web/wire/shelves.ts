@@ -13,10 +13,10 @@ export const layouts = shelfOf(() => service.layouts());
 export const plans = shelfOf((plan) => service.plan(plan));
 /** The plans of a pad, the oldest first. */
 export const plansOf = shelfOf((pad) => service.plans(pad));
-/** How the sheets of a plan are cut, at the key `plan/ruler/stack`. */
+/** How the sheets of a plan are cut, at the key `plan/ruler/people/stack`. */
 export const cuts = shelfOf((key) => {
-  const [plan, ruler, stack] = key.split('/');
-  return service.cuts(plan!, ruler!, stack!);
+  const [plan, ruler, people, stack] = key.split('/');
+  return service.cuts(plan!, ruler!, people!, stack!);
 });
 /** Cardstock, cards and shopping of a plan's guide, at the key `plan/ruler`. */
 export const guides = shelfOf((key) => {
