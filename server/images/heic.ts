@@ -1,4 +1,4 @@
-import libheif from 'libheif-js/wasm-bundle';
+import libheif from 'libheif-js/wasm-bundle.js';
 import type { Picture } from '../photo/picture.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import { isWhole } from './hevc-units.ts';

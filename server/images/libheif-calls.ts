@@ -1,4 +1,4 @@
-import libheif from 'libheif-js/wasm-bundle';
+import libheif from 'libheif-js/wasm-bundle.js';
 
 /** How libheif is called: numbers and errors come through its memory. */
 

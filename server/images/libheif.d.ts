@@ -1,5 +1,5 @@
 /** What is used of libheif's interface for C, built to WebAssembly: numbers are addresses in its memory. */
-declare module 'libheif-js/wasm-bundle' {
+declare module 'libheif-js/wasm-bundle.js' {
   interface Libheif {
     /** Its memory; another array once it has grown. */
     readonly HEAPU8: Uint8Array;
