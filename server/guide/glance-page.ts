@@ -67,7 +67,7 @@ const SMALLEST = 28;
 
 function introduction(ask: GuideAsk, facts: Facts): ReturnType<typeof paragraph> {
   const sheets = new Set(facts.slots.map(({ sheet }) => sheet.id)).size;
-  const text = `${counted(facts.cards.length, 'card')} from ${counted(ask.scheme.slots.length, 'sheet')} of ${ask.pad.name} (${counted(sheets, 'design')}). Cut sheet by sheet, put the pieces of each card into its bag, then make card by card.`;
+  const text = `${counted(facts.cards.length, 'card')} from ${counted(ask.scheme.slots.length, 'sheet')} of ${ask.pad.name} (${counted(sheets, 'design')}). Number your sheets, cut sheet by sheet, put the pieces of each card into its bag, then make card by card.`;
   return paragraph(text, 0, BODY.top - 3.5, PAGE.width);
 }
 

@@ -5,6 +5,7 @@ import { guideWords } from '../words/guide.ts';
 import { ActLines } from './act-lines.tsx';
 import { KeepLeft } from './keep-left.tsx';
 import { BaseDrawing, FinishDrawing } from './piece-drawing.tsx';
+import { NumberedSheets } from './numbered-sheets.tsx';
 import { ShownOn } from './shown-on.tsx';
 import { Stacks } from './stacks.tsx';
 import type { Act, Stack, Step } from './step.ts';
@@ -121,6 +122,7 @@ export function Now({ step, book, number, count, move }: Props): VNode {
               <li key={line}>{line}</li>
             ))}
           </ul>
+          {step.sheets && <NumberedSheets sheets={step.sheets} />}
           {(step.kind === 'paper' || step.kind === 'cardstock') && (
             <p class="blade-care">
               <Icon name="caution" /> {guideWords.blade}

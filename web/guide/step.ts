@@ -1,10 +1,11 @@
 import type { CutStep } from '../../server/contract/plan-guides.ts';
 import type { ClassSet } from '../../server/contract/class-sets.ts';
+import type { NumberedSheet } from './number-step.ts';
 
 /** One thing to do at the table: a sheet to cut, a card to build. */
 export interface Step {
   readonly id: string;
-  readonly kind: 'before' | 'paper' | 'cardstock' | 'card' | 'left';
+  readonly kind: 'number' | 'before' | 'paper' | 'cardstock' | 'card' | 'left';
   readonly title: string;
   readonly picture: Picture | null;
   readonly lines: readonly string[];
@@ -12,6 +13,8 @@ export interface Step {
   readonly acts: readonly Act[];
   /** For several people: the stacks in which this sheet is cut; none for one person. */
   readonly stacks: readonly Stack[];
+  /** The sheets that get their numbers; left out for other steps. */
+  readonly sheets?: readonly NumberedSheet[];
 }
 
 /** A drawing; its size is in the units in which places on it are given. */

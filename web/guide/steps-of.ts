@@ -5,6 +5,7 @@ import type { OnTable } from '../plan/table-of.ts';
 import type { Ruler } from '../table/settings.ts';
 import { guideWords } from '../words/guide.ts';
 import { cardStep } from './card-steps.ts';
+import { numberStep } from './number-step.ts';
 import { paperStep, sparedStep, stockSteps } from './paper-steps.ts';
 import type { Stack, Step } from './step.ts';
 
@@ -21,11 +22,12 @@ export interface GuideBook {
   readonly ruler: Ruler;
 }
 
-/** The order of the work: what to mind, every sheet, the cardstock, every card, what is left. */
+/** The order of the work: the numbers of the sheets, what to mind, every sheet, the cardstock, every card, what is left. */
 export function stepsOf({ table, cuts, guide, kept, set, stack, ruler }: GuideBook): Step[] {
   const people = set?.people ?? 1;
   const stacks = stacksOf(set, stack);
   return [
+    ...numberStep(table.pad, cuts, people === 1 ? kept.spared : [], people),
     beforeStep(guide, cuts),
     ...cuts.slots.map((slot) =>
       people === 1 && kept.spared.includes(slot.slot)

@@ -39,6 +39,7 @@ function Spread({ pad }: { pad: Pad }): VNode {
       <PatternSets pad={pad} open={setOpen} />
       <section aria-labelledby="sheets">
         <h2 id="sheets">{padWords.sheets(pad.sheets.length)}</h2>
+        <p class="small">{padWords.numbers}</p>
         <ul class="sheets">
           {pad.sheets.map((sheet) => (
             <li key={sheet.id}>

@@ -7,6 +7,8 @@ export const padWords = {
   carriedBy: (sides: number): string => `on ${count(sides, 'side')}`,
   sets: 'One print, several colours',
   sheets: (sheets: number): string => `All ${count(sheets, 'sheet')}`,
+  numbers:
+    'The plan and the guide call your papers by these names, and nothing on the papers tells them: stick a note with its name on each sheet before you cut.',
   sheetName: (label: string): string => label,
   sideName: (label: string, face: 'front' | 'back'): string => `${label}, ${face}`,
   openSide: (label: string, face: 'front' | 'back'): string =>
