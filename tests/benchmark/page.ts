@@ -111,14 +111,14 @@ async function planning(table: Table): Promise<Figure[]> {
       value: median(pins),
       unit: 'ms',
       bar: { at: 'most', value: 200 },
-      note: `median of ${pins.length} pins, planned by the service, all pictures loaded`,
+      note: `median of ${pins.length} pins, planned by the service, pictures drawn and a frame with them made`,
     },
     {
       name: SWAPPED,
       value: median(swaps),
       unit: 'ms',
       bar: { at: 'most', value: 200 },
-      note: `median of ${swaps.length} swaps by a tap, other cards follow, all pictures loaded`,
+      note: `median of ${swaps.length} swaps by a tap, other cards follow, pictures drawn and a frame with them made`,
     },
     {
       name: LONGEST,
@@ -193,7 +193,11 @@ async function untilDrawn(screen: Page, wish: () => Promise<void>): Promise<numb
   const start = performance.now();
   await wish();
   await screen.waitForURL((url) => url.href !== before, { timeout: 60_000, waitUntil: 'commit' });
-  await picturesDrawn(screen, '.planned-card img', 15);
+  await picturesDrawn(screen, '.planned-card .drawn-card', 15);
+  // The first frame is made with the new pictures, the second only once that one is handed to the screen.
+  await screen.evaluate(
+    'new Promise((shown) => requestAnimationFrame(() => requestAnimationFrame(shown)))',
+  );
   const time = performance.now() - start;
   await screen.keyboard.press('Escape');
   return time;

@@ -42,16 +42,21 @@ export async function planCards(page: Page, count: number): Promise<void> {
     .nth(count - 1)
     .waitFor();
   assert.equal(await page.locator('.planned-card').count(), count);
-  await picturesDrawn(page, '.planned-card img', count);
+  await picturesDrawn(page, '.planned-card .drawn-card', count);
 }
 
-/** Waits until so many pictures are loaded and have a size, and none of them waits for a newer one. */
+/**
+ * Waits until so many pictures are loaded and have a size, and none of them waits for a newer one. A card is drawn in
+ * the page itself, as soon as its papers are decoded.
+ */
 export async function picturesDrawn(page: Page, which: string, count: number): Promise<void> {
   const drawn = `(() => {
     const pictures = [...document.querySelectorAll(${JSON.stringify(which)})];
-    const whole = pictures.filter(
-      (one) => one.complete && one.naturalWidth > 0 && !one.closest('.drawing'),
-    );
+    const isDrawn = (one) =>
+      one instanceof HTMLImageElement
+        ? one.complete && one.naturalWidth > 0
+        : one.querySelector('svg')?.getBoundingClientRect().width > 0;
+    const whole = pictures.filter((one) => isDrawn(one) && !one.closest('.drawing'));
     return pictures.length === whole.length ? whole.length : -1;
   })()`;
   // Asked again and again from here: the page's own policy rightly forbids to evaluate text within it.

@@ -3,7 +3,8 @@ import type { VNode } from 'preact';
 import type { PlannedCard } from '../../server/contract/plans.ts';
 import { millimetres } from '../lengths/lengths.ts';
 import { planWords } from '../words/plan.ts';
-import { cardPicture, drawnAt, type Nearness } from './card-pictures.ts';
+import { cardPicture, drawnAt, type CardPicture, type Nearness } from './card-pictures.ts';
+import { DrawnCard } from './drawn-card.tsx';
 import { layoutOf } from './layout-of.ts';
 import { ROOM } from './paper-under.ts';
 import { PullMarks } from './pulled-paper.tsx';
@@ -26,7 +27,7 @@ export function CardImage({ card, table, nearness, silent }: Props): VNode {
   ];
   const ratio = (width + 2 * ROOM) / (height + 2 * ROOM);
   const picture = cardPicture(drawnAt(card), nearness).value;
-  const before = useRef<string | null>(null);
+  const before = useRef<CardPicture | null>(null);
   if (picture !== null) before.current = picture;
   return (
     <span
@@ -35,11 +36,7 @@ export function CardImage({ card, table, nearness, silent }: Props): VNode {
       style={{ '--ratio': ratio, aspectRatio: String(ratio) }}
     >
       {before.current !== null && (
-        <img
-          src={before.current}
-          alt={silent ? '' : planWords.card(card.number)}
-          draggable={false}
-        />
+        <DrawnCard picture={before.current} label={silent ? '' : planWords.card(card.number)} />
       )}
       {nearness === 'table' && (
         <PullMarks card={card.number} layout={layoutOf(table, card)} table={table} />

@@ -4,7 +4,7 @@ import { askFile } from '../wire/ask.ts';
 import { layBy } from '../offline/lay-by.ts';
 import { swatchAt } from '../pad/swatch-at.ts';
 import { whenIdle } from '../table/when-idle.ts';
-import { inside } from './inside.ts';
+import { decoded } from './decoded.ts';
 
 /** How near a card is looked at: among the others, or alone and large. */
 export type Nearness = 'table' | 'close';
@@ -16,19 +16,27 @@ const AT_HAND = 200;
 /** Drawings that came along with their plan, by where they would be asked for. */
 const brought = new Map<string, string>();
 
-type Place = Signal<string | null>;
+/** A card's drawing as text whose papers the page has decoded; or where a drawing may be had that stands by itself. */
+export type CardPicture =
+  | { readonly svg: string; readonly address?: undefined }
+  | { readonly svg?: undefined; readonly address: string };
+
+type Place = Signal<CardPicture | null>;
 /** By where a drawing is asked for. */
 const places = new Map<string, Place>();
-/** By what is drawn: equal drawings are one picture, which the browser has painted already. */
-const pictures = new Map<string, string>();
+/** By what is drawn: equal drawings are one picture, which stays on the page as it is. */
+const pictures = new Map<string, CardPicture>();
 
 /**
- * The picture of a card as an address for an image: the service's own drawing with swatches as fine as this
- * screen shows them. Null until it is here.
+ * The picture of a card: the service's own drawing with swatches as fine as this screen shows them. Null until
+ * it is here.
  *
  * Takes       the address of the drawing (an SVG) and how near it is looked at.
  */
-export function cardPicture(drawing: string, nearness: Nearness): ReadonlySignal<string | null> {
+export function cardPicture(
+  drawing: string,
+  nearness: Nearness,
+): ReadonlySignal<CardPicture | null> {
   const key = `${nearness} ${drawing}`;
   const known = places.get(key);
   if (known) return known;
@@ -40,7 +48,7 @@ export function cardPicture(drawing: string, nearness: Nearness): ReadonlySignal
     },
     () => {
       // The drawing that stands by itself may be had all the same; the next look tries anew.
-      place.value = drawing;
+      place.value = { address: drawing };
       places.delete(key);
     },
   );
@@ -55,14 +63,13 @@ export function bringDrawing(drawing: string, text: string): void {
   whenIdle(() => void layBy(address, text, 'image/svg+xml'));
 }
 
-async function composed(drawing: string, nearness: Nearness): Promise<string> {
+async function composed(drawing: string, nearness: Nearness): Promise<CardPicture> {
   const address = besideOf(drawing);
   const text = brought.get(address) ?? (await (await askFile(address)).text());
   const key = `${nearness} ${text}`;
   const known = pictures.get(key);
   if (known !== undefined) return known;
-  const svg = await filled(text, FINENESS[nearness]);
-  const picture = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+  const picture = { svg: await filled(text, FINENESS[nearness]) };
   pictures.set(key, picture);
   if (pictures.size > AT_HAND) forgetOldest();
   return picture;
@@ -70,7 +77,7 @@ async function composed(drawing: string, nearness: Nearness): Promise<string> {
 
 /** Fetches a paper as the cards on the table show it; `width` is that of the whole sheet in mm. */
 export async function fetchPaper(swatch: string, width: number): Promise<void> {
-  await inside(swatchAt(swatch, width * FINENESS.table));
+  await decoded(swatchAt(swatch, width * FINENESS.table));
 }
 
 /** The drawing that the browser itself paints, sharp at every size. */
@@ -82,13 +89,13 @@ function besideOf(drawing: string): string {
   return `${drawing}${drawing.includes('?') ? '&' : '?'}papers=beside`;
 }
 
-/** The drawing with its swatches inside. */
+/** The drawing with the addresses of swatches that are decoded. */
 async function filled(text: string, pixelsPerMm: number): Promise<string> {
   const images = text.matchAll(/<image [^>]*?width="([\d.]+)"[^>]*?href="(\/api\/[^"]+)"/g);
   const swatches = await Promise.all(
     [...images].map(async ([, width, address]) => ({
       address: address!,
-      picture: await inside(swatchAt(address!, Number(width) * pixelsPerMm)),
+      picture: await decoded(swatchAt(address!, Number(width) * pixelsPerMm)),
     })),
   );
   return swatches.reduce(
@@ -102,5 +109,4 @@ function forgetOldest(): void {
   const picture = pictures.get(key!)!;
   pictures.delete(key!);
   for (const [at, place] of places) if (place.peek() === picture) places.delete(at);
-  URL.revokeObjectURL(picture);
 }

@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import type { OtherPlan } from '../../server/contract/plans-again.ts';
 import { planWords } from '../words/plan.ts';
 import { cardPicture } from './card-pictures.ts';
+import { DrawnCard } from './drawn-card.tsx';
 
 /** The cards that another plan makes otherwise, as small pictures. */
 export function OtherCards({ other }: { other: OtherPlan }): VNode {
@@ -22,5 +23,5 @@ export function OtherCards({ other }: { other: OtherPlan }): VNode {
 function SmallCard({ card, drawing }: { card: number; drawing: string }): VNode {
   const picture = cardPicture(drawing, 'table').value;
   if (picture === null) return <span class="small-card-place drawing" />;
-  return <img src={picture} alt={planWords.card(card)} />;
+  return <DrawnCard picture={picture} label={planWords.card(card)} />;
 }

@@ -10,10 +10,10 @@ export function nothingLost(at: () => Table): void {
     await plannedDemo(page, 2);
     await page.evaluate('navigator.serviceWorker.ready');
     await page.reload();
-    await picturesDrawn(page, '.planned-card img', 2);
+    await picturesDrawn(page, '.planned-card .drawn-card', 2);
     await context.setOffline(true);
     await page.reload();
-    await picturesDrawn(page, '.planned-card img', 2);
+    await picturesDrawn(page, '.planned-card .drawn-card', 2);
     await goTo(page, 'Pad');
     await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();
     await context.close();
@@ -24,11 +24,11 @@ export function nothingLost(at: () => Table): void {
     await plannedDemo(page, 2);
     await page.evaluate('navigator.serviceWorker.ready');
     await page.reload();
-    await picturesDrawn(page, '.planned-card img', 2);
+    await picturesDrawn(page, '.planned-card .drawn-card', 2);
     const first = page.url();
     await page.getByRole('slider', { name: /calm to busy/ }).press('ArrowRight');
     await page.waitForURL((url) => url.href !== first);
-    await picturesDrawn(page, '.planned-card img', 2);
+    await picturesDrawn(page, '.planned-card .drawn-card', 2);
     // Laid by once the browser has nothing better to do.
     const laidBy = `(async () => {
       const plan = '/api/plans/' + location.pathname.split('/').at(-1);
@@ -42,7 +42,7 @@ export function nothingLost(at: () => Table): void {
     const second = page.url();
     await context.setOffline(true);
     await page.reload();
-    await picturesDrawn(page, '.planned-card img', 2);
+    await picturesDrawn(page, '.planned-card .drawn-card', 2);
     expect(page.url()).toBe(second);
     await goTo(page, 'Pad');
     await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();

@@ -19,7 +19,7 @@ export function pullPapers(at: () => Table): void {
     await page.waitForURL((url) => url.href !== first);
     await expect.poll(() => page.getByText('kept', { exact: true }).count()).toBe(2);
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
-    await picturesDrawn(page, '.planned-card img', 4);
+    await picturesDrawn(page, '.planned-card .drawn-card', 4);
     await expect.poll(() => keptSides(page)).toEqual(changedOver(from, to));
     await expect.poll(() => markedChanged(page)).toEqual(changedSince(before, await planOf(page)));
     const pulled = [from, to].map(({ key }) => Number(key.split('/')[0]));
@@ -29,7 +29,8 @@ export function pullPapers(at: () => Table): void {
     await page.waitForURL(first);
 
     // Escape lets go of it over the other paper; what she does next is all that is planned.
-    await picturesDrawn(page, '.planned-card img', 4);
+    await expect.poll(() => page.getByText('kept', { exact: true }).count()).toBe(0);
+    await picturesDrawn(page, '.planned-card .drawn-card', 4);
     await page.mouse.move(from.x, from.y);
     await page.mouse.down();
     await page.mouse.move(to.x, to.y, { steps: 5 });
