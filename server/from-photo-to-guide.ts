@@ -32,6 +32,7 @@ import { readPattern } from './pattern/read-pattern.ts';
 import type { PatternTraits } from './pattern/traits.ts';
 import type { ChipsSeen, FlatSheet, Tap, WhiteReference } from './photo/picture.ts';
 import { scaledQuad } from './photo/find-sheets.ts';
+import { sameAs } from './photo/same-place.ts';
 import { patchAround } from './photo/patch-around.ts';
 import { readPhoto } from './photo/read-photo.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
@@ -122,22 +123,47 @@ export interface PhotoOfSupplies {
   readonly height: number;
   readonly white: WhiteReference;
   readonly notes: readonly string[];
+  readonly chips: ChipsSeen;
   readonly supplies: readonly ReadSupply[];
 }
 
-export async function readSupplies(bytes: Uint8Array, tap: Tap = {}): Promise<PhotoOfSupplies> {
-  return readSuppliesIn(await openPhoto(bytes), tap);
+/**
+ * All that lie in the photo, or with `tap.corners` those that were read of it before, in that order. `chipColours`: what
+ * the scraps that she touched look like in the photos of a pad, to which this one is tied by them.
+ */
+export async function readSupplies(
+  bytes: Uint8Array,
+  tap: Tap = {},
+  chipColours: readonly Lab[] = [],
+): Promise<PhotoOfSupplies> {
+  return readSuppliesIn(await openPhoto(bytes), tap, chipColours);
 }
 
 /** The same for a photo that is open already. */
-export function readSuppliesIn(photo: OpenedPhoto, tap: Tap): PhotoOfSupplies {
-  const reading = readPhoto(photo, { look: 'squares', sheetMillimetres: null, tap });
-  const supplies = reading.sheets.map(({ corners, reading: flat, error }) => {
-    const { lab, uncertainty, glossy } = readSolid(flat, error);
-    return { corners, lab, uncertainty, glossy };
-  });
+export function readSuppliesIn(
+  photo: OpenedPhoto,
+  { corners, ...tap }: Tap,
+  chipColours: readonly Lab[] = [],
+): PhotoOfSupplies {
+  const ask = { look: 'squares', sheetMillimetres: null, tap, chipColours } as const;
+  const reading = readPhoto(photo, ask);
+  const found = reading.sheets.map(supplyOf);
   const { width, height } = photo;
-  return { width, height, white: reading.white, notes: reading.notes, supplies };
+  const { white, chips, notes } = reading;
+  if (corners === undefined) return { width, height, white, chips, notes, supplies: found };
+  // What she touched by hand was not found by itself, and is read where it was.
+  const other = corners.filter((quad) => sameAs(quad, found) === null);
+  const touched =
+    other.length === 0
+      ? []
+      : readPhoto(photo, { ...ask, tap: { ...tap, corners: other } }).sheets.map(supplyOf);
+  const supplies = corners.map((quad) => sameAs(quad, found) ?? touched[other.indexOf(quad)]!);
+  return { width, height, white, chips, notes, supplies };
+}
+
+function supplyOf({ corners, reading, error }: FlatSheet): ReadSupply {
+  const { lab, uncertainty, glossy } = readSolid(reading, error);
+  return { corners, lab, uncertainty, glossy };
 }
 
 /** A place that she touched in a photo of any kind, and how that photo was read. */
@@ -159,8 +185,7 @@ export async function readTouched(bytes: Uint8Array, touch: Touch): Promise<Read
   const ask = { look, sheetMillimetres: null, tap: { ...tap, corners }, chipColours };
   const [flat] = readPhoto(photo, ask).sheets;
   if (flat === undefined) return null;
-  const { lab, uncertainty, glossy } = readSolid(flat.reading, flat.error);
-  return { corners: flat.corners, lab, uncertainty, glossy };
+  return supplyOf(flat);
 }
 
 // ── 3  fronts and backs become sheets, sheets become a pad with its story ─────────────────────────

@@ -54,6 +54,8 @@ export interface SuppliesTask {
   readonly file: string;
   readonly tap: Tap;
 }
+  /** What the scraps look like that tie it to the photos of a pad; none when it is tied to none. */
+  readonly chipColours?: readonly Lab[];
 
 export interface PlanTask {
   readonly wishes: readonly Wish[];
@@ -90,7 +92,7 @@ export async function sides(task: SidesTask): Promise<Answer<PhotoOfSides & Pict
 export async function supplies(task: SuppliesTask): Promise<Answer<PhotoOfSupplies & Pictured>> {
   return answer(async () => {
     const photo = await openPhoto(await readFile(task.file));
-    const read = readSuppliesIn(photo, task.tap);
+    const read = readSuppliesIn(photo, task.tap, task.chipColours);
     return { ...read, picture: await screenPicture(photo) };
   });
 }

@@ -138,7 +138,7 @@ export const PhotoAnswer = z.object({
   notes: z.array(z.string()),
 });
 
-const ChipSpots = z.array(Spot).min(3).max(12);
+export const ChipSpots = z.array(Spot).min(3).max(12);
 
 /** The form of an upload, beside the file itself. */
 export const PhotoForm = z.object({

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ChipSpots, Chips } from './pads.ts';
 import { Corners, Hex, Id, LabTriple, PointPair, Revision, words } from './values.ts';
 
 export const SupplyKind = z.enum(['cardstock', 'ink']);
@@ -51,6 +52,14 @@ export const TouchedSupply = z.object({
   sheets: z.number().int().min(0).max(10000).nullable().optional(),
 });
 
+/** Ties a photo of supplies to the photos of a pad, by the scraps that lie in both. */
+export const SuppliesTie = z.object({
+  pad: Id.describe('The pad one of whose photos says how the scraps look.'),
+  chips: ChipSpots.describe(
+    'Where the scraps lie. What was taken for cardstock or ink there leaves the list, as it is a scrap.',
+  ),
+});
+
 export const SupplyPatch = z.object({
   name: words(80).optional(),
   sheets: z.number().int().min(0).max(10000).nullable().optional(),
@@ -77,6 +86,8 @@ export const Supplies = z.object({
         picture: z.string(),
         width: z.number().int(),
         height: z.number().int(),
+        chips: Chips,
+        tiedTo: Id.nullable().describe('The pad to whose photos it is tied by its scraps.'),
       }),
     )
     .optional(),

@@ -32,8 +32,13 @@ export function picturesAsOne(photos: ReadonlyMap<string, PhotoRow>): (photo: st
   return (photo) => names.get(photo) ?? photo;
 }
 
+/** Tied to another photo, its colours are no longer as this picture shows them. */
+function isTied({ chips }: PhotoRow): boolean {
+  return chips?.tie === 'tied';
+}
+
 function isOnePicture(p: PhotoRow, q: PhotoRow): boolean {
-  if (q.hash !== p.hash) return false;
+  if (q.hash !== p.hash || isTied(p) !== isTied(q)) return false;
   const [a, b] = [p.white.corners, q.white.corners];
   if (a === null || b === null) return a === b;
   const [m, n] = [middleOf(a), middleOf(b)];

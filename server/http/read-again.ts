@@ -93,7 +93,7 @@ export async function readPhotoAgain(
 /** A sheet may run a little over the rim of the photo; what lies further out was never seen. */
 const OVER_RIM = 0.05;
 
-function holdInPhoto(
+export function holdInPhoto(
   corners: readonly PhotoPoint[],
   { width, height }: Pick<PhotoRow, 'width' | 'height'>,
   field: string,
@@ -110,7 +110,7 @@ function holdInPhoto(
   );
 }
 
-function pointsOf(spot: Spot): readonly PhotoPoint[] {
+export function pointsOf(spot: Spot): readonly PhotoPoint[] {
   return 'x' in spot ? [spot] : spot;
 }
 

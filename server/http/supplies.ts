@@ -15,8 +15,11 @@ import { photosOf } from './one-picture.ts';
 import { supplyListRoutes } from './supply-list.ts';
 import { suppliesAt, takeSupplies } from './take-supplies.ts';
 import type { TakenSupplies } from './take-supplies.ts';
+import { tieSuppliesRoutes } from './tie-supplies.ts';
 import { touchedSupplyRoutes } from './touched-supply.ts';
+import { NO_CHIPS } from '../photo/chips.ts';
 import { labFromWire } from './wire/colours.ts';
+import { chipsOnWire } from './wire/pads.ts';
 import { supplyOnWire } from './wire/supplies.ts';
 import type { FastifyRequest } from 'fastify';
 
@@ -26,6 +29,7 @@ export function supplyRoutes(app: Service, edges: Edges): void {
   const { store } = edges;
   supplyListRoutes(app, edges);
   touchedSupplyRoutes(app, edges);
+  tieSuppliesRoutes(app, edges);
   colourNameRoutes(app);
 
   app.post(
@@ -194,11 +198,13 @@ async function photosOfSupplies(
   const rows = [...(await photosOf(store.read, supplies)).values()];
   return rows
     .filter(({ pad }) => pad === null)
-    .map(({ id, width, height }) => ({
+    .map(({ id, width, height, chips = NO_CHIPS, tiedTo = null }) => ({
       id,
       picture: `/api/photos/${id}/picture`,
       width,
       height,
+      chips: chipsOnWire(chips),
+      tiedTo,
     }));
 }
 

@@ -83,9 +83,10 @@ async function underTouch(
       'Touch the picture itself.',
       'does-not-fit',
     );
+  // A photo of supplies keeps how its scraps look in the photos that it is tied to.
   const others =
     photo.pad === null
-      ? []
+      ? [photo]
       : (await store.read.photos.ofPad(photo.pad)).filter(({ id }) => id !== photo.id);
   const read = await desk.readTouched({
     file: await store.files.readable('photos', photo.hash),

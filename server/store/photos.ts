@@ -17,7 +17,7 @@ export interface Photos {
   remove(id: string): Promise<void>;
 }
 
-type Doc = Pick<PhotoRow, 'width' | 'height' | 'white' | 'chips' | 'notes'>;
+type Doc = Pick<PhotoRow, 'width' | 'height' | 'white' | 'chips' | 'tiedTo' | 'notes'>;
 
 export function photosIn(db: Kysely<Tables>, whose: Whose): Photos {
   return {
@@ -73,7 +73,7 @@ export function photosIn(db: Kysely<Tables>, whose: Whose): Photos {
 }
 
 function read(row: Tables['photos']): PhotoRow {
-  const { width, height, white, chips, notes } = JSON.parse(row.doc) as Doc;
+  const { width, height, white, chips, tiedTo, notes } = JSON.parse(row.doc) as Doc;
   const { id, pad, face, arrangement, hash, picture, revision } = row;
   return {
     id,
@@ -86,6 +86,7 @@ function read(row: Tables['photos']): PhotoRow {
     height,
     white,
     ...(chips === undefined ? {} : { chips }),
+    ...(tiedTo === undefined ? {} : { tiedTo }),
     notes,
     createdAt: row.created_at,
     revision,
@@ -94,8 +95,15 @@ function read(row: Tables['photos']): PhotoRow {
 
 function write(photo: PhotoRow): Omit<Tables['photos'], 'turn' | 'owner'> {
   const { id, pad, face, arrangement, hash, picture, createdAt, revision } = photo;
-  const { width, height, white, chips, notes } = photo;
-  const doc: Doc = { width, height, white, notes, ...(chips === undefined ? {} : { chips }) };
+  const { width, height, white, chips, tiedTo, notes } = photo;
+  const doc: Doc = {
+    width,
+    height,
+    white,
+    notes,
+    ...(chips === undefined ? {} : { chips }),
+    ...(tiedTo === undefined ? {} : { tiedTo }),
+  };
   return {
     id,
     pad,

@@ -29,8 +29,10 @@ export interface PhotoRow {
   readonly width: number;
   readonly height: number;
   readonly white: WhiteReference;
-  /** Not kept for photos of supplies, which no pad ties together. */
+  /** Kept for a photo of supplies only where it is tied. */
   readonly chips?: ChipsSeen;
+  /** The pad to whose photos a photo of supplies is tied by its scraps. */
+  readonly tiedTo?: string;
   readonly notes: readonly string[];
   readonly createdAt: string;
   readonly revision: number;

@@ -57,16 +57,25 @@ export function fakeDesk(): Desk {
       const sides = tap.corners.map((corners) => ({ ...first!, corners, notes: ['tapped'] }));
       return { ...reading, sides };
     },
-    readSupplies: async ({ file }) => {
+    readSupplies: async ({ file, tap, chipColours = [] }) => {
       const scene = await sceneIn(file);
-      const { width, height, white, notes, picture } = readingOf(scene);
+      const { width, height, notes, picture } = readingOf(scene);
+      const { white, chips } = shownIn(tap, chipColours);
       const supplies = scene.papers.map((lab, at) => ({
         corners: cornersAt(at, 0),
         lab,
         uncertainty: 1.2,
         glossy: scene.glossy?.includes(at) ?? false,
       }));
-      return { width, height, white, notes, picture, supplies };
+      // Tied, all look a little lighter.
+      const at = tap.corners?.map((corners) => ({
+        ...(supplies.find((one) => one.corners[0].x === corners[0].x) ?? supplies[0]!),
+        corners,
+      }));
+      const read = (at ?? supplies).map((one) =>
+        chips.tie === 'tied' ? { ...one, lab: { ...one.lab, l: one.lab.l + 1 } } : one,
+      );
+      return { width, height, white, chips, notes, picture, supplies: read };
     },
     readTouched: async ({ file, at }) => {
       const scene = await sceneIn(file);

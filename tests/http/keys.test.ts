@@ -203,6 +203,14 @@ const BODIES: Record<string, ((hers: Filled) => unknown) | undefined> = {
   'PATCH /api/pads/{pad}': () => ({ name: 'Mine now' }),
   'PATCH /api/photos/{photo}': () => ({ white: SQUARE }),
   'POST /api/photos/{photo}/supplies': () => ({ kind: 'ink', name: 'Mine now', at: [9, 9] }),
+  'PATCH /api/photos/{photo}/supplies': ({ pad }) => ({
+    pad,
+    chips: [
+      [9, 9],
+      [19, 9],
+      [29, 9],
+    ],
+  }),
   'PATCH /api/sides/{side}': () => ({ corners: SQUARE }),
   'PATCH /api/sheets/{sheet}': () => ({ label: 'Mine now' }),
   'PATCH /api/supplies/{supply}': () => ({ name: 'Mine now' }),

@@ -7,6 +7,7 @@ import { colourOnWire } from './colours.ts';
 import { cornersOnWire } from './corners.ts';
 import { sideOnWire } from './sides.ts';
 import { NO_CHIPS } from '../../photo/chips.ts';
+import type { ChipsSeen } from '../../photo/picture.ts';
 import { rulerOf, sizeOnWire } from './sizes.ts';
 
 /** All rows of one pad. */
@@ -62,7 +63,6 @@ export function padSummary(pad: PadRow, sheetCount: number): Wire.PadSummary {
 
 export function photoOnWire(photo: PhotoRow): Wire.Photo {
   const { id, width, height, face, arrangement, white, notes } = photo;
-  const { tie, scraps } = photo.chips ?? NO_CHIPS;
   return {
     id,
     width,
@@ -74,14 +74,18 @@ export function photoOnWire(photo: PhotoRow): Wire.Photo {
       kind: white.kind,
       corners: white.corners === null ? null : cornersOnWire(white.corners),
     },
-    chips: {
-      tie,
-      scraps: scraps.map(({ corners, lab }) => ({
-        corners: cornersOnWire(corners),
-        ...colourOnWire(lab),
-      })),
-    },
+    chips: chipsOnWire(photo.chips ?? NO_CHIPS),
     notes: [...notes],
+  };
+}
+
+export function chipsOnWire({ tie, scraps }: ChipsSeen): Wire.Photo['chips'] {
+  return {
+    tie,
+    scraps: scraps.map(({ corners, lab }) => ({
+      corners: cornersOnWire(corners),
+      ...colourOnWire(lab),
+    })),
   };
 }
 
