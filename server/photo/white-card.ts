@@ -7,7 +7,7 @@ import type { Picture } from './picture.ts';
 export interface Patch {
   /** Mean linear light in the photo's primaries, strays left out. */
   readonly light: readonly [number, number, number];
-  /** How uneven it is: standard deviation over mean, in the green channel. */
+  /** How uneven it is: standard deviation over mean, in the green channel, light that falls off evenly over it taken out. */
   readonly uneven: number;
   /** Part of its pixels that are at the camera's limit in some channel. */
   readonly burnt: number;
@@ -29,7 +29,7 @@ export function patchOf(preview: Picture, corners: Quad<'photo'>): Patch | null 
 }
 
 /** What the given pixels show together. */
-export function patchOfPixels({ rgb }: Picture, pixels: readonly number[]): Patch {
+export function patchOfPixels({ rgb, width }: Picture, pixels: readonly number[]): Patch {
   let burnt = 0;
   const channels = [0, 1, 2].map((channel) =>
     pixels.map((pixel) => linearOfByte[rgb[3 * pixel + channel]!]!),
@@ -37,9 +37,14 @@ export function patchOfPixels({ rgb }: Picture, pixels: readonly number[]): Patc
   for (const pixel of pixels)
     if (Math.max(rgb[3 * pixel]!, rgb[3 * pixel + 1]!, rgb[3 * pixel + 2]!) >= BURNT) burnt++;
   const means = channels.map(trimmedMean) as [number, number, number];
+  const green = channels[1]!;
+  const off = Math.min(
+    deviation(green, means[1]),
+    deviation(withoutSlope(green, pixels, width), means[1]),
+  );
   return {
     light: means,
-    uneven: deviation(channels[1]!, means[1]) / means[1],
+    uneven: off / means[1],
     burnt: burnt / pixels.length,
   };
 }
@@ -52,6 +57,31 @@ function trimmedMean(values: number[]): number {
   const cut = Math.floor(0.15 * sorted.length);
   const kept = sorted.subarray(cut, sorted.length - cut);
   return kept.reduce((sum, value) => sum + value, 0) / kept.length;
+}
+
+/** The values less the plane through them, their mean kept: beside a lamp a card is a tenth lighter on one side. */
+function withoutSlope(
+  values: readonly number[],
+  pixels: readonly number[],
+  width: number,
+): number[] {
+  const mean = (of: readonly number[]): number => of.reduce((sum, v) => sum + v, 0) / of.length;
+  const xs = pixels.map((pixel) => pixel % width);
+  const ys = pixels.map((pixel) => Math.floor(pixel / width));
+  const [x0, y0, v0] = [mean(xs), mean(ys), mean(values)];
+  let [xx, xy, yy, xv, yv] = [0, 0, 0, 0, 0];
+  values.forEach((value, i) => {
+    const [x, y, v] = [xs[i]! - x0, ys[i]! - y0, value - v0];
+    xx += x * x;
+    xy += x * y;
+    yy += y * y;
+    xv += x * v;
+    yv += y * v;
+  });
+  const whole = xx * yy - xy * xy;
+  if (whole <= 0) return [...values];
+  const [across, down] = [(yy * xv - xy * yv) / whole, (xx * yv - xy * xv) / whole];
+  return values.map((value, i) => value - across * (xs[i]! - x0) - down * (ys[i]! - y0));
 }
 
 function deviation(values: number[], mean: number): number {

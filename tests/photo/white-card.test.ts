@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { linearFromLab } from '../../server/colour/spaces.ts';
 import type { Lab } from '../../server/colour/lab.ts';
-import { BESIDE_CREAM, isWhite } from '../../server/photo/white-card.ts';
+import { encodedByte } from '../../server/colour/curves.ts';
+import { rectangleQuad } from '../../server/geometry/quad.ts';
+import { BESIDE_CREAM, isWhite, patchOf } from '../../server/photo/white-card.ts';
 import type { Patch } from '../../server/photo/white-card.ts';
 
 /** Cream paper, the brightest in red and green that such papers are; white paper with much of its brightener. */
@@ -41,5 +43,33 @@ describe('whether a patch can be the white card', () => {
 
   test('nor is what is not even', () => {
     expect(isWhite(patch(WHITE, 0.08), brightest(WHITE))).toBe(false);
+  });
+});
+
+/** A card seen whole, whose light at a place in [0, 1] across and down is as told. */
+function shown(light: (x: number, y: number) => number): Patch {
+  const side = 60;
+  const rgb = new Uint8Array(3 * side * side);
+  for (let pixel = 0; pixel < side * side; pixel++)
+    rgb.fill(
+      encodedByte(light((pixel % side) / side, Math.floor(pixel / side) / side)),
+      3 * pixel,
+      3 * pixel + 3,
+    );
+  return patchOf(
+    { width: side, height: side, rgb, primaries: 'srgb' },
+    rectangleQuad<'photo'>(0, 0, side, side),
+  )!;
+}
+
+describe('how even a patch is', () => {
+  test('light that falls off over a card beside a lamp leaves it even', () => {
+    expect(shown((x, y) => 0.6 + 0.16 * x - 0.12 * y).uneven).toBeLessThan(0.01);
+  });
+
+  test('stripes do not, under even light or under light that falls off', () => {
+    const stripe = (x: number): number => (Math.floor(10 * x) % 2 === 0 ? 0.12 : 0);
+    expect(shown((x) => 0.5 + stripe(x)).uneven).toBeGreaterThan(0.08);
+    expect(shown((x, y) => 0.5 + stripe(x) + 0.15 * y).uneven).toBeGreaterThan(0.08);
   });
 });
