@@ -15,7 +15,7 @@ import { peaksOf } from './peaks.ts';
 import type { Refined } from './refine.ts';
 import { shownIn, withoutMixtures } from './mixtures.ts';
 import type { Shown } from './mixtures.ts';
-import { strokeHue } from './stroke-hue.ts';
+import { strokeHues } from './stroke-hue.ts';
 import { thinColours } from './thin-colours.ts';
 import { tonalColours, toneRange } from './tone.ts';
 
@@ -95,29 +95,26 @@ function describe(image: LabImage, shown: Shown, tonal: boolean, error: ColourEr
   const pure = tonal
     ? shown.colours
     : pureColours(image, shown.labels, shown.inside, shown.colours);
+  const free = Array.from(areas, (area, old) => Math.min(1, insides[old]! / Math.max(1, area)));
+  const read = tonal ? pure : strokeHues(image, shown.labels, pure, free);
   const order = [...areas.keys()].sort((p, q) => areas[q]! - areas[p]!);
   const labels = renamed(shown.labels, order);
   const check = checkGround(shown.labels, shown.colours, areas);
   const ground = check === null ? groundOf(labels, order.length) : order.indexOf(check);
   const colours = order.map((old, index): PaletteColour => {
     const area = areas[old]!;
-    const free = Math.min(1, insides[old]! / Math.max(1, area));
-    const lab =
-      free < ALL_STROKES && !tonal ? strokeHue(image, shown.labels, pure, old) : pure[old]!;
+    const lab = read[old]!;
     return {
       lab,
       share: area / labels.of.length,
       role: tonal || index === ground ? 'ground' : 'accent',
-      uncertainty: colourUncertainty(lab, area, error, tonal ? 1 : free),
-      inside: free,
+      uncertainty: colourUncertainty(lab, area, error, tonal ? 1 : free[old]!),
+      inside: free[old]!,
       ...(tonal ? { range: toneRange(image.lab, labels, index) } : {}),
     };
   });
   return { palette: { colours, tonal }, labels };
 }
-
-/** A colour of which less than this part lies inside shapes shows in nothing but thin strokes. */
-const ALL_STROKES = 0.035;
 
 /** Labels by the place of each colour in `order`. */
 function renamed({ width, height, of }: Labels, order: readonly number[]): Labels {
