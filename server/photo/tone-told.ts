@@ -19,7 +19,8 @@ export interface ToneBend {
  * The light that falls on a sheet falls on all of its colours alike. Where the file follows light, it changes over the
  * sheet by the same part in a light colour and in a dark one; where tones are bent, the dark one changes more. How much
  * more, over all sheets and channels, tells how strong the bend is, whatever the light is like, since a sheet that
- * lifts off the table or lies in a shadow does so with all of its colours.
+ * lifts off the table or lies in a shadow does so with all of its colours. The table around a sheet counts as one colour
+ * more, for as much as sheets lie as flat as it does.
  *
  * Takes       the preview, where the papers lie in it, and the light as far as it is known.
  * Gives       the bend; null where the light is too even, or the papers too plain, to tell.
@@ -42,7 +43,7 @@ export function toneTold(
         for (const place of own) taken[place] = 1;
         left = left.filter((place) => taken[place] === 0);
       }
-      return colours.length < 2 ? [] : [0, 1, 2].map((k) => steepnessOf(places, colours, k));
+      return colours.length === 0 ? [] : [0, 1, 2].map((k) => steepnessOf(places, colours, k));
     }),
   );
 }

@@ -60,7 +60,7 @@ describe('scraps in pictures of two rooms', () => {
       ).toBeLessThan(3);
     const chipColours = first.chips.scraps.map(({ lab }) => lab);
     const untied = apart(meansOf(await read(there, {})), meansOf(first));
-    expect(untied).toBeGreaterThan(3);
+    expect(untied).toBeGreaterThan(2.5);
     const backwards = there.truth.chips
       .map(({ corners: [p, , r] }) => ({ x: (p.x + r.x) / 2, y: (p.y + r.y) / 2 }))
       .reverse();
