@@ -16,27 +16,44 @@ export function apartQuads<T extends { readonly corners: Quad<'photo'> }>(
 
 /** Whether more than a sliver of one quad lies on the other. */
 export function overlap(p: Quad<'photo'>, q: Quad<'photo'>): boolean {
-  return partInside(p, q) > SLIVER || partInside(q, p) > SLIVER;
+  return !isMostlyOutside(p, q) || !isMostlyOutside(q, p);
 }
 
 const SLIVER = 0.04;
 const GRID = 9;
 
-function partInside(p: Quad<'photo'>, q: Quad<'photo'>): number {
+function isMostlyOutside(p: Quad<'photo'>, q: Quad<'photo'>): boolean {
+  if (!boxesMeet(p, q)) return true;
   let inside = 0;
-  for (const place of gridOf(p, GRID)) if (contains(q, place)) inside++;
-  return inside / (GRID * GRID);
+  for (const place of gridOf(p, GRID))
+    if (contains(q, place) && ++inside > SLIVER * GRID * GRID) return false;
+  return true;
+}
+
+function boxesMeet(p: Quad<'photo'>, q: Quad<'photo'>): boolean {
+  return axesMeet(p, q, 'x') && axesMeet(p, q, 'y');
+}
+
+function axesMeet([a, b, c, d]: Quad<'photo'>, [e, f, g, h]: Quad<'photo'>, k: 'x' | 'y'): boolean {
+  return (
+    Math.max(a[k], b[k], c[k], d[k]) >= Math.min(e[k], f[k], g[k], h[k]) &&
+    Math.min(a[k], b[k], c[k], d[k]) <= Math.max(e[k], f[k], g[k], h[k])
+  );
 }
 
 /** Places spread evenly over a quad. */
 export function gridOf([a, b, c, d]: Quad<'photo'>, n: number): PhotoPoint[] {
   const places: PhotoPoint[] = [];
-  for (let i = 0; i < n; i++)
+  for (let i = 0; i < n; i++) {
+    const u = (i + 0.5) / n;
     for (let j = 0; j < n; j++) {
-      const [u, v] = [(i + 0.5) / n, (j + 0.5) / n];
-      const mix = (k: 'x' | 'y'): number =>
-        (1 - u) * (1 - v) * a[k] + u * (1 - v) * b[k] + u * v * c[k] + (1 - u) * v * d[k];
-      places.push({ x: mix('x'), y: mix('y') });
+      const v = (j + 0.5) / n;
+      const [atA, atB, atC, atD] = [(1 - u) * (1 - v), u * (1 - v), u * v, (1 - u) * v];
+      places.push({
+        x: atA * a.x + atB * b.x + atC * c.x + atD * d.x,
+        y: atA * a.y + atB * b.y + atC * c.y + atD * d.y,
+      });
     }
+  }
   return places;
 }

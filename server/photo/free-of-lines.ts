@@ -61,17 +61,48 @@ const STAYS = 0.85;
 const WHOLE = 0.957;
 
 /** What stays of a thing without its thin parts, at the least width that takes its lines away. */
-function partsOf({ pixels }: Region, { width, height }: Mask, least: number): Region[] | null {
-  const of = new Uint8Array(width * height);
-  for (const pixel of pixels) of[pixel] = 1;
-  for (const part of NARROW) {
-    const by = Math.round(part * Math.max(width, height));
-    const parts = regionsOf(withoutThin({ width, height, of }, by), least);
+function partsOf(region: Region, { width, height }: Mask, least: number): Region[] | null {
+  const { pixels } = region;
+  const widths = NARROW.map((part) => Math.round(part * Math.max(width, height)));
+  const around = cutOut(region, { width, height }, Math.max(...widths) + 1);
+  for (const by of widths) {
+    const parts = regionsOf(withoutThin(around.mask, by), least).map((part) => around.back(part));
     const stays = parts.reduce((sum, region) => sum + region.pixels.length, 0);
     if (stays < STAYS * pixels.length) return null;
     if (parts.some((region) => wholeQuad(region, { width, height }) !== null)) return parts;
   }
   return null;
+}
+
+/** A thing with so many empty pixels around it as the picture holds, and the way back from there into the picture. */
+function cutOut(
+  { pixels, left, top, right, bottom }: Region,
+  { width, height }: Pick<Mask, 'width' | 'height'>,
+  rim: number,
+): { readonly mask: Mask; readonly back: (part: Region) => Region } {
+  const [x, y] = [Math.max(0, left - rim), Math.max(0, top - rim)];
+  const across = Math.min(width, right + rim + 1) - x;
+  const down = Math.min(height, bottom + rim + 1) - y;
+  const of = new Uint8Array(across * down);
+  const perWidth = 1 / width;
+  for (let at = pixels.length - 1; at >= 0; at--) {
+    const row = ((pixels[at]! + 0.5) * perWidth) | 0;
+    of[(row - y) * across + pixels[at]! - row * width - x] = 1;
+  }
+  const perAcross = 1 / across;
+  return {
+    mask: { width: across, height: down, of },
+    back: (part) => ({
+      pixels: part.pixels.map((pixel) => {
+        const row = ((pixel + 0.5) * perAcross) | 0;
+        return (row + y) * width + pixel - row * across + x;
+      }),
+      left: part.left + x,
+      right: part.right + x,
+      top: part.top + y,
+      bottom: part.bottom + y,
+    }),
+  };
 }
 
 /** The corners of a thing that is whole and that straight sides go around; null for others. */

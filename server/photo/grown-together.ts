@@ -20,15 +20,14 @@ import type { Region } from './regions.ts';
  *     |   ||   |          a gap that shows in the block's shape has two lines, else one counts for both
  *     +---++---+
  *
- * Takes       a region of the preview that is no table, the edges, how steep an edge has to be, width over
- *             height of a sheet, and the area of a sheet there if others tell it (else 0).
+ * Takes       a region of the preview that is no table, the edges, width over height of a sheet, and the area of a
+ *             sheet there if others tell it (else 0).
  * Gives       rough quads, good to some 2 % of a side: to be laid onto the edges. None when the block
  *             divides into nothing that edges bear out.
  */
 export function dividedBlock(
   region: Region,
   edges: Edges,
-  least: number,
   aspect: number,
   usual: number,
 ): Candidate[] {
@@ -39,9 +38,9 @@ export function dividedBlock(
   const toPhoto = homographyOf(rectangleQuad<'sheet'>(0, 0, 1, 1), corners);
   let best: { readonly grid: Grid; readonly borne: number } | null = null;
   for (const grid of grids) {
-    const borne = weakestLine(grid, toPhoto, edges, least);
-    if (borne >= BORNE && (best === null || grid.n * grid.m > best.grid.n * best.grid.m))
-      best = { grid, borne };
+    if (best !== null && grid.n * grid.m <= best.grid.n * best.grid.m) continue;
+    const borne = weakestLine(grid, toPhoto, edges);
+    if (borne >= BORNE) best = { grid, borne };
   }
   if (best === null) return [];
   const { grid, borne } = best;
@@ -138,12 +137,14 @@ const MOST = 6;
 /** Pixels of a sheet of 60 x 60; smaller ones could not be told from motifs. */
 const SMALLEST = 3600;
 
-/** The least part of a dividing line that is borne out, after looking a little to both sides of it. */
+/**
+ * The least part of a dividing line that is borne out, after looking a little to both sides of it; 0 as soon as one is
+ * borne out too little.
+ */
 function weakestLine(
   { n, m, width, height, across, down }: Grid,
   toPhoto: Homography<'sheet', 'photo'>,
   edges: Edges,
-  least: number,
 ): number {
   let weakest = 1;
   const at = (u: number, v: number): { x: number; y: number } =>
@@ -152,22 +153,28 @@ function weakestLine(
     Array.from({ length: count - 1 }, (_, k) => (k + 1) * (size + gap)).flatMap((next) =>
       gap === 0 ? [next] : [next - gap, next],
     );
-  for (const u of borders(n, width, across))
-    weakest = Math.min(
-      weakest,
-      bestBeside((d) => supportOf(edges, at(u + d / n, 0), at(u + d / n, 1), 1, least)),
+  for (const u of borders(n, width, across)) {
+    const borne = bestBeside((d, wanted) =>
+      supportOf(edges, at(u + d / n, 0), at(u + d / n, 1), 1, wanted),
     );
-  for (const v of borders(m, height, down))
-    weakest = Math.min(
-      weakest,
-      bestBeside((d) => supportOf(edges, at(0, v + d / m), at(1, v + d / m), 1, least)),
+    if (borne < BORNE) return 0;
+    weakest = Math.min(weakest, borne);
+  }
+  for (const v of borders(m, height, down)) {
+    const borne = bestBeside((d, wanted) =>
+      supportOf(edges, at(0, v + d / m), at(1, v + d / m), 1, wanted),
     );
+    if (borne < BORNE) return 0;
+    weakest = Math.min(weakest, borne);
+  }
   return weakest;
 }
 
-function bestBeside(borne: (offset: number) => number): number {
+/** Takes what tells the part that is borne out at an offset, given the part from which on it is of use. */
+function bestBeside(borneAt: (offset: number, wanted: number) => number): number {
   let best = 0;
-  for (let step = -4; step <= 4; step++) best = Math.max(best, borne(0.006 * step));
+  for (let step = -4; step <= 4; step++)
+    best = Math.max(best, borneAt(0.006 * step, Math.max(best, BORNE)));
   return best;
 }
 
@@ -179,9 +186,14 @@ function fillOf(
   { width }: Edges,
 ): Int32Array {
   const counts = new Int32Array(n * m);
-  for (const pixel of pixels) {
-    const x = pixel % width;
-    const { x: u, y: v } = applyHomography(toBlock, { x: x + 0.5, y: (pixel - x) / width + 0.5 });
+  const perWidth = 1 / width;
+  const place = { x: 0, y: 0 };
+  for (let at = pixels.length - 1; at >= 0; at--) {
+    const pixel = pixels[at]!;
+    const row = ((pixel + 0.5) * perWidth) | 0;
+    place.x = pixel - row * width + 0.5;
+    place.y = row + 0.5;
+    const { x: u, y: v } = applyHomography(toBlock, place);
     if (u >= 0 && v >= 0 && u < 1 && v < 1) counts[Math.floor(v * m) * n + Math.floor(u * n)]!++;
   }
   return counts;

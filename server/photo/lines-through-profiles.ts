@@ -16,16 +16,16 @@ export function scoresOf(
   }
   const slant = Math.max(4, 0.4 * steps);
   const scores = new Float32Array(steps * steps).fill(-1);
-  for (let start = 0; start < steps; start++) {
-    const from = Math.max(0, Math.ceil(start - slant));
-    const to = Math.min(steps - 1, Math.floor(start + slant));
-    for (let end = from; end <= to; end++) {
-      if (!isAsked((start + end) / 2)) continue;
-      const run = end - start;
+  // Lines of one slant pass each profile at the same steps from where they begin.
+  const passed = new Int32Array(count);
+  const most = Math.min(steps - 1, Math.floor(slant));
+  for (let run = -most; run <= most; run++) {
+    for (let i = 0; i < count; i++) passed[i] = i * steps + Math.floor(run * places[i]! + 0.5);
+    for (let start = Math.max(0, -run); start < steps - Math.max(0, run); start++) {
+      if (!isAsked(start + run / 2)) continue;
       let sum = 0;
-      for (let i = 0, row = 0; i < count; i++, row += steps)
-        sum += weighed[row + ((start + run * places[i]! + 0.5) | 0)]!;
-      scores[start * steps + end] = sum;
+      for (let i = 0; i < count; i++) sum += weighed[passed[i]! + start]!;
+      scores[start * steps + start + run] = sum;
     }
   }
   return scores;

@@ -1,6 +1,7 @@
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
-import { edgesOf, supportOf } from './edges.ts';
+import { supportOf } from './edges.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
+import { seenEdges } from './seen-edges.ts';
 
 /** Two to six sheets side by side with the table between them look like one: table along a middle line. */
 export function isGrownTogether(corners: Quad<'photo'>, { table, image }: Overview): boolean {
@@ -56,13 +57,12 @@ export function withoutBlocks(shaped: readonly Candidate[], overview: Overview):
     ) ?? 1;
   const blocks = shaped.filter((candidate) => times(candidate) > 1);
   if (blocks.length === 0) return [...shaped];
-  const edges = edgesOf(overview.image);
-  const least = Math.max(1.0, 1.5 * overview.table.roughness);
+  const edges = seenEdges(overview);
   const borne = ({ corners: [a, b, c, d] }: Candidate, n: number): number =>
     Math.min(
       ...Array.from({ length: n - 1 }, (_, k) => (k + 1) / n).flatMap((t) => [
-        supportOf(edges, between(a, b, t), between(d, c, t), REACH, least),
-        supportOf(edges, between(a, d, t), between(b, c, t), REACH, least),
+        supportOf(edges, between(a, b, t), between(d, c, t), REACH),
+        supportOf(edges, between(a, d, t), between(b, c, t), REACH),
       ]),
     );
   return shaped.filter(

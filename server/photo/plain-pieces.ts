@@ -1,10 +1,10 @@
 import { polygonArea } from '../geometry/polygon.ts';
 import { isConvex, sidesOf } from '../geometry/quad.ts';
-import { edgesOf } from './edges.ts';
 import { aspectOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { quadOf } from './region-quad.ts';
 import { regionsOf } from './regions.ts';
+import { seenEdges } from './seen-edges.ts';
 import { withoutThin } from './spread.ts';
 import { shrunken } from './white-card.ts';
 
@@ -21,13 +21,11 @@ import { shrunken } from './white-card.ts';
  * Gives       rough quads, to be laid onto the edges; a card that lies free is one of them too.
  * Good up to  squares of cardstock: of a printed sheet only its plain parts are pieces.
  */
-export function plainPieces({ image, table, things }: Overview): Candidate[] {
-  const { width, height } = image;
-  const { steep } = edgesOf(image);
-  const least = Math.max(LEAST_EDGE, 1.5 * table.roughness);
-  const of = Uint8Array.from(things.of, (thing, pixel) =>
-    thing === 1 && steep[pixel]! <= least ? 1 : 0,
-  );
+export function plainPieces(overview: Overview): Candidate[] {
+  const { width, height } = overview.image;
+  const { steep } = seenEdges(overview);
+  const of = overview.things.of.slice();
+  for (let pixel = 0; pixel < of.length; pixel++) if (steep[pixel]! > 0) of[pixel] = 0;
   const longest = Math.max(width, height);
   const flat = withoutThin({ width, height, of }, Math.max(1, Math.round(longest / LEAK)));
   return regionsOf(flat, LEAST_PIECE * width * height).flatMap((region): Candidate[] => {
@@ -41,8 +39,6 @@ export function plainPieces({ image, table, things }: Overview): Candidate[] {
   });
 }
 
-/** CIELAB units a pixel from which a change is an edge and no grain. */
-const LEAST_EDGE = 1;
 /** Where an edge is faint over a stretch of the picture's long side over this, no piece leaks out. */
 const LEAK = 300;
 /** Part of the picture that a piece covers at least. */

@@ -26,26 +26,32 @@ export function quadOf(region: Region, width: number): RegionQuad | null {
   };
 }
 
-/** Andrew's monotone chain over the outermost pixels of each row; corners at pixel borders. */
+/** Andrew's monotone chain over the outermost pixels of each row, down one side and up the other; corners at pixel borders. */
 function hullOf({ pixels, top, bottom }: Region, width: number): PhotoPoint[] {
   const rows = bottom - top + 1;
   const first = new Int32Array(rows).fill(-1);
   const last = new Int32Array(rows);
-  for (const pixel of pixels) {
-    const x = pixel % width;
-    const row = (pixel - x) / width - top;
+  const perWidth = 1 / width;
+  for (let at = pixels.length - 1; at >= 0; at--) {
+    const pixel = pixels[at]!;
+    const y = ((pixel + 0.5) * perWidth) | 0;
+    const x = pixel - y * width;
+    const row = y - top;
     if (first[row]! < 0 || x < first[row]!) first[row] = x;
     if (x > last[row]!) last[row] = x;
   }
-  const points: PhotoPoint[] = [];
-  for (let row = 0; row < rows; row++)
-    if (first[row]! >= 0)
-      for (const y of [top + row, top + row + 1])
-        points.push({ x: first[row]!, y }, { x: last[row]! + 1, y });
-  points.sort((p, q) => p.x - q.x || p.y - q.y);
-  const lower = chain(points);
-  const upper = chain(points.reverse());
-  return [...lower.slice(0, -1), ...upper.slice(0, -1)];
+  const left: PhotoPoint[] = [];
+  const right: PhotoPoint[] = [];
+  // A border between two rows reaches as far as the wider of them.
+  for (let border = 0; border <= rows; border++) {
+    const above = border > 0 && first[border - 1]! >= 0 ? border - 1 : border;
+    const below = border < rows && first[border]! >= 0 ? border : above;
+    if (above === rows || first[below]! < 0) continue;
+    const y = top + border;
+    left.push({ x: Math.min(first[above]!, first[below]!), y });
+    right.push({ x: Math.max(last[above]!, last[below]!) + 1, y });
+  }
+  return [...chain(right), ...chain(left.reverse())];
 }
 
 function chain(points: readonly PhotoPoint[]): PhotoPoint[] {

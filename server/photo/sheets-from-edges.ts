@@ -1,13 +1,14 @@
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
+import { contains } from '../geometry/polygon.ts';
 import { apartQuads, gridOf } from './apart-quads.ts';
-import { edgesOf } from './edges.ts';
 import type { Edges } from './edges.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { dividedBlock } from './grown-together.ts';
 import { isSeenInParts, unexplained } from './left-over.ts';
 import type { PhotoAsk } from './picture.ts';
-import { quadsFromLines } from './sheets-from-lines.ts';
-import type { SidePair } from './sheets-from-lines.ts';
+import { seenEdges } from './seen-edges.ts';
+import { BARE, LEAST_BORNE, quadsFromLines } from './sheets-from-lines.ts';
+import type { Judge, SidePair } from './sheets-from-lines.ts';
 import { bestOver, nearestSize, sizesToTry } from './sheet-sizes.ts';
 import { straightLines } from './straight-lines.ts';
 import { shrunken } from './white-card.ts';
@@ -19,15 +20,14 @@ export function fromEdges(
   usual: number,
   ask: PhotoAsk,
 ): Candidate[] {
-  const edges = edgesOf(overview.image);
-  const least = Math.max(1.0, 1.5 * overview.table.roughness);
+  const edges = seenEdges(overview);
   const size = ask.sheetMillimetres;
   const blocks =
     size === null
       ? []
       : overview.blocks
           .filter(({ pixels }) => usual === 0 || pixels.length > 1.4 * usual)
-          .flatMap((region) => dividedBlock(region, edges, least, size.width / size.height, usual));
+          .flatMap((region) => dividedBlock(region, edges, size.width / size.height, usual));
   const divided = apartQuads(
     blocks,
     whole.map(({ corners }) => corners),
@@ -49,18 +49,17 @@ function fromLines(
   whole: readonly Candidate[],
   ask: PhotoAsk,
 ): Candidate[] {
-  const { table } = overview;
-  const least = Math.max(1.0, 1.5 * table.roughness);
-  const lines = straightLines(edges, least, MOST_LINES);
+  const lines = straightLines(edges, MOST_LINES);
+  const judge = judgeOf(overview);
   const trial = (
     sizeAt: (place: PhotoPoint) => SidePair,
     there: readonly Candidate[],
   ): Candidate[] =>
     apartQuads(
-      quadsFromLines(lines, edges, sizeAt, least, judgeOf(overview)),
+      quadsFromLines(lines, edges, { ...judge, sizeAt, isTaken: inMiddleOf(there) }),
       there.map(({ corners }) => corners),
     )
-      .filter(({ least: weakest, mean }) => weakest > 0.3 && mean > 0.55)
+      .filter(({ least, mean }) => least > LEAST_BORNE && mean > 0.55)
       .map(({ corners, area, score }) => ({ corners, area, fill: score }));
   const first =
     whole.length > 0
@@ -75,25 +74,35 @@ function fromLines(
 /** Score from which a quad of lines tells the size of sheets. */
 const SURE = 0.7;
 
-/** How well a quad agrees with the table: low when bare table lies in it, above all along a side. */
-function judgeOf({ table, image }: Overview): (corners: Quad<'photo'>) => number {
+/** Whether a place lies so far within one of the sheets that no other can have its middle there. */
+function inMiddleOf(sheets: readonly Candidate[]): (place: PhotoPoint) => boolean {
+  const inner = sheets.map(({ corners }) => shrunken(corners, 0.1));
+  return (place) => inner.some((corners) => contains(corners, place));
+}
+
+/** How well a quad agrees with the table: badly when bare table lies in it, above all along a side. */
+function judgeOf({ table, image }: Overview): Pick<Judge, 'bareIn' | 'agrees'> {
   const isBare = ({ x, y }: PhotoPoint): boolean =>
     table.reached[Math.floor(y) * image.width + Math.floor(x)] === 1;
   const part = (places: readonly PhotoPoint[]): number =>
     places.filter(isBare).length / places.length;
-  return (corners) => {
-    const rim = shrunken(corners, 0.03);
-    const sides = rim.map((from, side) => {
-      const to = rim[(side + 1) % 4]!;
-      return part(
-        Array.from({ length: 12 }, (_, k) => ({
-          x: from.x + ((k + 0.5) / 12) * (to.x - from.x),
-          y: from.y + ((k + 0.5) / 12) * (to.y - from.y),
-        })),
-      );
-    });
-    // A white sheet on a white table looks bare all over; that alone must not rule it out.
-    const bare = part(gridOf(corners, 10));
-    return 1 - 0.5 * bare - 0.25 * Math.max(0, Math.max(...sides) - bare);
+  const bareIn = (corners: Quad<'photo'>): number => part(gridOf(corners, 10));
+  return {
+    bareIn,
+    agrees: (corners) => {
+      const rim = shrunken(corners, 0.03);
+      const sides = rim.map((from, side) => {
+        const to = rim[(side + 1) % 4]!;
+        return part(
+          Array.from({ length: 12 }, (_, k) => ({
+            x: from.x + ((k + 0.5) / 12) * (to.x - from.x),
+            y: from.y + ((k + 0.5) / 12) * (to.y - from.y),
+          })),
+        );
+      });
+      // A white sheet on a white table looks bare all over; that alone must not rule it out.
+      const bare = bareIn(corners);
+      return 1 - BARE * bare - 0.25 * Math.max(0, Math.max(...sides) - bare);
+    },
   };
 }

@@ -1,3 +1,4 @@
+import { workRoom } from '../colour/work-room.ts';
 import type { Edges } from './edges.ts';
 
 /** A straight line seen in the picture, in pieces. */
@@ -25,18 +26,18 @@ interface Segment {
  * Finds straight lines: bands of edge pixels that agree in direction, joined where they continue each
  * other, so that the border of a striped sheet counts as one line.
  *
- * Takes       the edges, and from which steepness on a pixel counts.
+ * Takes       the edges, and how many lines at most.
+ * Gives       lines, those borne out longest first.
  * Source      the growing of bands follows Grompone von Gioi and others (2010), LSD: a fast line segment
  *             detector, doi:10.1109/TPAMI.2008.300, without its count of false alarms.
  */
-export function straightLines(edges: Edges, least: number, most: number): StraightLine[] {
-  const segments = segmentsOf(edges, least);
+export function straightLines(edges: Edges, most: number): StraightLine[] {
+  const segments = segmentsOf(edges);
   segments.sort((p, q) => q.half - p.half);
-  const used = new Uint8Array(segments.length);
+  const left = segments.map((_, index) => index);
   const lines: StraightLine[] = [];
-  for (let seed = 0; seed < segments.length; seed++) {
-    if (used[seed] === 1) continue;
-    const line = joined(segments, seed, used);
+  while (left.length > 0) {
+    const line = joined(segments, left);
     if (line.borne >= SHORTEST_LINE) lines.push(line);
   }
   return lines.sort((p, q) => q.borne - p.borne).slice(0, most);
@@ -47,58 +48,73 @@ const SHORTEST_LINE = 24;
 /** Cosine of twice 12 degrees. */
 const AGREES = 0.91;
 
-function segmentsOf({ width, height, steep, cos2, sin2 }: Edges, least: number): Segment[] {
-  // Only crests count, or the two borders of a narrow gap would grow into one thick band.
-  const seen = new Uint8Array(width * height).fill(1);
-  const order: number[][] = Array.from({ length: 32 }, () => []);
-  for (let pixel = width + 1; pixel < steep.length - width - 1; pixel++)
-    if (
-      steep[pixel]! > least &&
-      (steep[pixel]! < FAINT * least || isCrest(pixel, width, steep, cos2, sin2))
-    ) {
-      seen[pixel] = 0;
-      order[Math.min(31, Math.floor(steep[pixel]!))]!.push(pixel);
-    }
+const LEVELS = 32;
+const orderRoom = workRoom((length) => new Int32Array(length));
+const bandRoom = workRoom((length) => new Int32Array(length));
+
+function segmentsOf(edges: Edges): Segment[] {
+  const { width, height, steep, ways } = edges;
+  const seen = new Uint8Array(width * height);
+  const order = byLevel(edges, seen);
+  const band = bandRoom(width * height);
   const segments: Segment[] = [];
-  const band: number[] = [];
-  for (let level = 31; level >= 0; level--)
-    for (const start of order[level]!) {
-      if (seen[start] === 1) continue;
-      band.length = 0;
-      band.push(start);
-      seen[start] = 1;
-      let [c, s] = [cos2[start]!, sin2[start]!];
-      // The band grows while it is walked.
-      for (const pixel of band) {
-        const norm = Math.hypot(c, s);
-        for (const dy of [-width, 0, width])
-          for (let dx = -1; dx <= 1; dx++) {
-            const near = pixel + dy + dx;
-            if (near < 0 || near >= seen.length || seen[near] === 1 || steep[near]! <= least)
-              continue;
-            if ((cos2[near]! * c + sin2[near]! * s) / norm < AGREES) continue;
-            seen[near] = 1;
-            band.push(near);
-            c += cos2[near]!;
-            s += sin2[near]!;
-          }
-      }
-      const segment = band.length >= SHORTEST_SEGMENT ? segmentOf(band, width, steep) : null;
-      if (segment !== null) segments.push(segment);
+  for (const start of order) {
+    if (seen[start] === 1) continue;
+    band[0] = start;
+    seen[start] = 1;
+    let c = ways[2 * start]!;
+    let s = ways[2 * start + 1]!;
+    let size = 1;
+    // The band grows while it is walked.
+    for (let walked = 0; walked < size; walked++) {
+      const pixel = band[walked]!;
+      const agrees = AGREES * Math.sqrt(c * c + s * s);
+      for (let row = pixel - width; row <= pixel + width; row += width)
+        for (let near = row - 1; near <= row + 1; near++) {
+          if (seen[near] !== 0) continue;
+          const nearC = ways[2 * near]!;
+          const nearS = ways[2 * near + 1]!;
+          if (nearC * c + nearS * s < agrees) continue;
+          seen[near] = 1;
+          band[size++] = near;
+          c += nearC;
+          s += nearS;
+        }
     }
+    const segment = size >= SHORTEST_SEGMENT ? segmentOf(band, size, width, steep) : null;
+    if (segment !== null) segments.push(segment);
+  }
   return segments;
 }
 
+/** The pixels that count, the steepest level first, row by row in each; all others are marked as seen. */
+function byLevel({ width, height, least, steep, ways }: Edges, seen: Uint8Array): Int32Array {
+  const counts = new Int32Array(LEVELS + 1);
+  // Only crests count, or the two borders of a narrow gap would grow into one thick band.
+  const [first, end] = [width + 1, steep.length - width - 1];
+  seen.fill(1);
+  for (let pixel = first; pixel < end; pixel++) {
+    const value = steep[pixel]!;
+    if (value === 0 || (value >= FAINT * least && !isCrest(pixel, width, steep, ways))) continue;
+    seen[pixel] = 0;
+    counts[LEVELS - levelOf(value)]!++;
+  }
+  for (let level = 1; level <= LEVELS; level++) counts[level]! += counts[level - 1]!;
+  const order = orderRoom(width * height).subarray(0, counts[LEVELS]);
+  for (let pixel = first; pixel < end; pixel++)
+    if (seen[pixel] === 0) order[counts[LEVELS - 1 - levelOf(steep[pixel]!)]!++] = pixel;
+  return order;
+}
+
+function levelOf(steepness: number): number {
+  return steepness >= LEVELS ? LEVELS - 1 : steepness | 0;
+}
+
 /** Whether no pixel before or behind it, across the edge, is clearly steeper. */
-function isCrest(
-  pixel: number,
-  width: number,
-  steep: Float32Array,
-  cos2: Float32Array,
-  sin2: Float32Array,
-): boolean {
-  const [c, s] = [cos2[pixel]!, sin2[pixel]!];
-  // Doubled angles: cos2 near 1 is a change along the row, near -1 down the column, sin2 along the diagonals.
+function isCrest(pixel: number, width: number, steep: Float32Array, ways: Float32Array): boolean {
+  const c = ways[2 * pixel]!;
+  const s = ways[2 * pixel + 1]!;
+  // Doubled angles: a cosine near 1 is a change along the row, near -1 down the column, the sine along the diagonals.
   const step = Math.abs(c) > Math.abs(s) ? (c > 0 ? 1 : width) : s > 0 ? width + 1 : width - 1;
   const least = CREST * Math.max(steep[pixel - step]!, steep[pixel + step]!);
   return steep[pixel]! >= least;
@@ -110,25 +126,35 @@ const FAINT = 2.5;
 const CREST = 0.92;
 
 /** The line through a band of pixels, weighed by steepness; null when the band is no line. */
-function segmentOf(band: readonly number[], width: number, steep: Float32Array): Segment | null {
+function segmentOf(
+  band: Int32Array,
+  size: number,
+  width: number,
+  steep: Float32Array,
+): Segment | null {
+  const perWidth = 1 / width;
   let weight = 0;
   let mx = 0;
   let my = 0;
-  for (const pixel of band) {
+  for (let at = 0; at < size; at++) {
+    const pixel = band[at]!;
     const w = steep[pixel]!;
+    const row = ((pixel + 0.5) * perWidth) | 0;
     weight += w;
-    mx += w * ((pixel % width) + 0.5);
-    my += w * (Math.floor(pixel / width) + 0.5);
+    mx += w * (pixel - row * width + 0.5);
+    my += w * (row + 0.5);
   }
   mx /= weight;
   my /= weight;
   let xx = 0;
   let xy = 0;
   let yy = 0;
-  for (const pixel of band) {
+  for (let at = 0; at < size; at++) {
+    const pixel = band[at]!;
     const w = steep[pixel]!;
-    const x = (pixel % width) + 0.5 - mx;
-    const y = Math.floor(pixel / width) + 0.5 - my;
+    const row = ((pixel + 0.5) * perWidth) | 0;
+    const x = pixel - row * width + 0.5 - mx;
+    const y = row + 0.5 - my;
     xx += w * x * x;
     xy += w * x * y;
     yy += w * y * y;
@@ -142,19 +168,24 @@ function segmentOf(band: readonly number[], width: number, steep: Float32Array):
   return { x: mx, y: my, dx, dy, half };
 }
 
-function joined(segments: readonly Segment[], seed: number, used: Uint8Array): StraightLine {
-  const { x, y, dx, dy } = segments[seed]!;
+/** The line through the first segment that is left and all that continue it; these are taken out of those left. */
+function joined(segments: readonly Segment[], left: number[]): StraightLine {
+  const seed = segments[left[0]!]!;
+  const { x, y, dx, dy } = seed;
   // Sums for fitting the line anew in the seed's frame: v = m + k u.
-  let [n, su, sv, suu, suv] = [0, 0, 0, 0, 0];
-  let [m, k] = [0, 0];
+  let n = 0;
+  let su = 0;
+  let sv = 0;
+  let suu = 0;
+  let suv = 0;
+  let m = 0;
+  let k = 0;
   const pieces: [number, number][] = [];
-  const add = (index: number): void => {
-    const { x: px, y: py, dx: qx, dy: qy, half } = segments[index]!;
-    used[index] = 1;
+  const add = ({ x: px, y: py, dx: qx, dy: qy, half }: Segment): void => {
     const cos = qx * dx + qy * dy;
     const u = (px - x) * dx + (py - y) * dy;
     pieces.push([u - half * Math.abs(cos), u + half * Math.abs(cos)]);
-    for (const end of [-half, half]) {
+    for (let end = -half; end <= half; end += 2 * half) {
       const ex = px + end * qx - x;
       const ey = py + end * qy - y;
       const eu = ex * dx + ey * dy;
@@ -170,16 +201,20 @@ function joined(segments: readonly Segment[], seed: number, used: Uint8Array): S
     m = (sv - k * su) / n;
   };
   add(seed);
-  for (let index = seed + 1; index < segments.length; index++) {
-    if (used[index] === 1) continue;
-    const other = segments[index]!;
+  let kept = 0;
+  for (let at = 1; at < left.length; at++) {
+    const other = segments[left[at]!]!;
+    if (continues(other)) add(other);
+    else left[kept++] = left[at]!;
+  }
+  left.length = kept;
+  function continues(other: Segment): boolean {
     const u = (other.x - x) * dx + (other.y - y) * dy;
     const v = (other.y - y) * dx - (other.x - x) * dy;
-    if (Math.abs(v - m - k * u) > 1.3) continue;
+    if (Math.abs(v - m - k * u) > 1.3) return false;
     const slope = Math.abs(other.dy * dx - other.dx * dy - k * (other.dx * dx + other.dy * dy));
     // Short segments tell their direction badly.
-    if (slope * Math.min(other.half, 40) > 1.6 || slope > 0.25) continue;
-    add(index);
+    return slope * Math.min(other.half, 40) <= 1.6 && slope <= 0.25;
   }
   const length = Math.hypot(1, k);
   const direction = { dx: (dx - k * dy) / length, dy: (dy + k * dx) / length };

@@ -2,7 +2,7 @@ import { aspectOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { regionsOf } from './regions.ts';
 import type { Mask, Region } from './regions.ts';
-import { spreadOut, withoutGaps, withoutThin } from './spread.ts';
+import { filledWithoutThin, spreadOut } from './spread.ts';
 import { shrunken } from './white-card.ts';
 
 export interface Strewn {
@@ -36,8 +36,7 @@ export function strewnOver(
   for (const { pixels } of cutOff) if (pixels.length > WHOLE_THING * one) clear(of, pixels);
   if (countOf(of) < WORTH_A_LOOK * one) return { inside: [], atRim: [] };
   const by = Math.round(Math.sqrt(one) / 20);
-  const joined = withoutThin(withoutGaps({ width, height, of }, by), by);
-  const regions = regionsOf(joined, WHOLE_THING * one);
+  const regions = regionsOf(filledWithoutThin({ width, height, of }, by), WHOLE_THING * one);
   // The next motif would lie so far off.
   const rim = 2 * by + 3;
   const isAtRim = ({ left: l, top, right, bottom }: Region): boolean =>
@@ -114,14 +113,17 @@ export function shredsOver(
   return groups.flatMap(({ pixels }): Region[] => {
     const shreds = pixels.filter((pixel) => of[pixel] === 1);
     if (shreds.length < WORTH_A_LOOK * one) return [];
-    let [low, high] = [width, 0];
-    for (const pixel of shreds) {
-      low = Math.min(low, pixel % width);
-      high = Math.max(high, pixel % width);
+    let left = width;
+    let right = 0;
+    for (let at = shreds.length - 1; at >= 0; at--) {
+      const x = shreds[at]! % width;
+      if (x < left) left = x;
+      if (x > right) right = x;
     }
-    const top = Math.floor(minOf(shreds) / width);
-    const bottom = Math.floor(maxOf(shreds) / width);
-    return [{ pixels: shreds, left: low, right: high, top, bottom }];
+    // They come row by row.
+    const top = Math.floor(shreds[0]! / width);
+    const bottom = Math.floor(shreds[shreds.length - 1]! / width);
+    return [{ pixels: shreds, left, right, top, bottom }];
   });
 }
 
@@ -134,14 +136,6 @@ function countOf(of: Uint8Array): number {
 
 function clear(of: Uint8Array, pixels: Int32Array): void {
   for (let at = pixels.length - 1; at >= 0; at--) of[pixels[at]!] = 0;
-}
-
-function minOf(values: Int32Array): number {
-  return values.reduce((least, value) => Math.min(least, value), Infinity);
-}
-
-function maxOf(values: Int32Array): number {
-  return values.reduce((most, value) => Math.max(most, value), -Infinity);
 }
 
 /** Takes a sheet out of a mask, with a little around it: its shadow, its torn rim. */

@@ -37,7 +37,7 @@ function block(
     return isThere() || column < columns - 1 || row < rows - 1;
   }
   const [region] = regionsOf({ width, height, of }, 100);
-  return dividedBlock(region!, edgesOf({ width, height, lab }), 1, 1, 0);
+  return dividedBlock(region!, edgesOf({ width, height, lab }, 1), 1, 0);
 }
 
 const places = (cells: readonly Candidate[]): number[][] =>

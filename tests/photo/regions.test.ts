@@ -1,7 +1,13 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { regionsOf } from '../../server/photo/regions.ts';
 import type { Mask } from '../../server/photo/regions.ts';
-import { spreadOut, withoutGaps, withoutThin } from '../../server/photo/spread.ts';
+import {
+  filledWithoutThin,
+  spreadOut,
+  withoutGaps,
+  withoutThin,
+} from '../../server/photo/spread.ts';
 
 /** `#` is a thing, all else is none. */
 function mask(...rows: readonly string[]): Mask {
@@ -19,7 +25,56 @@ const shown = ({ width, height, of }: Mask): string[] =>
     ),
   );
 
+/** Masks of some 3 x 80 to 12 x 80 pixels, half full of blotches. */
+const masks = fc
+  .record({
+    width: fc.integer({ min: 1, max: 80 }),
+    height: fc.integer({ min: 1, max: 12 }),
+    seed: fc.infiniteStream(fc.boolean()),
+  })
+  .map(({ width, height, seed }): Mask => {
+    const of = Uint8Array.from({ length: width * height }, () => Number(seed.next().value));
+    return { width, height, of };
+  });
+
+/** All pixels that can be walked to from one, one step after the other. */
+function walked({ width, height, of }: Mask, start: number): number[] {
+  const seen = new Set([start]);
+  for (const pixel of seen) {
+    const x = pixel % width;
+    const beside = [
+      ...(x > 0 ? [pixel - 1] : []),
+      ...(x < width - 1 ? [pixel + 1] : []),
+      ...(pixel >= width ? [pixel - width] : []),
+      ...(pixel < width * (height - 1) ? [pixel + width] : []),
+    ];
+    for (const next of beside) if (of[next] === 1) seen.add(next);
+  }
+  return [...seen].sort((p, q) => p - q);
+}
+
 describe('the regions of a mask', () => {
+  it('are what can be walked to from each of their pixels, row by row', () => {
+    fc.assert(
+      fc.property(masks, (mask) => {
+        const regions = regionsOf(mask, 1);
+        const sum = regions.reduce((total, { pixels }) => total + pixels.length, 0);
+        expect(sum).toBe(mask.of.reduce((total, value) => total + value, 0));
+        for (const { pixels, left, top, right, bottom } of regions) {
+          expect([...pixels]).toEqual(walked(mask, pixels[0]!));
+          const columns = [...pixels].map((pixel) => pixel % mask.width);
+          const rows = [...pixels].map((pixel) => Math.floor(pixel / mask.width));
+          expect([left, top, right, bottom]).toEqual([
+            Math.min(...columns),
+            Math.min(...rows),
+            Math.max(...columns),
+            Math.max(...rows),
+          ]);
+        }
+      }),
+    );
+  });
+
   it('are joined by sides, not by corners, and come largest first', () => {
     const regions = regionsOf(mask('##..#', '##..#', '..#..', '#....'), 1);
     expect(regions.map(({ pixels }) => pixels.length)).toEqual([4, 2, 1, 1]);
@@ -54,6 +109,21 @@ describe('what is thin in a mask', () => {
     expect(shown(withoutGaps(before, 1))[2]).toBe(pad('..#####...'));
   });
 
+  it('is what a square drawn over it pixel by pixel does not fit into', () => {
+    fc.assert(
+      fc.property(masks, fc.integer({ min: 0, max: 40 }), (mask, by) => {
+        const grown = spreadByPixel(mask, by);
+        expect(spreadOut(mask, by).of).toEqual(grown.of);
+        const filled = outward(spreadByPixel(outward(grown), by));
+        expect(withoutGaps(mask, by).of).toEqual(filled.of);
+        const thinned = spreadByPixel(outward(spreadByPixel(outward(mask), by)), by);
+        expect(withoutThin(mask, by).of).toEqual(thinned.of);
+        const both = spreadByPixel(outward(spreadByPixel(outward(filled), by)), by);
+        expect(filledWithoutThin(mask, by).of).toEqual(both.of);
+      }),
+    );
+  });
+
   it('spreads over a square around each pixel, not past the ends of a row', () => {
     expect(shown(spreadOut(mask('....', '#...', '....', '....'), 1))).toEqual([
       '##..',
@@ -64,3 +134,16 @@ describe('what is thin in a mask', () => {
     expect(shown(spreadOut(mask(pad('.#.')), 1))).toEqual([pad('###')]);
   });
 });
+
+function spreadByPixel({ width, height, of }: Mask, by: number): Mask {
+  const out = new Uint8Array(of.length);
+  of.forEach((value, pixel) => {
+    if (value === 0) return;
+    const [x, y] = [pixel % width, Math.floor(pixel / width)];
+    for (let row = Math.max(0, y - by); row <= Math.min(height - 1, y + by); row++)
+      out.fill(1, row * width + Math.max(0, x - by), row * width + Math.min(width, x + by + 1));
+  });
+  return { width, height, of: out };
+}
+
+const outward = (mask: Mask): Mask => ({ ...mask, of: mask.of.map((value) => 1 - value) });
