@@ -7,7 +7,14 @@ import {
   typedElement,
   withMore,
 } from '../../web/layouts/elements.ts';
-import { added, inRole, shifted, without } from '../../web/layouts/order-layers.ts';
+import {
+  called,
+  layerCalled,
+  layerNames,
+  sharersOf,
+  withNames,
+} from '../../web/layouts/layer-names.ts';
+import { added, inRole, shifted, withLayer, without } from '../../web/layouts/order-layers.ts';
 import { boxOf, grown, moved, rulerOf, stepOf, typed } from '../../web/layouts/place-layer.ts';
 import { begun, changed, redone, undone } from '../../web/layouts/undo.ts';
 
@@ -172,4 +179,84 @@ describe('what is stamped or cut with a die', () => {
     expect(faultyElement('elements[3].box')).toBe(3);
     expect(faultyElement('layers[3].box')).toBeNull();
   });
+});
+
+describe('layers are called by what they are and where they lie', () => {
+  const at = (id: string, role: Layer['role'], box: Layer['box']): Layer => ({
+    ...panel,
+    id,
+    role,
+    box,
+  });
+  const left = at('panel-1', 'panel', { x: '0 in', y: '0 in', width: '2 in', height: '5 1/2 in' });
+  const right = at('panel-2', 'panel', {
+    x: '2 1/4 in',
+    y: '0 in',
+    width: '2 in',
+    height: '5 1/2 in',
+  });
+  const top = at('strip-1', 'strip', { x: '0 in', y: '0 in', width: '4 1/4 in', height: '1 in' });
+  const low = at('strip-2', 'strip', {
+    x: '0 in',
+    y: '4 1/2 in',
+    width: '4 1/4 in',
+    height: '1 in',
+  });
+  const names = (layers: Layer[]): string[] =>
+    [...layerNames({ ...layout, layers: [base, ...layers] }).values()].sort();
+
+  test('by their places where several are alike, by what they are where one is alone', () => {
+    expect(names([left, right, top, low])).toEqual([
+      'base',
+      'bottom-strip',
+      'left-panel',
+      'right-panel',
+      'top-strip',
+    ]);
+    expect(names([left])).toEqual(['base', 'panel']);
+  });
+
+  test('two in one place are told apart by numbers, and no two have one name', () => {
+    const again = { ...left, id: 'panel-3' };
+    const found = names([left, again, right]);
+    expect(found).toContain('left-panel-1');
+    expect(found).toContain('left-panel-2');
+    expect(new Set(found).size).toBe(found.length);
+  });
+
+  test('a name that she gives stays wherever the layer goes, and what lies on the layer follows it', () => {
+    const stamped = withMore({ ...layout, layers: [base, left, right] }, 'stamp', 1);
+    const hers = called(stamped, 1, ' Mère & Sea ');
+    expect(hers.layers[1]!.id).toBe('mere-sea');
+    expect(elementsOf(hers)[0]!.layer).toBe('mere-sea');
+    expect(layerCalled(hers, 'mere-sea')).toBe('Mere sea');
+    const kept = withNames(hers);
+    expect(kept.layers.map(({ id }) => id)).toEqual(['base', 'mere-sea', 'panel']);
+    expect(elementsOf(kept)[0]!.layer).toBe('mere-sea');
+    // The same name twice would be refused; the second gets a number.
+    expect(called(hers, 2, 'mere sea').layers[2]!.id).toBe('mere-sea-2');
+    expect(layerCalled(called(hers, 1, ''), called(hers, 1, '').layers[1]!.id)).toBe('Left panel');
+  });
+
+  test('a paper is told by what else is cut from it', () => {
+    const layers = [base, left, { ...right, paper: left.paper }];
+    expect(sharersOf({ ...layout, layers }, layers[1]!, left.paper)).toBe('right panel');
+    expect(sharersOf({ ...layout, layers }, layers[0]!, 'base')).toBe('');
+  });
+});
+
+test('what is stamped or glued on a layer goes where the layer goes, and comes back with it', () => {
+  const stamped = withMore(layout, 'stamp', 1);
+  const before = boxOf(elementsOf(stamped)[0]!);
+  const pulled = withLayer(stamped, 1, moved(panel, card, 0, 25.4));
+  const after = boxOf(elementsOf(pulled)[0]!);
+  expect(after.y - before.y).toBeCloseTo(25.4, 6);
+  expect(after.x).toBe(before.x);
+  const back = withLayer(pulled, 1, moved(pulled.layers[1]!, card, 0, -25.4));
+  expect(back.elements).toEqual(stamped.elements);
+  // Sized by its lower right corner, or when another layer moves, it stays.
+  expect(withLayer(stamped, 1, grown(panel, card, 0, 10)).elements).toEqual(stamped.elements);
+  const other = { ...panel, id: 'other' };
+  const two = { ...stamped, layers: [base, panel, other] };
+  expect(withLayer(two, 2, moved(other, card, 0, 25.4)).elements).toEqual(stamped.elements);
 });

@@ -12,6 +12,7 @@ import {
   withMore,
   withoutElement,
 } from './elements.ts';
+import { layerCalled } from './layer-names.ts';
 import { MeasureField } from './measure-field.tsx';
 
 interface Props {
@@ -55,7 +56,7 @@ export function ElementList({ layout, chosen, faulty, settle }: Props): VNode {
               >
                 {layout.layers.map(({ id }) => (
                   <option key={id} value={id}>
-                    {words.layerName(id)}
+                    {layerCalled(layout, id)}
                   </option>
                 ))}
               </select>

@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
 import { editorWords } from '../words/editor.ts';
 import { MeasureField } from './measure-field.tsx';
+import { called, layerCalled, sharersOf } from './layer-names.ts';
 import { freePaper, inRole, papersIn, shifted, withLayer, without } from './order-layers.ts';
 import { typed } from './place-layer.ts';
 
@@ -26,6 +27,9 @@ export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
       {base ? (
         <p class="small">{said.base}</p>
       ) : (
+        <LayerName layout={layout} chosen={chosen} settle={settle} />
+      )}
+      {!base && (
         <div class="pair measures">
           {(['width', 'height', 'x', 'y'] as const).map((what) => (
             <MeasureField
@@ -89,6 +93,25 @@ export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
   );
 }
 
+/** What she calls the layer; as it is called by itself until she writes something else. */
+function LayerName({ layout, chosen, settle }: Props): VNode {
+  const now = layerCalled(layout, layout.layers[chosen]!.id);
+  return (
+    <label class="field">
+      <span>{said.layerName}</span>
+      <input
+        key={now}
+        defaultValue={now}
+        maxLength={24}
+        autoComplete="off"
+        onChange={({ currentTarget: { value } }) => {
+          if (value.trim() !== now) settle(called(layout, chosen, value));
+        }}
+      />
+    </label>
+  );
+}
+
 interface PaperProps {
   readonly layout: NewLayout;
   readonly layer: Layer;
@@ -113,12 +136,14 @@ function PaperField({ layout, layer, change }: PaperProps): VNode {
           <>
             {papersIn(layout, material).map((paper, n) => (
               <option key={`${material}/${paper}`} value={`${material}/${paper}`}>
-                {said.paperOf(material, n)}
+                {said.paperOf(material, n, sharersOf(layout, layer, paper))}
               </option>
             ))}
-            <option key={`${material}/`} value={`${material}/`}>
-              {said.another[material]}
-            </option>
+            {(material !== layer.material || sharersOf(layout, layer, layer.paper) !== '') && (
+              <option key={`${material}/`} value={`${material}/`}>
+                {said.another[material]}
+              </option>
+            )}
           </>
         ))}
       </select>

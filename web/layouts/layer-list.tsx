@@ -3,7 +3,7 @@ import type { VNode } from 'preact';
 import type { Layer, NewLayout } from '../../server/contract/layouts.ts';
 import { Icon } from '../table/icon.tsx';
 import { editorWords } from '../words/editor.ts';
-import { words } from '../words/words.ts';
+import { layerCalled } from './layer-names.ts';
 import type { PaperShown } from './layer-paper.tsx';
 import { withLayer, without } from './order-layers.ts';
 import { grown, moved, rulerOf, stepOf } from './place-layer.ts';
@@ -63,7 +63,7 @@ export function LayerList(props: Props): VNode {
               >
                 {at === faulty && <Icon name="caution" />}
                 <Chip layer={layer} paper={paperOf(layer)} letter={letterOf(layer)} />
-                {words.layerName(layer.id)}
+                {layerCalled(layout, layer.id)}
                 {at === faulty && <span class="unseen">{editorWords.faulty}</span>}
               </button>
             </li>

@@ -1,6 +1,6 @@
 import type { Layer, Layout, NewLayout } from '../../server/contract/layouts.ts';
-import { millimetres, written } from '../lengths/lengths.ts';
-import { rulerOf, stepOf } from './place-layer.ts';
+import { millimetres, written, type Ruler } from '../lengths/lengths.ts';
+import { boxOf, rulerOf, stepOf } from './place-layer.ts';
 
 export const kinds = ['panel', 'strip', 'circle', 'banner', 'greeting'] as const;
 export type Kind = (typeof kinds)[number];
@@ -79,9 +79,26 @@ export function inRole(layout: NewLayout, layer: Layer, role: Layer['role']): La
   return { ...layer, role, ...paperForRole(layout, role) };
 }
 
-/** The layout with one layer changed. */
+/** The layout with one layer changed; what is stamped or glued on it goes where it goes. */
 export function withLayer(layout: NewLayout, at: number, layer: Layer): NewLayout {
-  return { ...layout, layers: layout.layers.map((one, n) => (n === at ? layer : one)) };
+  const [before, after] = [boxOf(layout.layers[at]!), boxOf(layer)];
+  const [byX, byY] = [after.x - before.x, after.y - before.y];
+  const layers = layout.layers.map((one, n) => (n === at ? layer : one));
+  if (layout.elements === undefined || (byX === 0 && byY === 0)) return { ...layout, layers };
+  const elements = layout.elements.map((one) =>
+    one.layer === layer.id ? carried(one, byX, byY, rulerOf(layout.card)) : one,
+  );
+  return { ...layout, layers, elements };
+}
+
+function carried<T extends Pick<Layer, 'box'>>(one: T, byX: number, byY: number, ruler: Ruler): T {
+  const { x, y } = boxOf(one);
+  const box = {
+    ...one.box,
+    x: written(Math.max(0, x + byX), ruler),
+    y: written(Math.max(0, y + byY), ruler),
+  };
+  return { ...one, box };
 }
 
 /** The layer one step up (1) or down (-1) in the stack; the base stays the lowest. */

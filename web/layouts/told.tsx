@@ -1,7 +1,7 @@
 import type { VNode } from 'preact';
 import type { CheckedLayout, NewLayout } from '../../server/contract/layouts.ts';
 import { editorWords } from '../words/editor.ts';
-import { words } from '../words/words.ts';
+import { layerCalled } from './layer-names.ts';
 
 interface Props {
   readonly checked: CheckedLayout;
@@ -21,7 +21,7 @@ export function Told({ checked, layout, chosen }: Props): VNode {
         <ul aria-label={editorWords.borders}>
           {meets.map(({ a, b, length }) => (
             <li key={`${a}/${b}`}>
-              {editorWords.meets(words.layerName(a === id ? b : a), length)}
+              {editorWords.meets(layerCalled(layout, a === id ? b : a), length)}
             </li>
           ))}
         </ul>

@@ -30,6 +30,7 @@ export const editorWords = {
     `${element} lies on ${layer}, but it does not fit there: part of it would lie beside what is seen of ${layer}.`,
   measures: { width: 'Width', height: 'Height', x: 'From the left', y: 'From the top' },
   unreadable: 'Write it as 4 1/4 or 108 mm, at least 1/8 in (3 mm) wide.',
+  layerName: 'What you call it',
   role: 'What it does',
   roles: {
     mat: 'mat',
@@ -39,9 +40,15 @@ export const editorWords = {
     greeting: 'greeting',
   },
   paper: 'Its paper',
-  paperOf: (material: 'patterned' | 'cardstock', index: number): string =>
-    material === 'patterned' ? `Pattern ${letter(index)}` : `Plain ${letter(index)}`,
-  another: { patterned: 'another pattern', cardstock: 'another plain cardstock' },
+  /** The letter is that on the drawing; plain cardstock has none and is told by what else is cut from it. */
+  paperOf: (material: 'patterned' | 'cardstock', index: number, sharers: string): string => {
+    const stuff = material === 'patterned' ? `Patterned paper ${letter(index)}` : 'Plain cardstock';
+    return sharers === '' ? `${stuff}, for it alone` : `${stuff}, the same as ${sharers}`;
+  },
+  another: {
+    patterned: 'Another patterned paper, for it alone',
+    cardstock: 'Another plain cardstock, for it alone',
+  },
   up: 'Up',
   down: 'Down',
   remove: 'Take away',

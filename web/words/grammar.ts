@@ -20,6 +20,12 @@ export function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** 'a', 'a and b', 'a, b and c'. */
+export function listed(names: readonly string[]): string {
+  if (names.length < 2) return names.join('');
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+}
+
 /** The first few of some names, and how many more there are; names may have commas of their own. */
 export function someOf(names: readonly string[]): string {
   const more = names.length - MOST_NAMED;
