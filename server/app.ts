@@ -58,6 +58,8 @@ export async function buildApp(whole: Edges, options: AppOptions): Promise<Servi
     requestTimeout: 180_000,
     connectionTimeout: 0,
     forceCloseConnections: 'idle',
+    // As long as Node takes an address: what is too long for an id is not found, as any other that is none.
+    routerOptions: { maxParamLength: 16_384 },
     frameworkErrors: (fault, request, reply) => {
       void sendProblem(reply, problemOf(fault, request.url));
     },

@@ -7,7 +7,7 @@ export function found<T>(thing: T | null, noun: string, id: string, field = noun
     kind: 'not-found',
     field,
     received: id,
-    message: `Expected a ${noun} but found none named "${id.slice(0, 64)}"`,
+    message: `Expected ${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun} but found none named "${id.slice(0, 64)}"`,
     mend: `Look it up again; this ${noun} may have been removed.`,
   });
 }

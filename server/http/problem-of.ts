@@ -58,31 +58,42 @@ export function notUnderstood(says: IssueInWords): Problem {
   });
 }
 
-/** What the web framework itself refuses, by its published codes. */
-const OF_FRAMEWORK: readonly (readonly [RegExp, ProblemKind, string, string])[] = [
+/** What the web framework itself refuses, by its published codes: kind, detail, mend and field. */
+const OF_FRAMEWORK: readonly (readonly [RegExp, ProblemKind, string, string, string])[] = [
   [
     /^FST_(ERR_CTP_BODY_TOO_LARGE|REQ_FILE_TOO_LARGE)$/,
     'too-large',
     'Expected less than came: a photo may have up to 40 MB, other questions up to 1 MB.',
     'Send a smaller picture, or fewer things at once.',
+    'the body',
   ],
   [
     /^FST_(PARTS_LIMIT|FILES_LIMIT|FIELDS_LIMIT)$/,
     'too-large',
     'Expected one photo with a few words, but more parts came.',
     'Send one photo at a time.',
+    'the body',
   ],
   [
     /^FST_(ERR_CTP_INVALID_MEDIA_TYPE|INVALID_MULTIPART_CONTENT_TYPE)$/,
     'wrong-kind-of-body',
     'Expected JSON (application/json), or a form with a file (multipart/form-data) where one is taken.',
     'Set the content-type to what the address takes; /api/openapi.json lists it.',
+    'content-type',
   ],
   [
-    /^FST_ERR_(CTP_|BAD_URL|PARAM_URL|ASYNC_CONSTRAINT)|^FST_(PROTO_VIOLATION|PREMATURE_CLOSE|INVALID_JSON_FIELD_ERROR)/,
+    /^FST_ERR_(BAD_URL|PARAM_URL|ASYNC_CONSTRAINT)/,
     'not-understood',
-    'Expected a whole, well-formed question but could not read the one that came.',
-    'Check the address and the body, and send it again.',
+    'Expected a well-formed address but could not read the one that came.',
+    'Write what is not plain in it as UTF-8, byte by byte, like %C3%A9 for é.',
+    'address',
+  ],
+  [
+    /^FST_(ERR_CTP_|PROTO_VIOLATION|PREMATURE_CLOSE|INVALID_JSON_FIELD_ERROR)/,
+    'not-understood',
+    'Expected a whole, well-formed body but could not read the one that came.',
+    'Check that it came whole and is what its content-type says, and send it again.',
+    'the body',
   ],
 ];
 
@@ -90,7 +101,10 @@ function problemOfFramework(fault: unknown): Problem | null {
   if (!(fault instanceof Error)) return null;
   const code = 'code' in fault ? String(fault.code) : '';
   const known = OF_FRAMEWORK.find(([pattern]) => pattern.test(code));
-  if (known !== undefined) return problem(known[1], { detail: known[2], mend: known[3] });
+  if (known !== undefined) {
+    const [, kind, detail, mend, field] = known;
+    return problem(kind, { detail, mend, field });
+  }
   const status = 'statusCode' in fault ? Number(fault.statusCode) : 500;
   if (status === 429)
     return problem('too-many', {
@@ -101,6 +115,8 @@ function problemOfFramework(fault: unknown): Problem | null {
     return problem('not-understood', {
       detail: 'Expected a whole, well-formed question but could not read the one that came.',
       mend: 'Check the address and the body, and send it again.',
+      // A body that is no JSON, or names a field __proto__.
+      ...(fault instanceof SyntaxError ? { field: 'the body' } : {}),
     });
   return null;
 }

@@ -50,10 +50,20 @@ function nearestForm(issue: Issue): Issue {
   const { errors } = issue;
   if (issue.code !== 'invalid_union' || !Array.isArray(errors)) return issue;
   const missed = (errors as readonly (readonly Issue[])[]).filter(({ length }) => length > 0);
+  const values = missed.map(([first, ...more]) => (more.length === 0 ? valueOf(first!) : null));
+  if (values.length > 0 && values.every((each) => each !== null))
+    return { ...issue, code: 'invalid_value', values: values.flat() };
   const depth = ([first]: readonly Issue[]): number => first!.path.length;
   const nearest = [...missed].sort((a, b) => a.length - b.length || depth(b) - depth(a))[0]?.[0];
   if (nearest === undefined) return issue;
   return nearestForm({ ...nearest, path: [...issue.path, ...nearest.path] });
+}
+
+/** The values that a form asks for as they are, where it asks for nothing else. */
+function valueOf({ code, path, values, expected }: Issue): readonly unknown[] | null {
+  if (path.length > 0) return null;
+  if (code === 'invalid_type' && expected === 'null') return [null];
+  return code === 'invalid_value' && Array.isArray(values) ? values : null;
 }
 
 function asIssue(first: Parameters<typeof firstIssue>[0][number]): Issue {
@@ -108,7 +118,8 @@ function expectation(issue: Issue): string {
 }
 
 function amount(issue: Issue, limit: string, bound: string): string {
-  if (issue.origin === 'string') return `text of ${bound} ${limit} characters`;
+  if (issue.origin === 'string')
+    return `text of ${bound} ${limit} character${limit === '1' ? '' : 's'}`;
   if (issue.origin === 'array') return `a list of ${bound} ${limit}`;
   return `a number of ${bound} ${limit}`;
 }

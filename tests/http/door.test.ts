@@ -57,6 +57,27 @@ describe('the door', () => {
   });
 });
 
+describe('a question that cannot be read', () => {
+  test.each([
+    ['no JSON', '/api/pads', '{"name":', 400, 'the body'],
+    ['a field of JavaScript’s own', '/api/pads', '{"__proto__":{"name":"x"}}', 400, 'the body'],
+    ['an address that is no UTF-8', '/api/pads/%E0%A4%A/photos', '{}', 400, 'address'],
+    ['an id that is longer than any', `/api/pads/${'x'.repeat(300)}/photos`, '{}', 404, 'pad'],
+  ])('%s: the problem names where', async (_what, address, body, status, field) => {
+    const service = await mount(await newFolder());
+    const headers = { 'content-type': 'application/json' };
+    const answer = await ask(service, 'POST', address, Buffer.from(body), headers);
+    expect(problemIn(answer)).toMatchObject({ status, field });
+  });
+
+  test('a body of another kind: the problem names its content-type', async () => {
+    const service = await mount(await newFolder());
+    const headers = { 'content-type': 'text/xml' };
+    const answer = await ask(service, 'POST', '/api/pads', Buffer.from('<pad/>'), headers);
+    expect(problemIn(answer)).toMatchObject({ status: 415, field: 'content-type' });
+  });
+});
+
 describe('how often one device may ask', () => {
   test.each([
     ['POST', '/api/keys', 30],

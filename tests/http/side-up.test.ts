@@ -21,6 +21,19 @@ describe('which way a print is up', () => {
     expect(none.pattern).toMatchObject({ direction: 'none', told: true });
   });
 
+  test('is one of five words; another is refused by naming them all', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const { id } = pad.sheets[0]!.front!;
+    const answer = await ask(service, 'PATCH', `/api/sides/${id}`, { up: 'sideways' });
+    expect(problemIn(answer)).toMatchObject({
+      status: 400,
+      field: 'up',
+      received: 'sideways',
+      detail: 'Expected 0 or 90 or 180 or 270 or "none" for up but received "sideways".',
+    });
+  });
+
   test('what is said, or shown of a corner, while the photo is read again is not lost', async () => {
     const service = await mount(await newFolder());
     const pad = await filledPad(service);
