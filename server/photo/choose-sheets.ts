@@ -12,6 +12,8 @@ import { aboutShreds } from './about-shreds.ts';
 import { apartQuads } from './apart-quads.ts';
 import { GROUPED, byMotifs, sheetsOfMotifs } from './sheets-of-motifs.ts';
 import { isCutOff, shredsOver, strewnOver } from './strewn.ts';
+import { SHEET_PART } from './sheet-sizes.ts';
+import { isPlain, pixelsOutside, untold } from './untold.ts';
 import { usualArea } from './usual-area.ts';
 import type { Patch } from './white-card.ts';
 
@@ -37,8 +39,10 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
   const overview = freeOfLines(seen, ask);
   const { candidates, image } = overview;
   const shaped = candidates.filter(
-    ({ corners }) =>
-      isLikeSheet(corners, ask.sheetMillimetres) && !isGrownTogether(corners, overview),
+    ({ corners, area }) =>
+      area > SHEET_PART * image.width * image.height &&
+      isLikeSheet(corners, ask.sheetMillimetres) &&
+      !isGrownTogether(corners, overview),
   );
   const likely = withoutBlocks(shaped, overview);
   const usual = usualArea(likely);
@@ -77,8 +81,24 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
   ];
   const perhaps = maybe.filter(({ corners }) => liesIn(corners, image));
   const holes = holesIn(overview, sheets, [...others, ...perhaps]);
-  const unsure = [...perhaps, ...holes.filled];
+  const lastSeen = untold(
+    overview,
+    [
+      ...sheets,
+      ...perhaps,
+      ...holes.filled,
+      ...others.filter(({ corners, area }) => area < CARD * one || isPlain(image, corners)),
+    ].map(({ corners }) => corners),
+    sheets,
+    one,
+  );
+  const unsure = [
+    ...perhaps,
+    ...holes.filled,
+    ...lastSeen.filter(({ corners }) => liesIn(corners, image)),
+  ];
   const accounted = [...sheets, ...unsure];
+  const toldAt = accounted.map(({ corners }) => corners);
   return {
     sheets,
     others,
@@ -86,13 +106,17 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
     notes: [
       ...notesOnCutOff(
         [
-          ...overview.cutOff,
+          ...overview.cutOff.filter(
+            (region) => pixelsOutside(region, image.width, toldAt) > CUT_OFF * one,
+          ),
           ...notWithin(strewn?.atRim ?? [], [...sheets, ...perhaps]),
           ...outside,
         ],
         [
           ...holes.cutOff,
-          ...maybe.filter((one) => !perhaps.includes(one)).map(({ corners }) => corners),
+          ...[...maybe, ...lastSeen]
+            .filter((place) => !unsure.includes(place))
+            .map(({ corners }) => corners),
         ],
         one,
       ),
@@ -110,6 +134,10 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
 
 /** Part of a sheet's area from which motifs near the rim are those of a whole sheet, and none lie outside. */
 const FULL = 0.85;
+/** Part of a sheet's area of a thing at the rim, beyond what is told already, from which a paper is cut off there. */
+const CUT_OFF = 0.12;
+/** Part of a sheet's area up to which another four-cornered thing is a card; a larger one is one where it is plain. */
+const CARD = 0.5;
 /** How far its shape may be off, as a logarithm. */
 const SQUARELY = 0.08;
 

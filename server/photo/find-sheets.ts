@@ -10,6 +10,8 @@ import { smoothLab } from './smooth-lab.ts';
 import type { LabImage } from '../colour/lab.ts';
 import { findTable } from './table.ts';
 import type { Table } from './table.ts';
+import { tableInShadow } from './table-in-shadow.ts';
+import { turnOfRows, turned } from './turn-of-rows.ts';
 
 /** Something four-cornered lying on the table, in pixels of the preview. */
 export interface Candidate {
@@ -43,7 +45,21 @@ export interface Overview {
 /** Looks the preview over: the table, and what lies on it. */
 export function overlook(photo: OpenedPixels): Overview {
   const image = smoothLab(photo.preview);
-  const table = findTable(image);
+  return lyingOn(findTable(image), image);
+}
+
+/**
+ * The same with the table on both sides of a shadow's edge; null where that shows no more table, and where all that
+ * lies there was told as whole things without it.
+ */
+export function overlookShadow({ image, table, cutOff, unclear }: Overview): Overview | null {
+  if (cutOff.length + unclear.length === 0) return null;
+  const lit = tableInShadow(image, table);
+  return lit === null ? null : lyingOn(lit, image);
+}
+
+/** What lies on a table, parted by whether it is whole, unclear, or ends at the rim of the picture. */
+function lyingOn(table: Table, image: LabImage): Overview {
   const { width, height } = image;
   const things = withoutThin(
     { width, height, of: notOf(table.reached) },
@@ -123,21 +139,34 @@ export function isLikeSheet(
   return Math.abs(Math.log(aspectOf(quad) / aspect)) < tolerance;
 }
 
-/** Sheets in rows from top to bottom, each row from left to right. */
+/** Sheets in rows from top to bottom, each row from left to right; rows may run aslant. */
 export function byReading<T extends { readonly corners: Quad<'photo'> }>(
   things: readonly T[],
 ): T[] {
-  const middles = new Map(things.map((thing) => [thing, middleOf(thing.corners)]));
-  const middle = (thing: T): PhotoPoint => middles.get(thing)!;
-  const rest = [...things].sort((p, q) => middle(p).y - middle(q).y);
+  const turn = turnOfRows(things.map(({ corners }) => middleOf(corners)));
+  const rest = things
+    .map((thing) => ({
+      thing,
+      half: 0.5 * Math.sqrt(polygonArea(thing.corners)),
+      ...turned(middleOf(thing.corners), -turn),
+    }))
+    .sort((p, q) => p.y - q.y);
   const ordered: T[] = [];
   while (rest.length > 0) {
-    const first = rest[0]!;
-    const half = 0.5 * Math.sqrt(polygonArea(first.corners));
-    const row = rest.filter((thing) => middle(thing).y - middle(first).y < half);
-    row.sort((p, q) => middle(p).x - middle(q).x);
-    ordered.push(...row);
-    for (const thing of row) rest.splice(rest.indexOf(thing), 1);
+    const row = rest.splice(0, 1);
+    const { half, y: top } = row[0]!;
+    // What is next to the row goes on it, so that a row may bend a little, as it does in a picture taken aslant.
+    for (let next = 0; next >= 0;) {
+      next = rest.findIndex((one) => {
+        const beside = row.reduce((p, q) =>
+          Math.abs(q.x - one.x) < Math.abs(p.x - one.x) ? q : p,
+        );
+        return Math.abs(one.y - beside.y) < half && one.y - top < 2 * half;
+      });
+      if (next >= 0) row.push(...rest.splice(next, 1));
+    }
+    row.sort((p, q) => p.x - q.x);
+    ordered.push(...row.map(({ thing }) => thing));
   }
   return ordered;
 }

@@ -2,7 +2,7 @@ import type { Quad } from '../geometry/points.ts';
 import { inReadingOrder } from '../geometry/quad.ts';
 import { chooseSheets } from './choose-sheets.ts';
 import type { Chosen } from './choose-sheets.ts';
-import { byReading, isLikeSheet, overlook, scaledQuad } from './find-sheets.ts';
+import { byReading, isLikeSheet, overlook, overlookShadow, scaledQuad } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { chooseSquares } from './choose-squares.ts';
 import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
@@ -28,10 +28,9 @@ export interface FoundThings {
 
 /** The first half of readPhoto: where things lie. */
 export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
-  const overview = overlook(photo);
   const shown = ask.tap?.corners;
-  const { sheets, unsure, others, notes, smears, white }: Chosen =
-    ask.look === 'sheets' ? chooseSheets(overview, ask) : chooseSquares(overview, photo.preview);
+  const { overview, chosen } = lookAt(photo, ask);
+  const { sheets, unsure, others, notes, smears, white } = chosen;
   const things =
     shown === undefined
       ? byReading([
@@ -64,6 +63,28 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
     ...(white === undefined ? {} : { white }),
     notes: shown === undefined ? notes : [],
   };
+}
+
+interface Looked {
+  readonly overview: Overview;
+  readonly chosen: Chosen;
+}
+
+function lookAt(photo: OpenedPixels, ask: PhotoAsk): Looked {
+  const overview = overlook(photo);
+  if (ask.look === 'squares') return { overview, chosen: chooseSquares(overview, photo.preview) };
+  const first = { overview, chosen: chooseSheets(overview, ask) };
+  const inShadow = overlookShadow(overview);
+  if (inShadow === null) return first;
+  const second = { overview: inShadow, chosen: chooseSheets(inShadow, ask) };
+  return tellsMore(second.chosen, first.chosen) ? second : first;
+}
+
+/** Whether more sheets are told, or as many with fewer places and sentences about the rest. */
+function tellsMore(one: Chosen, other: Chosen): boolean {
+  const open = ({ unsure, notes }: Chosen): number => (unsure?.length ?? 0) + notes.length;
+  if (one.sheets.length !== other.sheets.length) return one.sheets.length > other.sheets.length;
+  return open(one) <= open(other);
 }
 
 const UNSURE = 'Not sure of the edges of this sheet; please drag its corners.';

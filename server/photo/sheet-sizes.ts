@@ -24,9 +24,12 @@ export function nearestSize(whole: readonly Candidate[]): (place: PhotoPoint) =>
   };
 }
 
+/** Part of the picture that a sheet covers at least, a sixth of what each of twelve does: smaller things are motifs. */
+export const SHEET_PART = 0.01;
+
 /** Sizes that a sheet may have when no sheet stands alone: what grown-together regions divide into, and long lines. */
 export function sizesToTry(
-  { candidates, unclear }: Overview,
+  { candidates, unclear, image }: Overview,
   lines: readonly StraightLine[],
   ask: PhotoAsk,
 ): SidePair[] {
@@ -56,7 +59,8 @@ export function sizesToTry(
   const apart: SidePair[] = [];
   for (const size of sizes)
     if (apart.every((other) => other.width / size.width > 1.025)) apart.push(size);
-  return apart.filter(({ width }) => width > 50).slice(0, 16);
+  const least = SHEET_PART * image.width * image.height;
+  return apart.filter(({ width, height }) => width * height > least).slice(0, 16);
 }
 
 /** The size whose quads cover most, well borne out quads counting more. */

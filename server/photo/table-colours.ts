@@ -174,17 +174,19 @@ function keyOf(inL: number, inA: number, inB: number): number {
  * How much light a place has beside lit table, if it shows the table at all: 1 in full light, less in the
  * shadow of a sheet or in a narrow gap between two, 0 when no shadow makes the table look so.
  *
- * Takes       a colour in CIELAB and its place in pixels of the preview. Light scales (L + 16), a and b alike.
+ * Takes       a colour in CIELAB and its place in pixels of the preview, and how many times the light of the lit table
+ *             it may have at most. Light scales (L + 16), a and b alike.
  */
 export function shadeOfTable(
   { across, factor, castA, castB, isTable }: TableColours,
   [l, a, b]: readonly [number, number, number],
   x: number,
   y: number,
+  lightest = 1,
 ): number {
   const block = (y >> 3) * across + (x >> 3);
   const by = factor[block]! / STEP;
-  for (let shade = 1; shade > DEEPEST; shade -= 0.04) {
+  for (let shade = lightest; shade > DEEPEST; shade -= 0.04) {
     const lit = by / shade;
     const key = keyOf(
       (l + 16) * lit,

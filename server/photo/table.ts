@@ -121,7 +121,7 @@ function walkOdd(
 }
 
 /** At least half, at most all of so many pixels of a mask, evenly spread. */
-function someOf(mask: Uint8Array, count: number, about: number): Int32Array {
+export function someOf(mask: Uint8Array, count: number, about: number): Int32Array {
   const step = Math.max(1, Math.floor(count / about));
   const pixels = new Int32Array(Math.ceil(count / step));
   for (let pixel = 0, at = 0; pixel < mask.length; pixel++)
