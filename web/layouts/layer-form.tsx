@@ -27,23 +27,8 @@ export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
       {base ? (
         <p class="small">{said.base}</p>
       ) : (
-        <LayerName layout={layout} chosen={chosen} settle={settle} />
-      )}
-      {!base && (
-        <div class="pair measures">
-          {(['width', 'height', 'x', 'y'] as const).map((what) => (
-            <MeasureField
-              key={`${layer.id}/${what}`}
-              what={what}
-              of={layer}
-              take={(text) => typed(layer, layout.card, what, text)}
-              change={change}
-            />
-          ))}
-        </div>
-      )}
-      <div class="pair">
-        {!base && (
+        <div class="pair">
+          <LayerName layout={layout} chosen={chosen} settle={settle} />
           <label class="field">
             <span>{said.role}</span>
             <select
@@ -59,9 +44,22 @@ export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
               ))}
             </select>
           </label>
-        )}
-        <PaperField layout={layout} layer={layer} change={change} />
-      </div>
+        </div>
+      )}
+      {!base && (
+        <div class="pair measures">
+          {(['width', 'height', 'x', 'y'] as const).map((what) => (
+            <MeasureField
+              key={`${layer.id}/${what}`}
+              what={what}
+              of={layer}
+              take={(text) => typed(layer, layout.card, what, text)}
+              change={change}
+            />
+          ))}
+        </div>
+      )}
+      <PaperField layout={layout} layer={layer} change={change} />
       {!base && (
         <div class="layer-buttons">
           <button

@@ -113,6 +113,9 @@ async function send(sending: Sending): Promise<void> {
     change(id, foundIn(answer));
     announce(photosWords.found(answer.sides.length));
     await takeAway(keyOf(id));
+    // The next one need not wait until the pad with its new papers is grouped and here.
+    underway.delete(id);
+    pump();
     await pads.fresh(pad);
     void padList.fresh('all');
     drop(id);

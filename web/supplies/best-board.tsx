@@ -19,10 +19,11 @@ export function BestBoard({ best, inches }: { best: BestSupplies; inches: boolea
         {inks.map(({ accent, cards, best: ink }) => (
           <li key={accent.hex}>
             <span class="chip big" style={{ background: accent.hex }} />
-            <span>
-              <strong>{ink!.name}</strong> {say.forAccent(accent.name, cards)}
-              <span class="small">{ink!.reason}</span>
-            </span>
+            <div>
+              <strong>{ink!.name}</strong> {say.forAccent(accent.name, cards)}:{' '}
+              {matchWords.verdicts[ink!.verdict]}
+              <Why of={ink!.name} text={ink!.reason} />
+            </div>
           </li>
         ))}
       </ul>
@@ -45,11 +46,24 @@ function BestStock({ stock }: { stock: BestSupplies['cardstock'] }): VNode {
         {stock.map(({ supply, name, use, why }) => (
           <li key={supply}>
             <strong>{name}</strong>: {say.uses[use]}
-            <span class="small">{why}</span>
+            <Why of={name} text={why} />
           </li>
         ))}
       </ul>
     </>
+  );
+}
+
+/** The whole sentence is at hand; in every line of a list it would be read once too often. */
+function Why({ of, text }: { of: string; text: string }): VNode {
+  return (
+    <details class="small figures">
+      <summary>
+        {matchWords.why}
+        <span class="unseen">: {of}</span>
+      </summary>
+      <p>{text}</p>
+    </details>
   );
 }
 

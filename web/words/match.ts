@@ -80,6 +80,7 @@ export const matchWords = {
     apart: 'apart',
     'cannot tell': 'cannot tell',
   },
+  why: 'Why',
   figures: 'In figures',
   difference: (difference: number, uncertainty: number): string =>
     `Difference ${difference.toFixed(1)}, give or take ${uncertainty.toFixed(1)} (CIEDE2000).`,

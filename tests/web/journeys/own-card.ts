@@ -157,7 +157,7 @@ async function stamped(editor: Locator): Promise<void> {
   await stamp.getByLabel('Width').fill('1 1/2');
   await stamp.getByLabel('Width').press('Tab');
   await expect.poll(() => editor.getByText(/does not fit there/).count()).toBe(0);
-  await expect.poll(() => editor.locator('.drawn-element.stamp ellipse').count()).toBe(1);
+  await expect.poll(() => editor.locator('.drawn-element.stamp .sprig').count()).toBe(1);
 }
 
 /** A finger pulls the greeting down the card; the page behind stays where it is. */
