@@ -53,9 +53,9 @@ export interface SidesTask {
 export interface SuppliesTask {
   readonly file: string;
   readonly tap: Tap;
-}
   /** What the scraps look like that tie it to the photos of a pad; none when it is tied to none. */
   readonly chipColours?: readonly Lab[];
+}
 
 export interface PlanTask {
   readonly wishes: readonly Wish[];
