@@ -35,6 +35,7 @@ import { scaledQuad } from './photo/find-sheets.ts';
 import { sameAs } from './photo/same-place.ts';
 import { patchAround } from './photo/patch-around.ts';
 import { readPhoto } from './photo/read-photo.ts';
+import type { Before } from './plan/as-it-lies.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
 import type { Plan } from './plan/plan.ts';
 import { planFreely } from './plan/free/plan-freely.ts';
@@ -122,8 +123,8 @@ export interface PhotoOfSupplies {
   readonly width: number;
   readonly height: number;
   readonly white: WhiteReference;
-  readonly notes: readonly string[];
   readonly chips: ChipsSeen;
+  readonly notes: readonly string[];
   readonly supplies: readonly ReadSupply[];
 }
 
@@ -234,6 +235,8 @@ export function planBatch(
 export interface LaidBatch {
   readonly batch: PlannedBatch;
   again(change: Change): LaidBatch;
+  /** The batch as it lay before, where that changes fewer cards and costs next to nothing. */
+  asItLies(before: Before): PlannedBatch;
 }
 
 export function layBatch(
@@ -258,6 +261,7 @@ function laid(cards: readonly BatchCard[], scheme: CuttingScheme, desk: PlanDesk
   return {
     batch: { cards, scheme, plan: desk.plan },
     again: (change) => laid(cards, scheme, desk.change(change)),
+    asItLies: (before) => ({ cards, scheme, plan: desk.asItLies(before) }),
   };
 }
 

@@ -15,7 +15,8 @@ import type { Plan } from './plan/plan.ts';
 import { laidOut } from './plan/plan-cards.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
 import { chosenDesigns, nextBest, planWith, planWithout } from './plan/plan-desk.ts';
-import type { Best, OtherPlan } from './plan/plan-desk.ts';
+import type { OtherPlan } from './plan/plan-desk.ts';
+import type { Best } from './plan/plan-with.ts';
 import { weakestCard } from './plan/weakest.ts';
 import type { WeakestCard } from './plan/weakest.ts';
 

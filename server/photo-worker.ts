@@ -38,6 +38,7 @@ import { screenPicture } from './images/screen-picture.ts';
 import { answerWith as answer } from './line.ts';
 import type { Answer } from './line.ts';
 import type { Tap } from './photo/picture.ts';
+import type { Before } from './plan/as-it-lies.ts';
 import type { OpenCurve, SheetCurve } from './plan/free/sheet-curve.ts';
 import type { LayerAsk } from './plan/layer-choices.ts';
 import type { PrintPaper } from './printing/guide-pdf.ts';
@@ -63,6 +64,8 @@ export interface PlanTask {
   readonly settings: CutSettings;
   /** Up to so many sheets, each cut as suits best; left out: as few as can be cut. */
   readonly sheets?: number;
+  /** The plan whose other cards stay as they lie where that costs next to nothing. */
+  readonly before?: Before;
   /** How long the search for the best plan may take; a plan that is proven best comes sooner. */
   readonly milliseconds: number;
 }
@@ -126,7 +129,7 @@ const MOST_ON_TABLE = 4;
 const MOST_TURNS = 60;
 
 function planOnTable(
-  { wishes, ask, settings }: PlanTask,
+  { wishes, ask, settings, before: lying }: PlanTask,
   limit: PlanWishes['limit'],
 ): PlannedBatch {
   const { pins, without, ...same } = ask;
@@ -141,7 +144,7 @@ function planOnTable(
   onTable.set(key, { laid, turns });
   const [oldest] = onTable.keys();
   if (onTable.size > MOST_ON_TABLE) onTable.delete(oldest!);
-  return laid.batch;
+  return lying === undefined ? laid.batch : laid.asItLies(lying);
 }
 
 /** A plan on the table, and what is asked of it. */

@@ -29,6 +29,12 @@ export const NewPlan = z.object({
   pins: z.array(Pin).max(400).optional(),
   without: z.array(Id).max(100).optional(),
   from: Id.optional().describe('The plan of the same pad that it changes; undo goes back to it.'),
+  keepOthers: z
+    .boolean()
+    .optional()
+    .describe(
+      'Where only its pins differ from those of `from`: leave the cards that they do not speak of as they lie there, if that costs at most 1 of 100 for each card. `otherwise` then names the better plan.',
+    ),
   taste: Taste.optional(),
   sheets: z
     .number()
@@ -130,6 +136,16 @@ export const Plan = z.object({
   value: z.number(),
   bound: z.number(),
   proven: z.boolean(),
+  otherwise: z
+    .object({
+      slots: z.record(Id, Id).describe('Which sheet each slot is cut from.'),
+      gain: z.number().describe('What it is worth more.'),
+      cards: z.array(z.number().int()).describe('The cards that it makes otherwise.'),
+    })
+    .optional()
+    .describe(
+      'The best plan that is known, where other cards were left as they lay instead. To have it, post its slots to /api/plans/ID/taken.',
+    ),
   /** The proof in words. */
   verdict: z.string(),
   cards: z.array(PlannedCard),

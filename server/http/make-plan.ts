@@ -2,6 +2,7 @@ import type { NewPlan } from '../contract/plans.ts';
 import { usualSettings } from '../cutting/settings.ts';
 import type { PlannedBatch, PlanWishes, Wish } from '../from-photo-to-guide.ts';
 import type { Pad } from '../pad/pad.ts';
+import type { Before } from '../plan/as-it-lies.ts';
 import { withoutPlaces } from '../plan/faces-up.ts';
 import type { Pin, Taste } from '../plan/plan.ts';
 import { expected } from '../refusals/refusal.ts';
@@ -46,7 +47,7 @@ export async function makePlan(
   const { pad: row, sides } = rows;
   const pad = { id: row.id, name: row.name, sheetSize: row.sheetSize, sheets: sheetsToPlan(rows) };
   if (pad.sheets.length === 0) throw noSheets(asked.pad);
-  await checkFrom(edges, asked);
+  const before = await beforeOf(edges, asked);
   checkOneWay(asked);
   const wishes = await wishesOf(edges, asked);
   const supplies = await suppliesBeside(store.read, row.id);
@@ -60,6 +61,7 @@ export async function makePlan(
       ...(asked.scheme === undefined ? {} : { table: asked.scheme }),
     },
     ...(asked.sheets === undefined ? {} : { sheets: asked.sheets }),
+    ...(before === null ? {} : { before }),
     milliseconds: PATIENCE,
   });
   const kept: KeptPlan = {
@@ -195,10 +197,23 @@ function checkOneWay({ scheme, sheets }: NewPlan): void {
     );
 }
 
-/** A plan changes one of its own pad. */
-async function checkFrom({ store }: Edges, { pad, from }: NewPlan): Promise<void> {
-  if (from === undefined) return;
-  found((await store.read.plans.padOf(from)) === pad ? from : null, 'plan', from, 'from');
+/** The plan whose other cards stay as they lie; null where they need not. A plan changes one of its own pad. */
+async function beforeOf(edges: Edges, asked: NewPlan): Promise<Before | null> {
+  const { pad, from, keepOthers, sheets } = asked;
+  if (from === undefined) return null;
+  found((await edges.store.read.plans.padOf(from)) === pad ? from : null, 'plan', from, 'from');
+  if (keepOthers !== true || sheets !== undefined) return null;
+  const kept = await planAt(edges, from);
+  return onlyPinsDiffer(kept.asked, asked)
+    ? { plan: kept.batch.plan, pins: (kept.asked.pins ?? []).map(pinOf) }
+    : null;
+}
+
+function onlyPinsDiffer(before: NewPlan, after: NewPlan): boolean {
+  const rest = ({ cards, without = [], taste = EVEN, sheets, scheme }: NewPlan): string =>
+    JSON.stringify([cards, without, taste, sheets, scheme]);
+  const pins = ({ pins: all = [] }: NewPlan): string => JSON.stringify(all.map(pinOf));
+  return rest(before) === rest(after) && pins(before) !== pins(after);
 }
 
 function noSheets(pad: string): Error {

@@ -1,17 +1,18 @@
 import type { Slot } from '../cutting/piece.ts';
-import { expected } from '../refusals/refusal.ts';
+import { asItLies } from './as-it-lies.ts';
+import type { Before } from './as-it-lies.ts';
 import type { PlanAsk } from './ask.ts';
-import { tiedUp, upOf } from './faces-up.ts';
+import { tiedUp } from './faces-up.ts';
 import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
 import { nearestForm } from './nearest-form.ts';
 import { solve } from './network/solve.ts';
 import { settledForm, symmetriesOf } from './network/symmetry.ts';
 import type { Plan } from './plan.ts';
-import { notesOf } from './notes.ts';
 import { laidOut, planOf } from './plan-cards.ts';
 import type { LaidOut } from './plan-cards.ts';
-import { readCards } from './read-plan.ts';
+import { chosenIn, planIn } from './plan-with.ts';
+import type { Best } from './plan-with.ts';
 import { stillBest } from './still-best.ts';
 
 /** What she may change on a plan that lies on the table. */
@@ -38,6 +39,8 @@ export interface PlanDesk {
   readonly plan: Plan;
   /** Solves again with other pins or sheets left out; throws a Refusal when they cannot all hold. */
   change(change: Change): PlanDesk;
+  /** The plan as one before it lay, where that changes fewer cards and costs next to nothing. */
+  asItLies(before: Before): Plan;
   /** The next best plans on the same slots, each different in at least one slot, the best first. */
   next(count: number): OtherPlan[];
 }
@@ -69,6 +72,7 @@ function deskWith(laid: LaidOut): PlanDesk {
       if (same !== null) return deskWith({ instance: next, solution: same });
       return deskOf(next, started(next, solution.choice!));
     },
+    asItLies: (before) => asItLies(instance, plan, before),
     next: (count) => nextOf(instance, plan, count),
   };
 }
@@ -120,52 +124,11 @@ export function planWithout(ask: PlanAsk, plan: Plan, sheet: string): OtherPlan 
   return { plan: other, ...changesOf(instance, plan, other) };
 }
 
-/** What is known of the best plan: no plan passes the bound, and whether one that reaches it is proven best. */
-export type Best = Pick<Plan, 'bound' | 'proven'>;
-
 /** The plan with these sheets in its slots, when her wishes allow it; its bound is that of the best plan. */
 export function planWith(ask: PlanAsk, best: Best, slots: Readonly<Record<string, string>>): Plan {
   const instance = instanceOf(ask);
-  const { designs, network } = instance;
-  const choice = ask.scheme.slots.map((slot, at) => {
-    const design = designs.findIndex(({ sheet }) => sheet.id === slots[slot.id]);
-    if (!network.allowed[at]!.includes(design))
-      throw expected(
-        'a sheet of the pad that may be cut for this slot',
-        `slots.${slot.id}`,
-        slots[slot.id] ?? null,
-        'Take a plan as it was offered; if a pin was changed since, ask for others again.',
-        design < 0 ? 'not-found' : 'clash',
-      );
-    return design;
-  });
-  const over = designs.findIndex(
-    (_, design) => choice.filter((one) => one === design).length > network.copies[design]!,
-  );
-  if (over >= 0)
-    throw expected(
-      `each sheet at most as often as there are copies of it`,
-      'slots',
-      designs[over]!.sheet.id,
-      'Take a plan as it was offered.',
-      'clash',
-    );
-  const cards = readCards(instance, choice);
-  const value = cards.reduce((sum, card) => sum + card.score, 0);
-  const bound = Math.max(value, best.bound);
-  return {
-    cards,
-    slots: Object.fromEntries(ask.scheme.slots.map(({ id }) => [id, slots[id]!])),
-    value,
-    bound,
-    proven: best.proven && value >= bound - ROUNDING,
-    notes: notesOf(ask, cards),
-    ...upOf(ask),
-  };
+  return planIn(instance, chosenIn(instance, slots), best);
 }
-
-/** Sums of the same scores in another order differ by less. */
-export const ROUNDING = 1e-9;
 
 /** The number of the design in each slot of a plan, -1 for a sheet that is not of the pad. */
 export function chosenDesigns({ ask, designs }: Instance, plan: Plan): number[] {

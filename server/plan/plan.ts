@@ -55,6 +55,8 @@ export interface Plan {
    * because it is not known where on the sides their colours lie.
    */
   readonly up?: FacesUp;
+  /** The best plan that is known, where this one was taken for leaving other cards as they lay; and which cards it makes otherwise. */
+  readonly otherwise?: Pick<Plan, 'slots' | 'value'> & { readonly cards: readonly number[] };
 }
 
 /** Slot id to the face of its sheet that lies up. */

@@ -1,5 +1,11 @@
-import { planBatch, planFreeBatch, printGuide } from '../../server/from-photo-to-guide.ts';
-import type { PhotoOfSides, ReadSide } from '../../server/from-photo-to-guide.ts';
+import { layBatch, planFreeBatch, printGuide } from '../../server/from-photo-to-guide.ts';
+import type {
+  LaidBatch,
+  PhotoOfSides,
+  PlannedBatch,
+  ReadSide,
+} from '../../server/from-photo-to-guide.ts';
+import type { Before } from '../../server/plan/as-it-lies.ts';
 import {
   choicesOf,
   curveOf,
@@ -43,6 +49,10 @@ export function papers(count: number, seed = 0): Scene['papers'] {
 
 const STEPS = { steps: 2000 };
 const FEW_STEPS = { steps: 200 };
+
+function planNear(laid: LaidBatch, before: Before | undefined): PlannedBatch {
+  return before === undefined ? laid.batch : laid.asItLies(before);
+}
 
 /** Does at once, from a scene in JSON, what the real desk reads from pixels; plans for real. */
 export function fakeDesk(): Desk {
@@ -88,10 +98,10 @@ export function fakeDesk(): Desk {
         ? null
         : { corners: aroundOf(at), lab, uncertainty: 1.2, glossy: false };
     },
-    plan: ({ wishes, ask, settings, sheets }) =>
+    plan: ({ wishes, ask, settings, sheets, before }) =>
       Promise.resolve().then(() =>
         sheets === undefined
-          ? planBatch(wishes, { ...ask, limit: STEPS }, settings)
+          ? planNear(layBatch(wishes, { ...ask, limit: STEPS }, settings), before)
           : planFreeBatch(wishes, { ...ask, limit: FEW_STEPS }, settings, sheets),
       ),
     curve: ({ batch, ask }, { settings, plan }) =>

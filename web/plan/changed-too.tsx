@@ -1,21 +1,24 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
 import { planWords } from '../words/plan.ts';
+import type { Changed } from './use-wishes.ts';
 
 interface Props {
-  readonly cards: readonly number[];
+  readonly changed: Pick<Changed, 'cards' | 'too'>;
+  /** Cards that the best plan would make otherwise, where they were left as they lay. */
+  readonly otherwise: readonly number[];
   readonly back: () => void;
   readonly keep: () => void;
-  /** Has what she wished with fewer cards changed; null where it takes them all. */
-  readonly fewer: (() => void) | null;
+  /** Has all papers chosen anew; null where they are. */
+  readonly anew: (() => void) | null;
 }
 
-/** Says which other cards took other papers because of what she wished, and takes it back with one touch. */
-export function ChangedToo({ cards, back, keep, fewer }: Props): VNode {
+/** Says which cards changed because of what she wished, and which were left as they lay; takes either back with one touch. */
+export function ChangedToo({ changed, otherwise, back, keep, anew }: Props): VNode {
   return (
     <div class="changed-too">
       <Icon name="turn" />
-      <p>{planWords.changed.too(cards)}</p>
+      <p>{planWords.changed.said(changed.cards, changed.too, otherwise)}</p>
       <button type="button" class="round" aria-label={planWords.changed.keep} onClick={keep}>
         <Icon name="close" />
       </button>
@@ -23,9 +26,9 @@ export function ChangedToo({ cards, back, keep, fewer }: Props): VNode {
         <button type="button" class="button quiet" onClick={back}>
           <Icon name="undo" /> {planWords.changed.back}
         </button>
-        {fewer && (
-          <button type="button" class="button quiet" onClick={fewer}>
-            <Icon name="pin" /> {planWords.changed.fewer}
+        {anew && (
+          <button type="button" class="button quiet" onClick={anew}>
+            <Icon name="turn" /> {planWords.changed.anew}
           </button>
         )}
       </div>

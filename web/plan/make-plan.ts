@@ -51,7 +51,7 @@ function isAt(station: Station, pad: string): boolean {
 }
 
 async function planFrom(pad: string, wishes: Wishes, from: string | null = null): Promise<Plan> {
-  const wanted: NewPlan = { ...wishes, pad, ...(from !== null && { from }) };
+  const wanted: NewPlan = { ...wishes, pad, ...(from !== null && { from, keepOthers: true }) };
   return note(pad, from, await service.makePlan(wanted));
 }
 

@@ -7,6 +7,8 @@ import { SwapWords } from './swap-line.tsx';
 import type { ElseProps } from './what-else.tsx';
 
 const COUNT = 3;
+/** A gain below this part of the plan is told as none. */
+const SEEN = 0.0005;
 
 /** The next best plans, each by the sheets that it changes; one touch has it. */
 export function NextPlans({ table, busy, take }: ElseProps): VNode {
@@ -21,24 +23,27 @@ export function NextPlans({ table, busy, take }: ElseProps): VNode {
         others.length === 0 ? (
           <p>{planWords.else.noOther}</p>
         ) : (
-          <ol class="other-plans">
-            {others.map((other, at) => (
-              <li key={JSON.stringify(other.slots)} class="other-plan">
-                <strong>{planWords.else.compared(other.gain, plan.value)}</strong>
-                <OtherCards other={other} />
-                <SwapWords swaps={other.swaps} pad={pad} />
-                <button
-                  type="button"
-                  class="button quiet"
-                  disabled={busy}
-                  aria-label={planWords.else.takeOther(at + 1)}
-                  onClick={() => take(other.slots)}
-                >
-                  {planWords.else.take}
-                </button>
-              </li>
-            ))}
-          </ol>
+          <>
+            {others[0]!.gain > plan.value * SEEN && <p>{planWords.else.better}</p>}
+            <ol class="other-plans">
+              {others.map((other, at) => (
+                <li key={JSON.stringify(other.slots)} class="other-plan">
+                  <strong>{planWords.else.compared(other.gain, plan.value)}</strong>
+                  <OtherCards other={other} />
+                  <SwapWords swaps={other.swaps} pad={pad} />
+                  <button
+                    type="button"
+                    class="button quiet"
+                    disabled={busy}
+                    aria-label={planWords.else.takeOther(at + 1)}
+                    onClick={() => take(other.slots)}
+                  >
+                    {planWords.else.take}
+                  </button>
+                </li>
+              ))}
+            </ol>
+          </>
         )
       }
     </Answered>

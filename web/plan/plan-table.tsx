@@ -5,8 +5,6 @@ import { Icon } from '../table/icon.tsx';
 import { Link } from '../table/link.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { planWords } from '../words/plan.ts';
-import { plans } from '../wire/shelves.ts';
-import { asFew } from './as-few.ts';
 import { CardSheet } from './card-sheet.tsx';
 import { ChangedToo } from './changed-too.tsx';
 import { PlannedPicture } from './planned-picture.tsx';
@@ -53,13 +51,6 @@ export function PlanTable(table: OnTable): VNode {
     },
   });
 
-  function fewer(): (() => void) | null {
-    const before = now === null ? null : plans.at(now.from).peek().value;
-    const slots = before && asFew(before, plan, pad);
-    if (!slots) return null;
-    return () => take(slots, before);
-  }
-
   const opened = plan.cards.find((card) => card.number === open);
   return (
     <>
@@ -89,25 +80,20 @@ export function PlanTable(table: OnTable): VNode {
           </li>
         ))}
       </ul>
-      {now && now.too.length > 0 && !opened && (
+      {now && !now.seen && (now.too.length > 0 || plan.otherwise) && !opened && (
         <ChangedToo
-          cards={now.too}
+          changed={now}
+          otherwise={plan.otherwise?.cards ?? []}
           back={() => showStep({ plan: now.from })}
           keep={hers.keepChanged}
-          fewer={busy ? null : fewer()}
+          anew={plan.otherwise && !busy ? () => take(plan.otherwise!.slots) : null}
         />
       )}
       <p class="small pull-hint">{planWords.pull.hint}</p>
       <VerdictMore table={table} open={setOpen} />
       <PulledPaper {...table} />
       <TasteSliders taste={wishes.taste} wish={(taste) => wish({ taste })} />
-      <WhatElse
-        table={table}
-        wishes={wishes}
-        busy={busy}
-        wish={wish}
-        take={(slots) => take(slots)}
-      />
+      <WhatElse table={table} wishes={wishes} busy={busy} wish={wish} take={take} />
       <div class="onward">
         <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button quiet">
           {planWords.otherCards}

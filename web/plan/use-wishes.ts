@@ -19,14 +19,14 @@ export interface Changed {
   readonly from: string;
   readonly cards: readonly number[];
   readonly too: readonly number[];
+  /** Whether she has put away what is said of it. */
+  readonly seen: boolean;
 }
 
 /** A wish, what it does to her wishes before it is planned, and which cards are hers: of others it is said that they changed too. */
 interface Hers extends Wished {
   readonly change: (wishes: Wishes) => Wishes;
   readonly cards: (from: Plan) => readonly number[];
-  /** The plan that its cards are compared with, where that is not the one it was made from. */
-  readonly before?: Plan;
 }
 
 export interface OnWishes {
@@ -36,14 +36,14 @@ export interface OnWishes {
   readonly problem: Problem | null;
   readonly changed: Changed | null;
   readonly wish: (change: Partial<Wishes>) => void;
-  /** Has a plan with other sheets in its slots; `before` is the plan before her last wish, when it is that wish anew. */
-  readonly take: (slots: Readonly<Record<string, string>>, before?: Plan) => void;
+  /** Has a plan with other sheets in its slots. */
+  readonly take: (slots: Readonly<Record<string, string>>) => void;
   /** Has cardstock and inks chosen anew; every paper stays where it lies. */
   readonly chooseAgain: () => void;
   readonly showStep: (step: Step) => void;
   /** Takes a wish back that is not planned yet; false where none is. */
   readonly takeBack: () => boolean;
-  /** Takes the mark from cards that changed too. */
+  /** Puts away what is said of cards that changed too. */
   readonly keepChanged: () => void;
   readonly forgetProblem: () => void;
 }
@@ -60,13 +60,15 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
     shown: () => shown.current,
     waiting: setWaiting,
     refused: (fault) => setProblem(asProblem(fault)),
-    arrived: (made, from, { cards: hersIn, before = from }) => {
+    arrived: (made, from, { cards: hersIn }) => {
       if (!arrive(made, from)) return;
-      const hers = hersIn(before);
-      const cards = changedCards(before, made);
+      const hers = hersIn(from);
+      const cards = changedCards(from, made);
       const too = hers.length === 0 ? [] : cards.filter((card) => !hers.includes(card));
-      setChanged({ plan: made.id, from: before.id, cards, too });
-      announce(too.length === 0 ? planWords.replanned : planWords.changed.too(too));
+      setChanged({ plan: made.id, from: from.id, cards, too, seen: false });
+      const left = made.otherwise?.cards ?? [];
+      const told = too.length > 0 || left.length > 0;
+      announce(told ? planWords.changed.said(cards, too, left) : planWords.replanned);
     },
   });
   const wishes = waiting.reduce((so, { change }) => change(so), wishesOf(plan));
@@ -81,14 +83,13 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
     });
   }
 
-  function take(slots: Readonly<Record<string, string>>, before?: Plan): void {
+  function take(slots: Readonly<Record<string, string>>): void {
     setProblem(null);
     line.current?.wish({
       change: (so) => so,
       // Offered for this plan, whatever lies on the table by then.
       make: () => takePlan(pad.id, slots, plan.id),
-      cards: (from) => (before === undefined ? [] : pinnedAnew(from.asked.pins, plan.asked.pins)),
-      ...(before && { before }),
+      cards: () => [],
     });
   }
 
@@ -117,7 +118,7 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
     chooseAgain,
     showStep,
     takeBack: () => line.current?.takeBack() ?? false,
-    keepChanged: () => setChanged((now) => now && { ...now, too: [] }),
+    keepChanged: () => setChanged((now) => now && { ...now, too: [], seen: true }),
     forgetProblem: () => setProblem(null),
   };
 }

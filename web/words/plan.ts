@@ -20,8 +20,16 @@ export const planWords = {
     mark: 'changed',
     too: (cards: readonly number[]): string =>
       `${sentence(cardsNamed(cards))} changed too, so that all goes together.`,
+    /** Which cards changed besides hers; or that others, which the best plan makes otherwise, were left as they lay. */
+    said: (cards: readonly number[], too: readonly number[], left: readonly number[]): string => {
+      if (left.length === 0) return planWords.changed.too(too);
+      const did = `${cards.length === 0 ? 'No card' : count(cards.length, 'card')} changed`;
+      const rest = left.filter((card) => !cards.includes(card)).length;
+      const others = rest === 0 ? 'they' : rest === 1 ? '1 other' : `${rest} others`;
+      return `${did}; ${others} would lie a little better otherwise.`;
+    },
     back: 'Take it back',
-    fewer: 'Change fewer cards',
+    anew: 'Choose all anew',
     keep: 'Leave it so',
   },
   papersSince: {
@@ -90,6 +98,8 @@ export const planWords = {
   else: {
     heading: 'What else could it be?',
     next: 'The next best plans',
+    better:
+      'The first of these is better than the plan that you see: that one was not proven best, or cards were left as they lay.',
     noOther: 'There is no other plan: each of these sheets is the only one that may lie there.',
     mend: (card: number): string => `What would mend card ${card}`,
     noMend: 'No other sheet of this pad and no cardstock would make it better.',

@@ -13,7 +13,7 @@ import { rulerOf } from './sizes.ts';
 export function planOnWire(kept: KeptPlan): Wire.Plan {
   const { id, createdAt, asked, pad, batch } = kept;
   const { plan, scheme, cards } = batch;
-  const { value, bound, proven, notes } = plan;
+  const { value, bound, proven, notes, otherwise } = plan;
   return {
     id,
     pad: pad.id,
@@ -22,6 +22,15 @@ export function planOnWire(kept: KeptPlan): Wire.Plan {
     value,
     bound,
     proven,
+    ...(otherwise === undefined
+      ? {}
+      : {
+          otherwise: {
+            slots: { ...otherwise.slots },
+            gain: otherwise.value - value,
+            cards: [...otherwise.cards],
+          },
+        }),
     verdict: verdictOf(plan, (asked.pins ?? []).length > 0),
     cards: plan.cards.map((card) => cardOnWire(card, cards, id)),
     sheetsUsed: scheme.slots.map((slot) => ({
