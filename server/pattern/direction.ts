@@ -8,7 +8,8 @@ import type { PatternTraits } from './traits.ts';
  *
  * Each shape's outline is measured by how it faces. A triangle, a leaf or a boat faces otherwise when it is
  * turned by half, a stripe or a lens when turned by a quarter, a disc never. When the shapes of one
- * colour agree in that, the print has a direction; tossed shapes cancel each other out.
+ * colour agree in that, the print has a direction; tossed shapes cancel each other out. Rows of zigzag face all ways alike,
+ * yet run along one; so do fish: long shapes that lie alike make a print two-way as well.
  *
  * Takes       which colour each pixel shows, which colour is the ground, and how many repeats of the print the
  *             sheet holds (1 when it does not repeat): shapes of one repeat count once.
@@ -35,7 +36,7 @@ export function directionOf(
   const lined = [2, 6]
     .map((wave) => common(motifs, wave))
     .some(({ strength, agreement }) => strength > LINED && agreement > AGREED);
-  return { direction: lined ? 'two-way' : 'none', up: 0 };
+  return { direction: lined || lieAlike(motifs) ? 'two-way' : 'none', up: 0 };
 }
 
 /** A print points one way when the colours that do have this part of all outline. */
@@ -43,6 +44,9 @@ const MOST = 0.4;
 /** Part of the outline that has to face otherwise after half a turn, and after a quarter. */
 const POINTED = 0.06;
 const LINED = 0.15;
+/** How long shapes are that lie alike, and how well they agree: the mean over the outline, as parts of 1. */
+const LONG = 0.24;
+const LIE_ALIKE = 0.55;
 /** Shapes agree when together they keep this part of what each has for itself; ten tossed keep a third. */
 const AGREED = 0.65;
 /**
@@ -59,6 +63,27 @@ function pointsOneWay(shapes: readonly Motif[], wave: number, repeats: number): 
   if (different >= FEW || different < 2) return true;
   const lean = Math.min(Math.abs(across), Math.abs(down)) / Math.hypot(across, down);
   return agreement > AGREED_WHEN_FEW && lean < 0.4;
+}
+
+/** Whether the shapes are long and lie along one line: by the second moments of their outlines. */
+function lieAlike(motifs: readonly Motif[]): boolean {
+  let [across, slanted, alone] = [0, 0, 0];
+  for (const { outline, places } of motifs) {
+    const [x, y, xx, yy, xy] = Array.from(places, (sum) => sum / outline) as [
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
+    const [wide, high, askew] = [xx - x * x, yy - y * y, xy - x * y];
+    const by = outline / Math.max(1e-9, wide + high);
+    across += by * (wide - high);
+    slanted += by * 2 * askew;
+    alone += by * Math.hypot(wide - high, 2 * askew);
+  }
+  const size = Math.hypot(across, slanted);
+  return size > LONG * Math.max(1, outlineOf(motifs)) && size > LIE_ALIKE * alone;
 }
 
 interface Common {

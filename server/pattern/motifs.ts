@@ -11,6 +11,8 @@ export interface Motif {
    * down), for each k of WAVES in turn.
    */
   readonly waves: Float64Array;
+  /** Sums over the outline of x, y, xx, yy and xy, by which a long shape tells how it lies. */
+  readonly places: Float64Array;
 }
 
 /** Twofold waves see lines, three- and fivefold ones see what half a turn changes. */
@@ -29,6 +31,7 @@ export function motifsOf(labels: Labels, ground: number): Motif[] {
     label: of[pixel]!,
     outline: 0,
     waves: new Float64Array(2 * WAVES.length),
+    places: new Float64Array(5),
   }));
   for (let y = AROUND; y < height - AROUND; y++)
     for (let at = y * width + AROUND, end = (y + 1) * width - AROUND; at < end; at++) {
@@ -61,7 +64,13 @@ function addOutline(motif: Motif, of: Uint8Array, at: number, width: number): vo
       }
   if (x === 0 && y === 0) return;
   motif.outline += 1;
-  const { waves } = motif;
+  const { waves, places } = motif;
+  const [column, row] = [at % width, Math.floor(at / width)];
+  places[0]! += column;
+  places[1]! += row;
+  places[2]! += column * column;
+  places[3]! += row * row;
+  places[4]! += column * row;
   const first = waves.length * (SIDE * (y + FURTHEST) + x + FURTHEST);
   for (let wave = 0; wave < waves.length; wave++) waves[wave]! += WAVES_FACING[first + wave]!;
 }

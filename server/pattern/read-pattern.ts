@@ -12,6 +12,7 @@ import { outlinesOf } from './outlines.ts';
 import { FURTHEST, findRepeat } from './repeat.ts';
 import { shapeSize } from './shape-size.ts';
 import { shrunken } from './shrunken.ts';
+import { standing } from './standing.ts';
 import type { PatternTraits } from './traits.ts';
 
 /**
@@ -31,15 +32,19 @@ export function readPattern(
   const ground = palette.colours.findIndex(({ role }) => role === 'ground');
   // Where outlines lie and what repeats is seen at half the size as well.
   const image = shrunken(swatch, Math.max(1, Math.round(swatch.width / ENOUGH)));
-  const repeat = findRepeat(
-    autocorrelation(channelsOf(image, FIELDS), Math.ceil(FURTHEST * FIELDS), 2),
-  );
+  const maps = channelsOf(image, FIELDS);
+  const likeness = autocorrelation(maps, Math.ceil(FURTHEST * FIELDS), 2);
+  const repeat = findRepeat(likeness);
   const sheet = swatch.width * millimetresPerPixel;
   const size = palette.tonal ? null : shapeSize(labels, ground);
   return {
     repeat: repeat === null ? null : (repeat * sheet) / FIELDS,
     scale: size === null ? sheet : size * millimetresPerPixel,
-    ...directionOf(labels, ground, repeat === null ? 1 : (FIELDS / repeat) ** 2),
+    ...standing(
+      directionOf(labels, ground, repeat === null ? 1 : (FIELDS / repeat) ** 2),
+      maps,
+      likeness,
+    ),
     busyness: busynessOf(
       labels,
       palette.colours.map(({ share }) => share),
