@@ -29,12 +29,12 @@ export interface FoundThings {
 /** The first half of readPhoto: where things lie. */
 export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
   const shown = ask.tap?.corners;
-  const { overview, chosen } = lookAt(photo, ask);
+  const { overview, chosen, laid } = lookAt(photo, ask);
   const { sheets, unsure, others, notes, smears, white } = chosen;
   const things =
     shown === undefined
       ? byReading([
-          ...settled(photo, ask, overview, byReading(sheets)),
+          ...laid,
           ...inFull(smears ?? [], photo),
           ...(unsure ?? []).map(({ corners }) => ({
             corners: scaledQuad(inReadingOrder(corners), photo.scale),
@@ -68,23 +68,37 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
 interface Looked {
   readonly overview: Overview;
   readonly chosen: Chosen;
+  /** The sheets that were chosen, laid onto their edges. */
+  readonly laid: readonly Found[];
 }
 
+/** The table as smooth light shows it; or parted by the edge of a shadow, where more of what lies there is sure then. */
 function lookAt(photo: OpenedPixels, ask: PhotoAsk): Looked {
-  const overview = overlook(photo);
-  if (ask.look === 'squares') return { overview, chosen: chooseSquares(overview, photo.preview) };
-  const first = { overview, chosen: chooseSheets(overview, ask) };
-  const inShadow = overlookShadow(overview);
+  const look = (overview: Overview): Looked => {
+    const chosen =
+      ask.look === 'sheets' ? chooseSheets(overview, ask) : chooseSquares(overview, photo.preview);
+    const isShown = ask.tap?.corners !== undefined;
+    const laid = isShown ? [] : settled(photo, ask, overview, byReading(chosen.sheets));
+    return { overview, chosen, laid };
+  };
+  const first = look(overlook(photo));
+  if (ask.look === 'squares' || isClear(first)) return first;
+  const inShadow = overlookShadow(first.overview);
   if (inShadow === null) return first;
-  const second = { overview: inShadow, chosen: chooseSheets(inShadow, ask) };
-  return tellsMore(second.chosen, first.chosen) ? second : first;
+  const second = look(inShadow);
+  return surenessIn(second) > surenessIn(first) ? second : first;
 }
 
-/** Whether more sheets are told, or as many with fewer places and sentences about the rest. */
-function tellsMore(one: Chosen, other: Chosen): boolean {
-  const open = ({ unsure, notes }: Chosen): number => (unsure?.length ?? 0) + notes.length;
-  if (one.sheets.length !== other.sheets.length) return one.sheets.length > other.sheets.length;
-  return open(one) <= open(other);
+function isClear({ chosen: { unsure, notes }, laid }: Looked): boolean {
+  return (
+    laid.length > 0 &&
+    (unsure ?? []).length + notes.length === 0 &&
+    laid.every(({ confidence }) => confidence >= 0.5)
+  );
+}
+
+function surenessIn({ laid }: Looked): number {
+  return laid.reduce((sum, { confidence }) => sum + confidence, 0);
 }
 
 const UNSURE = 'Not sure of the edges of this sheet; please drag its corners.';
