@@ -2,6 +2,8 @@ import type { Quad } from '../geometry/points.ts';
 import { groundCells } from './ground-cells.ts';
 import { cellsWhere, plainCellsFrom } from './light-cells.ts';
 import type { Cell } from './light-cells.ts';
+import { leftAt, lightLeft } from './light-left.ts';
+import type { LightLeft } from './light-left.ts';
 import type { Picture } from './picture.ts';
 import { shareLight } from './shared-light.ts';
 import { heightAt, median } from './surface.ts';
@@ -9,6 +11,8 @@ import { heightAt, median } from './surface.ts';
 /** How the light falls over the photo: for each channel a smooth surface in the logarithm of linear light. */
 export interface LightField {
   readonly of: readonly [Float64Array, Float64Array, Float64Array];
+  /** What that leaves over the bare table, where it was looked for. */
+  readonly left?: LightLeft | null;
   /** How far the light differs over the table, largest over smallest, in the green channel. */
   readonly range: number;
   /** How well the surface tells the light, as a standard error of its logarithm. */
@@ -44,10 +48,8 @@ export function lightOnTable(
 ): LightField {
   const { width, height } = picture;
   const card = white === null ? [] : plainCellsFrom(picture, white);
-  const table = [
-    ...(card.length >= ENOUGH ? [card] : []),
-    ...surfacesOf(cellsWhere(picture, reached)),
-  ];
+  const bare = surfacesOf(cellsWhere(picture, reached));
+  const table = [...(card.length >= ENOUGH ? [card] : []), ...bare];
   const printed = (papers?.corners ?? []).map((corners) =>
     groundCells(picture, corners, papers!.known.of),
   );
@@ -61,8 +63,11 @@ export function lightOnTable(
   const seen = seenPart(surfaces.flat());
   const told = Math.min(UNKNOWN, Math.hypot(LEAST + unsure, BEYOND * Math.max(0, 1 - seen / MOST)));
   const pressed = range < SCANNED && seen >= MOST;
-  const [error, tint] = pressed ? [PRESSED * told, TINT.pressed] : [told, TINT.laid];
-  return { of, range, error, tint, pressed, width, height };
+  if (pressed)
+    return { of, range, error: PRESSED * told, tint: TINT.pressed, pressed, width, height };
+  const left = lightLeft(bare, of);
+  const error = Math.min(UNKNOWN, Math.hypot(told, STAYS * (left?.spread ?? 0)));
+  return { of, left, range, error, tint: TINT.laid, pressed, width, height };
 }
 
 /** Of the fields, so many on each side, into which a picture is parted: the part in which something was seen. */
@@ -110,6 +115,14 @@ function meanOf(points: readonly Point3[]): Point3 {
   return [mean(0), mean(1), mean(2)];
 }
 
+/**
+ * How much of what smooth light leaves over the table stays as an error of the light on the papers, though it is followed in part.
+ *
+ * Source      rendered tables under shadows and two lamps, tuning seeds 1 to 12 and 100 to 104: where something was left, 0.058,
+ *             the light of papers was off by 0.056, root mean square of logarithms; without following it by 0.083.
+ */
+const STAYS = 0.95;
+
 /** Light taken as the same everywhere, for want of better knowledge. */
 export function evenLight({ width, height }: Picture): LightField {
   const even = (): Float64Array => new Float64Array(6);
@@ -156,9 +169,10 @@ const TINT = { laid: 0.011, pressed: 0.004, unknown: 0.03 };
 export function lightAt(field: LightField, x: number, y: number): [number, number, number] {
   const u = (2 * x) / field.width - 1;
   const v = (2 * y) / field.height - 1;
+  const left = field.left == null ? 0 : leftAt(field.left, u, v);
   return [
-    Math.exp(heightAt(field.of[0], u, v)),
-    Math.exp(heightAt(field.of[1], u, v)),
-    Math.exp(heightAt(field.of[2], u, v)),
+    Math.exp(heightAt(field.of[0], u, v) + left),
+    Math.exp(heightAt(field.of[1], u, v) + left),
+    Math.exp(heightAt(field.of[2], u, v) + left),
   ];
 }
