@@ -20,7 +20,17 @@ const PATIENCE = 5000;
 
 /** A client on one database file. */
 export function openFile(path: string, patience = PATIENCE): Client {
-  return createClient({ url: pathToFileURL(path).href, timeout: patience });
+  try {
+    return createClient({ url: pathToFileURL(path).href, timeout: patience });
+  } catch (fault) {
+    throw withCode(fault);
+  }
+}
+
+/** Of a file that it cannot open the client tells SQLite's number within the message alone: SQLITE_CANTOPEN is 14. */
+function withCode(fault: unknown): unknown {
+  const isShut = fault instanceof Error && /^ConnectionFailed\(.*: 14"\)$/.test(fault.message);
+  return isShut ? Object.assign(fault, { code: 'SQLITE_CANTOPEN' }) : fault;
 }
 
 /** Speaks SQLite to a file through libsql. Every transaction is a writing one, so that none fails half way. */

@@ -91,15 +91,22 @@ function fill(path: string): void {
 }
 
 describe('a folder that cannot be written', () => {
-  test('stops the start with a sentence (skipped where none can be made)', async (context) => {
-    const folder = await newFolder();
-    await (await openStore(folder)).close();
-    const way = await readOnly(folder);
-    if (way === null) return context.skip('this user may not mount');
-    const { status, stderr } = startOn(way);
-    expect(status).toBe(1);
-    expect(stderr).toMatch(/data folder cannot be written|not allowed/);
-  });
+  const folders = [
+    { which: 'that was used before', used: true },
+    { which: 'that is new', used: false },
+  ];
+  test.for(folders)(
+    '$which stops the start with a sentence (skipped where none can be made)',
+    async ({ used }, context) => {
+      const folder = await newFolder();
+      if (used) await (await openStore(folder)).close();
+      const way = await readOnly(folder);
+      if (way === null) return context.skip('this user may not mount');
+      const { status, stderr } = startOn(way);
+      expect(status).toBe(1);
+      expect(stderr).toMatch(/data folder cannot be written|not allowed/);
+    },
+  );
 });
 
 describe('a damaged database', () => {
