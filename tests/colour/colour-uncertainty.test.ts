@@ -73,6 +73,25 @@ describe('the stated error of a colour', () => {
       }
   });
 
+  it('holds what a little light does that is added near black, most of all to a deep brown', () => {
+    const sure = { noise: 0, field: 0, reference: 0.01 };
+    const chance = chanceOf(11);
+    for (const lab of [
+      { l: 20, a: 11, b: 27 },
+      { l: 12, a: 4, b: 8 },
+    ]) {
+      const light = linearFromLab(lab);
+      const stated = colourUncertainty(lab, MANY, sure);
+      expect(stated).toBeGreaterThan(1.15 * colourUncertainty({ l: 50, a: 11, b: 27 }, MANY, sure));
+      const offs = Array.from({ length: 1000 }, () => {
+        const [r, g, b] = [light.r, light.g, light.b].map((part) => part + 0.0003 * normal(chance));
+        return difference(lab, labFromLinear({ r: r!, g: g!, b: b! }));
+      });
+      expect(offs.filter((off) => off <= stated).length).toBeGreaterThan(680);
+      expect(offs.filter((off) => off <= 2 * stated).length).toBeGreaterThan(950);
+    }
+  });
+
   it('grows with each of its parts', () => {
     const some = { noise: 0.5, field: 0.4, reference: 1, tint: 0.01 };
     const grey = COLOURS['light grey']!;
