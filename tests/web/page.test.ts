@@ -4,6 +4,7 @@ import { corners } from './journeys/corners.ts';
 import { cutAnotherWay } from './journeys/cut-another-way.ts';
 import { errors } from './journeys/errors.ts';
 import { everyScene } from './journeys/every-scene.ts';
+import { guideAway } from './journeys/guide-away.ts';
 import { keyboardOnly } from './journeys/keyboard-only.ts';
 import { leafThrough } from './journeys/leaf-through.ts';
 import { matchCheck } from './journeys/match-check.ts';
@@ -46,6 +47,7 @@ describe.skipIf(browser === null)(title, () => {
   describe('leafing through layouts', () => leafThrough(at));
   describe('a card of her own', () => ownCard(at));
   describe('cut another way', () => cutAnotherWay(at));
+  describe('the guide out of reach', () => guideAway(at));
   describe('match check', () => matchCheck(at));
   describe('nothing is lost', () => nothingLost(at));
   describe('two devices', () => twoDevices(at));

@@ -6,6 +6,7 @@ import { guideWords } from '../words/guide.ts';
 import { AllSteps } from './all-steps.tsx';
 import { HowElse } from './how-else.tsx';
 import { Now } from './now.tsx';
+import { usePicturesAhead } from './pictures-ahead.ts';
 import { PrintLinks } from './print-links.tsx';
 import { stepsOf, type GuideBook } from './steps-of.ts';
 import { isTicked } from './ticked.ts';
@@ -20,6 +21,7 @@ interface Props {
 export function GuideSteps({ book, problem }: Props): VNode {
   const { plan } = book.table;
   const steps = stepsOf(book);
+  usePicturesAhead(steps);
   // Until she goes elsewhere, the first step that is not done: also when its ticks come late.
   const [chosen, setChosen] = useState<number | null>(null);
   const open = steps.findIndex((step) => !isTicked(plan.id, step.id));

@@ -116,6 +116,7 @@ async function send(sending: Sending): Promise<void> {
     // The next one need not wait until the pad with its new papers is grouped and here.
     underway.delete(id);
     pump();
+    await loaded(answer.photo.picture);
     await pads.fresh(pad);
     void padList.fresh('all');
     drop(id);
@@ -130,6 +131,13 @@ async function send(sending: Sending): Promise<void> {
   }
   underway.delete(id);
   pump();
+}
+
+/** The large picture is here before it takes the place of the small one, which would leave that blank for a moment. */
+async function loaded(picture: string): Promise<void> {
+  const ahead = new Image();
+  ahead.src = picture;
+  await ahead.decode().catch(() => undefined);
 }
 
 function keyOf(id: number): string {
