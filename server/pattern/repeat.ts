@@ -42,8 +42,8 @@ function axisRepeat(like: Float64Array, furthest: number): number | null {
       peaks.push(shift);
     lowest = Math.min(lowest, here);
   }
-  const best = Math.max(...peaks.map((peak) => like[peak]!));
-  const first = peaks.find((shift) => like[shift]! >= NEARLY * best);
+  const best = Math.max(...peaks.map((peak) => heightNear(like, peak)));
+  const first = peaks.find((shift) => heightNear(like, shift) >= NEARLY * best);
   return first === undefined ? null : sharpened(like, first, furthest);
 }
 
@@ -58,6 +58,13 @@ function sharpened(like: Float64Array, first: number, furthest: number): number 
     length = topNear(like, top) / times;
   }
   return length;
+}
+
+/** The height of that parabola: a peak midway between two shifts is higher than either shows. */
+function heightNear(like: Float64Array, shift: number): number {
+  const [before, here, after] = [like[shift - 1]!, like[shift]!, like[shift + 1]!];
+  const bend = before - 2 * here + after;
+  return bend < 0 ? here - (before - after) ** 2 / (8 * bend) : here;
 }
 
 function topNear(like: Float64Array, shift: number): number {

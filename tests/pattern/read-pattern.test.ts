@@ -20,6 +20,16 @@ describe('repeat', () => {
     expect(Math.abs(repeat! - SHEET / 8)).toBeLessThan(0.1);
   });
 
+  test('narrow stripes that come again midway between two fields are not told to come again at the second time', () => {
+    // 128 fields a side, 5.02 repeats: one every 25.5 fields.
+    const narrow = drawn(
+      (x) =>
+        SHELL[(x * 5.02) % 1 < 0.05 ? 1 : (x * 5.02) % 1 > 0.5 && (x * 5.02) % 1 < 0.56 ? 2 : 0]!,
+      drawing,
+    );
+    expect(traitsOf(narrow).repeat).toBeCloseTo(SHEET / 5.02, 0);
+  });
+
   test.each([
     ['plain paper', plain],
     ['strewn blossoms', drawn(strewn(3, SHELL), drawing)],
