@@ -29,6 +29,10 @@ async function withPhotoQueue(
 }
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) {
+  void import('./offline/clear-shelf.ts').then(
+    ({ clearShelfNowAndThen }) => clearShelfNowAndThen(),
+    () => undefined,
+  );
   addEventListener('load', () => {
     // Without it (plain http on the home network) the page works, only not when the service is away.
     navigator.serviceWorker.register('/offline-worker.js').catch(() => undefined);

@@ -6,6 +6,7 @@ import { errors } from './journeys/errors.ts';
 import { everyScene } from './journeys/every-scene.ts';
 import { guideAway } from './journeys/guide-away.ts';
 import { keyboardOnly } from './journeys/keyboard-only.ts';
+import { laidBy } from './journeys/laid-by.ts';
 import { leafThrough } from './journeys/leaf-through.ts';
 import { matchCheck } from './journeys/match-check.ts';
 import { nothingLost } from './journeys/nothing-lost.ts';
@@ -50,6 +51,7 @@ describe.skipIf(browser === null)(title, () => {
   describe('the guide out of reach', () => guideAway(at));
   describe('match check', () => matchCheck(at));
   describe('nothing is lost', () => nothingLost(at));
+  describe('laid by on this device', () => laidBy(at));
   describe('two devices', () => twoDevices(at));
   describe('phone beside laptop', () => phoneBeside(at));
   describe('errors', () => errors(at));

@@ -7,7 +7,7 @@ import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { padsWords } from '../words/pads.ts';
-import { asProblem } from '../wire/ask.ts';
+import { asProblem, askWhether } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { padList, pads } from '../wire/shelves.ts';
 
@@ -15,6 +15,8 @@ import { padList, pads } from '../wire/shelves.ts';
 export function PadFactsSheet({ pad, close }: { pad: PadSummary; close: () => void }): VNode {
   const [problem, setProblem] = useState<Problem | null>(null);
   const [sure, setSure] = useState(false);
+  const [saving, setSaving] = useState(false);
+  const file = { href: `/api/pads/${pad.id}/file`, download: fileName(pad.name) };
 
   async function attempt(act: () => Promise<unknown>): Promise<boolean> {
     setProblem(null);
@@ -32,6 +34,20 @@ export function PadFactsSheet({ pad, close }: { pad: PadSummary; close: () => vo
     const wanted = name.trim();
     if (wanted === '' || wanted === pad.name) return;
     if (await attempt(() => service.renamePad(pad.id, wanted))) void pads.fresh(pad.id);
+  }
+
+  /** Asked first, so that a pad that cannot be saved is told with the reason. */
+  async function save(): Promise<void> {
+    if (saving) return;
+    setSaving(true);
+    setProblem(null);
+    try {
+      await askWhether(file.href);
+      Object.assign(document.createElement('a'), file).click();
+    } catch (fault) {
+      setProblem(asProblem(fault));
+    }
+    setSaving(false);
   }
 
   async function remove(): Promise<void> {
@@ -57,8 +73,16 @@ export function PadFactsSheet({ pad, close }: { pad: PadSummary; close: () => vo
       </label>
       <div class="pad-saving">
         <p>{padsWords.saveLead}</p>
-        <a class="button" href={`/api/pads/${pad.id}/file`} download={fileName(pad.name)}>
-          <Icon name="save" /> {padsWords.save}
+        <a
+          {...file}
+          class="button"
+          aria-disabled={saving}
+          onClick={(event) => {
+            event.preventDefault();
+            void save();
+          }}
+        >
+          <Icon name="save" /> {saving ? padsWords.saving : padsWords.save}
         </a>
       </div>
       {problem && <Mishap problem={problem} />}

@@ -20,14 +20,19 @@ self.addEventListener('activate', (event) => {
   event.waitUntil(self.clients.claim());
 });
 
+/** What is saved as a file, or goes on and on, is no answer to keep. */
+const PASSED_BY = /\.(pdf|csv)$|\/(events|file)$/;
+
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   const address = new URL(request.url);
   if (request.method !== 'GET' || address.origin !== self.location.origin) return;
-  if (address.pathname.endsWith('.pdf') || address.pathname.endsWith('/events')) return;
+  if (PASSED_BY.test(address.pathname)) return;
+  const isPage = request.mode === 'navigate';
   if (address.pathname.startsWith('/assets/')) event.respondWith(shelfFirst(request));
-  else if (request.mode === 'navigate') event.respondWith(serviceFirst(request, '/'));
-  else event.respondWith(serviceFirst(request, request));
+  else if (!isPage) event.respondWith(serviceFirst(request, request));
+  // An answer that is opened by itself, such as a picture in a tab of its own, is not the page.
+  else if (!address.pathname.startsWith('/api/')) event.respondWith(serviceFirst(request, '/'));
 });
 
 async function shelfFirst(request) {
@@ -36,19 +41,25 @@ async function shelfFirst(request) {
 }
 
 async function serviceFirst(request, key) {
+  let answer;
   try {
-    return keep(key, await fetch(request));
+    answer = await fetch(request);
   } catch (fault) {
     const kept = await caches.match(key);
     if (kept) return kept;
     throw fault;
   }
+  return keep(key, answer);
 }
 
 async function keep(key, answer) {
   if (answer.ok) {
-    const shelf = await caches.open(SHELF);
-    await shelf.put(key, answer.clone());
+    try {
+      const shelf = await caches.open(SHELF);
+      await shelf.put(key, answer.clone());
+    } catch {
+      // A shelf that is full, or may not be used, only loses the safety net: the answer is here.
+    }
   }
   return answer;
 }

@@ -48,6 +48,13 @@ export async function askFile(address: string): Promise<Blob> {
   return answer.blob().catch(() => Promise.reject(unreadable()));
 }
 
+/** Asks whether a file can be had and takes none of it: of a download that is refused a browser tells no reason. */
+export async function askWhether(address: string): Promise<void> {
+  const stop = new AbortController();
+  await sent(address, { signal: stop.signal });
+  stop.abort();
+}
+
 function send(
   method: string,
   address: string,

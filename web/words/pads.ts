@@ -29,6 +29,7 @@ export const padsWords = {
   saveLead:
     'For another computer, or to keep: its photos, papers, plans and what is ticked off, in one file.',
   save: 'Save as one file',
+  saving: 'Putting it together …',
   throwAway: 'Delete this pad',
   throwAwaySure: 'Yes, delete it with its photos and plans',
   removed: (name: string): string => `${name} is deleted.`,

@@ -1,0 +1,99 @@
+import { effect } from '@preact/signals';
+import { whenIdle } from '../table/when-idle.ts';
+import { place } from '../table/way.ts';
+import { idIn, idsIn, padTold, type Owners } from './belonging.ts';
+import { lookedAt, noteLooked } from './looked-at.ts';
+import { SHELF } from './shelf-name.ts';
+import { whatGoes, whatGoesFirst } from './what-goes.ts';
+
+/** By then what a pad needs is on the shelf, so that it is not cleared in the midst of it. */
+const SETTLED_MS = 5000;
+/** Of what the browser lets the page have, half stays free: photos that wait to be sent come first. */
+const SHARE = 0.5;
+/** Some browsers do not tell how little room there is, so more than this is never taken; in bytes, about 40 pads. */
+const MOST = 500e6;
+
+/**
+ * Keeps the offline worker's shelf from growing without end. Only copies of what the service has go from it: ticks,
+ * photos that wait and all else that is not sent yet lie elsewhere on this device.
+ */
+export function clearShelfNowAndThen(): void {
+  let timer = 0;
+  effect(() => {
+    const here = place.value;
+    if (here.at !== 'pads' && here.pad !== null) noteLooked(here.pad);
+    clearTimeout(timer);
+    timer = window.setTimeout(
+      () => whenIdle(() => void clear().catch(() => undefined)),
+      SETTLED_MS,
+    );
+  });
+}
+
+async function clear(): Promise<void> {
+  if (navigator.serviceWorker.controller === null) return;
+  const shelf = await caches.open(SHELF);
+  const addresses = (await shelf.keys()).map(({ url }) => pathOf(url));
+  const owners = await ownersOf(shelf, addresses);
+  const looked = lookedAt();
+  const gone = new Set(whatGoes({ addresses, owners, looked }));
+  for (const address of [...gone, ...(await filesOfOldPages(addresses))])
+    await shelf.delete(address);
+  const left = addresses.filter((address) => !gone.has(address));
+  await makeRoom(shelf, whatGoesFirst({ addresses: left, owners, looked }));
+}
+
+function pathOf(url: string): string {
+  const { pathname, search } = new URL(url);
+  return pathname + search;
+}
+
+/** Asks the pads themselves, the newest last, then supplies, and where that leaves a thing without an owner, the plans. */
+async function ownersOf(shelf: Cache, addresses: readonly string[]): Promise<Owners> {
+  const owners = new Map<string, string | null>();
+  const wanted = new Set(addresses.map(idIn).filter((id) => id !== null));
+  const ask = async (address: string, pad: (text: string) => string | null): Promise<void> => {
+    const text = (await (await shelf.match(address))?.text()) ?? '';
+    const owner = pad(text);
+    for (const id of idsIn(text, wanted)) if (!owners.has(id)) owners.set(id, owner);
+  };
+  for (const address of addresses) {
+    const pad = padTold(address);
+    if (pad !== null) await ask(address, () => pad);
+  }
+  await ask('/api/supplies', () => null);
+  for (const address of addresses) {
+    if ([...wanted].every((id) => owners.has(id))) break;
+    if (/^\/api\/plans\/[^/?]+$/.test(address)) await ask(address, padOfPlan);
+  }
+  return owners;
+}
+
+function padOfPlan(text: string): string | null {
+  return (JSON.parse(text) as { pad: string }).pad;
+}
+
+/** Files of the page as it was before: the service has none of them any more. */
+async function filesOfOldPages(addresses: readonly string[]): Promise<string[]> {
+  const files = addresses.filter((address) => /^\/assets\/.*\.(js|css|woff2)$/.test(address));
+  const answer = await fetch('/shelf.json').catch(() => null);
+  const today = new Set(answer?.ok ? ((await answer.json()) as string[]) : []);
+  // A list that came off the shelf may be older than this page.
+  if (!today.has(new URL(import.meta.url).pathname)) return [];
+  return files.filter((file) => !today.has(file));
+}
+
+async function makeRoom(shelf: Cache, pads: readonly (readonly string[])[]): Promise<void> {
+  const { usage = 0, quota = Infinity } = await navigator.storage.estimate();
+  let over = usage - Math.min(quota * SHARE, MOST);
+  for (const addresses of pads) {
+    if (over <= 0) return;
+    // What is gone is counted here: a browser may tell it only later.
+    for (const address of addresses) over -= await sizeAt(shelf, address);
+    for (const address of addresses) await shelf.delete(address);
+  }
+}
+
+async function sizeAt(shelf: Cache, address: string): Promise<number> {
+  return (await (await shelf.match(address))?.blob())?.size ?? 0;
+}
