@@ -111,16 +111,35 @@ const PALE = 0.38;
 /** Lamp light colours a white card up to this; wood and kraft are more coloured. */
 const CAST = 1.6;
 
-/** Those whose size or shape is clearly not that of the most. */
+/**
+ * Those whose size or shape is clearly not that of the squares, which are the most alike; but where those are small and
+ * others alike much larger, the larger are the squares, as scraps that tie photos together may be more.
+ */
 function oddOnes(candidates: readonly Candidate[]): Candidate[] {
   if (candidates.length < 3) return [];
-  const usualArea = median(candidates.map(({ area }) => Math.log(area)));
-  const usualAspect = median(candidates.map(({ corners }) => Math.log(aspectOf(corners))));
-  return candidates.filter(
-    ({ area, corners }) =>
-      Math.abs(Math.log(area) - usualArea) > 0.35 ||
-      Math.abs(Math.log(aspectOf(corners)) - usualAspect) > 0.25,
-  );
+  const most = mostAlike(candidates);
+  const least = LARGER * Math.max(...most.map(({ area }) => area));
+  const larger = mostAlike(candidates.filter(({ area }) => area > least));
+  const squares = larger.length < FEWEST ? most : larger;
+  return candidates.filter((candidate) => !squares.includes(candidate));
+}
+
+/** So much larger than a scrap is a square of cardstock; a white card is alone of its kind. */
+const LARGER = 2;
+const FEWEST = 2;
+
+/** The largest group of things of about one size and shape, those around one of them. */
+function mostAlike(candidates: readonly Candidate[]): Candidate[] {
+  let most: Candidate[] = [];
+  for (const one of candidates) {
+    const alike = candidates.filter(
+      ({ area, corners }) =>
+        Math.abs(Math.log(area / one.area)) < 0.35 &&
+        Math.abs(Math.log(aspectOf(corners) / aspectOf(one.corners))) < 0.25,
+    );
+    if (alike.length > most.length) most = alike;
+  }
+  return most;
 }
 
 interface Smears {

@@ -59,6 +59,18 @@ function apart([p, q]: readonly (readonly Lab[])[]): number {
   return Math.hypot(...p!.map((lab, at) => difference(lab, q![at]!))) / Math.sqrt(STOCK.length);
 }
 
+describe('a few squares beside more scraps', () => {
+  it.each([2, 3])('%i squares are found, and no scrap is taken for one', async (count) => {
+    const colours = STOCK.slice(0, count).map((lab, at) => ({ name: `${at}`, lab }));
+    const look = { pixels: 1000, surface: 'grey desk', chips: true } as const;
+    const photo = await renderPhoto(squaresScene(403, 'normal', colours, look));
+    const { supplies, white } = await readSupplies(photo.jpeg);
+    expect(supplies).toHaveLength(count);
+    expect(matchQuads(supplies, photo.truth.squares, 0.7)).toHaveLength(count);
+    expect(white.kind).toBe('found');
+  });
+});
+
 describe('the same cardstock photographed in two rooms', () => {
   it('agrees at least twice as well once the scraps of a pad are touched in both', async () => {
     const seed = 3;
