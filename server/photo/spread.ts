@@ -103,20 +103,21 @@ function cutOff({ words, across }: Rows, width: number): void {
 }
 
 /**
- * Along the rows, then along the columns. What has grown by n pixels to both sides has no hole when it is laid down
- * three times, up to 2 n + 1 pixels apart, so that each step grows it to nearly three times its width.
+ * Along the rows, then along the columns. What has grown by n pixels is laid down again up to n + 1 pixels to both
+ * sides, so that each step grows it to twice its width. No further, or a hole would be left at the picture's rim, past
+ * which nothing is kept.
  *
- *     #  ->  ###  ->  ###|###|###
+ *     |#     ->  |##     ->  |####
  */
 function grow({ words, across }: Rows, height: number, by: number): void {
   for (let grown = 0; grown < by;) {
-    const step = Math.min(by - grown, 2 * grown + 1, 31);
+    const step = Math.min(by - grown, grown + 1, 31);
     growAcross(words, across, step);
     grown += step;
   }
   const before = by > 0 ? new Int32Array(words.length) : words;
   for (let grown = 0; grown < by;) {
-    const step = Math.min(by - grown, 2 * grown + 1);
+    const step = Math.min(by - grown, grown + 1);
     growDown(words, across, height, step, before);
     grown += step;
   }

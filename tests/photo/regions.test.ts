@@ -25,15 +25,16 @@ const shown = ({ width, height, of }: Mask): string[] =>
     ),
   );
 
-/** Masks of some 3 x 80 to 12 x 80 pixels, half full of blotches. */
+/** Masks of up to 80 x 40 pixels, from nearly empty to nearly full. */
 const masks = fc
   .record({
     width: fc.integer({ min: 1, max: 80 }),
-    height: fc.integer({ min: 1, max: 12 }),
-    seed: fc.infiniteStream(fc.boolean()),
+    height: fc.integer({ min: 1, max: 40 }),
+    full: fc.constantFrom(1, 30, 500, 970, 999),
+    at: fc.infiniteStream(fc.integer({ min: 0, max: 999 })),
   })
-  .map(({ width, height, seed }): Mask => {
-    const of = Uint8Array.from({ length: width * height }, () => Number(seed.next().value));
+  .map(({ width, height, full, at }): Mask => {
+    const of = Uint8Array.from({ length: width * height }, () => Number(at.next().value < full));
     return { width, height, of };
   });
 
@@ -122,6 +123,16 @@ describe('what is thin in a mask', () => {
         expect(filledWithoutThin(mask, by).of).toEqual(both.of);
       }),
     );
+  });
+
+  it('spreads from the rim of the picture without a hole', () => {
+    for (const row of ['#' + '.'.repeat(70), '.'.repeat(70) + '#']) {
+      const column = mask(...Array.from(row));
+      for (let by = 0; by <= 71; by++) {
+        expect(spreadOut(mask(row), by).of).toEqual(spreadByPixel(mask(row), by).of);
+        expect(spreadOut(column, by).of).toEqual(spreadByPixel(column, by).of);
+      }
+    }
   });
 
   it('spreads over a square around each pixel, not past the ends of a row', () => {
