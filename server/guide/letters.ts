@@ -64,8 +64,12 @@ function laid({ text, size, bold = false }: Pick<Words, 'text' | 'size' | 'bold'
   return { runs, width: x };
 }
 
-/** Lines are broken between words, not inside a length or a size: `4 1/4 x 5 in` stays together. */
-const GAP = /(?<!\sx)(?:\s+(?!\d+\/\d|x\s\d|(?:in|mm|cm)\b|%)|(?<!\d)\s+(?=(?:in|mm|cm)\b))/;
+/**
+ * Lines are broken between words, not inside a length, a size or a share (`4 1/4 x 5 in` stays together), and a
+ * number stays with what it counts: `cut 7` is no cut and a 7.
+ */
+const GAP =
+  /(?<!\sx)(?<!\b(?:cut|card|sheet)(?=\s+\d))(?:\s+(?!\d+\/\d|x\s\d|(?:in|mm|cm)\b|%)|(?<!\d)\s+(?=(?:in|mm|cm)\b))/i;
 
 /** Breaks a text into lines of at most a width in mm; a word longer than a line stands alone. */
 export function linesOf(text: string, width: number, size: number, bold = false): string[] {

@@ -57,3 +57,13 @@ test('a size breaks before its x', () => {
   expect(said.split(' ')).toContain('x\u00a01\u00a03/4\u00a0in:');
   expect(said.split(' ')).toContain('12\u00a0mm');
 });
+
+test('in print a number stays with what it counts', () => {
+  const lines = linesOf(
+    'Cut the part left of cut 2. Top: keep it for cut 7. Card 12, Sheet 3.',
+    1,
+    4,
+  );
+  for (const pair of ['cut 2.', 'cut 7.', 'Card 12,', 'Sheet 3.']) expect(lines).toContain(pair);
+  expect(lines).toContain('part');
+});
