@@ -45,7 +45,7 @@ const MOST = 0.4;
 const POINTED = 0.06;
 const LINED = 0.15;
 /** How long shapes are that lie alike, and how well they agree: the mean over the outline, as parts of 1. */
-const LONG = 0.24;
+const LONG = 0.3;
 const LIE_ALIKE = 0.55;
 /** Shapes agree when together they keep this part of what each has for itself; ten tossed keep a third. */
 const AGREED = 0.65;

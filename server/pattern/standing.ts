@@ -20,9 +20,10 @@ export function standing(
   likeness: Autocorrelation,
 ): Direction {
   if (told.direction !== 'two-way' || runsPlain(likeness)) return told;
-  const { half, leftRight, upDown } = turnedLikeness(richest(maps));
-  if (half > ITSELF) return told;
-  return { direction: 'one-way', up: leftRight >= upDown ? 0 : 90 };
+  const seen = rich(maps).map(turnedLikeness);
+  const stands = seen.find((likeness) => likeness.half() < ITSELF);
+  if (stands === undefined) return told;
+  return { direction: 'one-way', up: stands.leftRight() >= stands.upDown() ? 0 : 90 };
 }
 
 /**
@@ -39,15 +40,24 @@ function runsPlain({ across, down }: Autocorrelation): boolean {
   return [across, down].some((like) => like.every((value) => value > PLAIN));
 }
 
-/** The map in which most is seen. */
-function richest(maps: readonly Grid[]): Grid {
-  const variance = ({ values }: Grid): number => {
-    let [sum, squares] = [0, 0];
-    for (const value of values) {
-      sum += value;
-      squares += value * value;
-    }
-    return squares / values.length - (sum / values.length) ** 2;
-  };
-  return maps.reduce((best, next) => (variance(next) > variance(best) ? next : best));
+/** The maps in which much is seen, the one with most first: upside down a print is itself only if all of them are. */
+function rich(maps: readonly Grid[]): Grid[] {
+  const seen = maps
+    .map((grid) => ({ grid, variance: varianceOf(grid) }))
+    .sort((p, q) => q.variance - p.variance);
+  return seen
+    .filter(({ variance }) => variance >= MUCH * seen[0]!.variance)
+    .map(({ grid }) => grid);
+}
+
+/** Part of the variance of the richest map. A judgement. */
+const MUCH = 0.25;
+
+function varianceOf({ values }: Grid): number {
+  let [sum, squares] = [0, 0];
+  for (const value of values) {
+    sum += value;
+    squares += value * value;
+  }
+  return squares / values.length - (sum / values.length) ** 2;
 }

@@ -3,15 +3,15 @@ import type { Grid } from './grid.ts';
 
 /** How like a picture is to itself turned by half, and mirrored, at the shift that suits it best: 1 when it is itself. */
 export interface TurnedLikeness {
-  readonly half: number;
+  half(): number;
   /** Left and right changed over, and up and down. */
-  readonly leftRight: number;
-  readonly upDown: number;
+  leftRight(): number;
+  upDown(): number;
 }
 
 /**
  * Takes       a grid whose side is a power of two.
- * Gives       likenesses by the fields on which both lie, of shifts at which at least a third of them do.
+ * Gives       likenesses, each worked out when it is asked, by the fields on which both lie, of shifts at which at least a third of them do.
  */
 export function turnedLikeness(grid: Grid): TurnedLikeness {
   const { side } = grid;
@@ -34,9 +34,9 @@ export function turnedLikeness(grid: Grid): TurnedLikeness {
   };
   const same = (at: number): number => at;
   return {
-    half: likeTo(back, back),
-    leftRight: likeTo(back, same),
-    upDown: likeTo(same, back),
+    half: () => likeTo(back, back),
+    leftRight: () => likeTo(back, same),
+    upDown: () => likeTo(same, back),
   };
 }
 
