@@ -230,6 +230,7 @@ export const BestSupplies = z
 export type Supply = z.infer<typeof Supply>;
 export type NewSupply = z.infer<typeof NewSupply>;
 export type ColourNames = z.infer<typeof ColourNames>;
+export type SuppliesTie = z.input<typeof SuppliesTie>;
 export type TouchedSupply = z.infer<typeof TouchedSupply>;
 export type Supplies = z.infer<typeof Supplies>;
 export type SupplyPatch = z.infer<typeof SupplyPatch>;

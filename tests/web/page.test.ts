@@ -17,6 +17,7 @@ import { pinThenUndo } from './journeys/pin-then-undo.ts';
 import { printUp } from './journeys/print-up.ts';
 import { pullPapers } from './journeys/pull-papers.ts';
 import { scraps } from './journeys/scraps.ts';
+import { supplyScraps } from './journeys/supply-scraps.ts';
 import { swappedFaces } from './journeys/swapped-faces.ts';
 import { touchASheet } from './journeys/touch-a-sheet.ts';
 import { whatElse } from './journeys/what-else.ts';
@@ -45,6 +46,7 @@ describe.skipIf(browser === null)(title, () => {
   describe('corners', () => corners(at));
   describe('a sheet is touched', () => touchASheet(at));
   describe('scraps', () => scraps(at));
+  describe('scraps beside supplies', () => supplyScraps(at));
   describe('leafing through layouts', () => leafThrough(at));
   describe('a card of her own', () => ownCard(at));
   describe('cut another way', () => cutAnotherWay(at));

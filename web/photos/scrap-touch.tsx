@@ -9,8 +9,13 @@ export type Place = readonly [x: number, y: number];
 /** How a photo is tied to the others of its pad. */
 export type Tie = Photo['chips']['tie'];
 
+/** A photo of sheets or of supplies. */
+type Touched = Pick<Photo, 'width' | 'height' | 'chips'>;
+
 interface Props {
-  readonly photo: Photo;
+  readonly photo: Touched;
+  /** How the photo is tied, in words for each way. */
+  readonly tied?: Readonly<Record<Tie, string>>;
   readonly saving: boolean;
   /** Sends the touched places; the photo is read again, and is tied so. Null when it could not be read. */
   readonly show: (places: readonly Place[]) => Promise<Tie | null>;
@@ -28,7 +33,13 @@ const FEWEST = 3;
 const MOST = 12;
 
 /** The photo, on which each scrap is touched once: by hand, or by a cross that the arrow keys walk. */
-export function ScrapTouch({ photo, saving, show, children }: Props): VNode {
+export function ScrapTouch({
+  photo,
+  tied = photosWords.scrapsTied,
+  saving,
+  show,
+  children,
+}: Props): VNode {
   const { width, height } = photo;
   const [places, setPlaces] = useState<readonly Place[]>([]);
   const [cross, setCross] = useState<Place>([width / 2, height / 2]);
@@ -85,7 +96,7 @@ export function ScrapTouch({ photo, saving, show, children }: Props): VNode {
           </button>
         ))}
       </div>
-      <p class="small">{photosWords.scrapsTied[photo.chips.tie]}</p>
+      <p class="small">{tied[photo.chips.tie]}</p>
       <p role="status" class="small">
         {failed ? photosWords.scrapsSaved.none : photosWords.scrapsTouched(places.length)}
       </p>
@@ -111,7 +122,7 @@ export function ScrapTouch({ photo, saving, show, children }: Props): VNode {
   );
 }
 
-function placed([x, y]: Place, { width, height }: Photo): { left: string; top: string } {
+function placed([x, y]: Place, { width, height }: Touched): { left: string; top: string } {
   return { left: `${(100 * x) / width}%`, top: `${(100 * y) / height}%` };
 }
 

@@ -8,15 +8,20 @@ import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { supplies as shelf } from '../wire/shelves.ts';
+import { isCalledByColour } from './called-by-colour.ts';
 
 /** What was found in a photo of supplies: numbered where it lies, and named in place. */
 export function FoundSupplies({
   found: { supplies, notes, picture },
+  tie,
   done,
 }: {
   found: Supplies;
+  /** Goes on to the scraps that lie in the photo too. */
+  tie: (photo: string) => void;
   done: () => void;
 }): VNode {
+  const photo = supplies[0]?.photo ?? null;
   const say = suppliesWords.found;
   return (
     <div class="found-supplies">
@@ -52,6 +57,11 @@ export function FoundSupplies({
         <button type="button" class="button" onClick={done}>
           {say.done}
         </button>
+        {photo !== null && (
+          <button type="button" class="button quiet" onClick={() => tie(photo)}>
+            <Icon name="white" /> {suppliesWords.photos.scraps}
+          </button>
+        )}
       </div>
     </div>
   );
@@ -96,7 +106,10 @@ function FoundName({ supply, number }: { supply: Supply; number: number }): VNod
           onChange={(event) => void rename(event.currentTarget.value)}
         />
       </label>
-      <span class="small">{supply.glossy ? say.glossy : supply.colour.name}</span>
+      {supply.glossy && <span class="small">{say.glossy}</span>}
+      {!supply.glossy && !isCalledByColour(supply) && (
+        <span class="small">{supply.colour.name}</span>
+      )}
       {problem && <Mishap problem={problem} />}
     </>
   );

@@ -25,10 +25,13 @@ const way = signal<Way>('photo');
 /** Adds cardstock or ink: many from one photo, or one by its colour. */
 export function NewSupplySheet({
   pad,
+  tie,
   close,
 }: {
   /** The pad on whose photos a place may be touched. */
   pad: string | null;
+  /** Goes on to the scraps that lie in a photo of supplies. */
+  tie: (photo: string) => void;
   close: () => void;
 }): VNode {
   const [name, setName] = useState('');
@@ -69,7 +72,7 @@ export function NewSupplySheet({
   if (found !== null)
     return (
       <Dialog title={say.found.title} close={close}>
-        <FoundSupplies found={found} done={close} />
+        <FoundSupplies found={found} tie={tie} done={close} />
       </Dialog>
     );
   return (

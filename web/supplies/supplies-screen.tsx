@@ -11,10 +11,14 @@ import { NewSupplySheet } from './new-supply-sheet.tsx';
 import { PlanSupplies } from './plan-supplies.tsx';
 import { SupplyCard } from './supply-card.tsx';
 import { SupplyListButtons } from './supply-list.tsx';
+import { SupplyPhotos } from './supply-photos.tsx';
+import { SupplyPhotoSheet } from './supply-photo-sheet.tsx';
 
 /** Her cardstock and inks, and how they match the papers. */
 export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
   const [adding, setAdding] = useState(false);
+  /** The photo on which scraps are touched. */
+  const [tying, setTying] = useState<string | null>(null);
   return (
     <div class="screen">
       <div class="heading-line">
@@ -36,12 +40,23 @@ export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
                 title={suppliesWords.inks}
                 list={list.filter((one) => !isCardstock(one))}
               />
+              <SupplyPhotos supplies={list} open={setTying} />
               <SupplyListButtons list={list} />
             </>
           );
         }}
       </Once>
-      {adding && <NewSupplySheet pad={pad} close={() => setAdding(false)} />}
+      {adding && (
+        <NewSupplySheet
+          pad={pad}
+          tie={(photo) => {
+            setAdding(false);
+            setTying(photo);
+          }}
+          close={() => setAdding(false)}
+        />
+      )}
+      {tying !== null && <SupplyPhotoSheet pad={pad} id={tying} close={() => setTying(null)} />}
     </div>
   );
 }

@@ -8,6 +8,7 @@ import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { guides, supplies } from '../wire/shelves.ts';
+import { isCalledByColour } from './called-by-colour.ts';
 
 /** One cardstock or ink: its colour as a large piece of it, its name that can be changed in place. */
 export function SupplyCard({ supply }: { supply: Supply }): VNode {
@@ -41,6 +42,10 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
     if (name.trim() !== '' && name !== supply.name) await change({ name: name.trim() });
   }
 
+  const told = [
+    ...(isCalledByColour(supply) ? [] : [supply.colour.name]),
+    ...(supply.demo ? [suppliesWords.ofDemo] : []),
+  ];
   return (
     <article class="supply" aria-label={supply.name}>
       <span class={`supply-colour ${supply.kind}`} style={{ background: supply.colour.hex }} />
@@ -51,10 +56,7 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
         maxLength={80}
         onChange={(event) => void rename(event.currentTarget.value)}
       />
-      <span class="small">
-        {supply.colour.name}
-        {supply.demo && <>, {suppliesWords.ofDemo}</>}
-      </span>
+      <span class="small">{told.join(', ')}</span>
       {supply.glossy && <span class="small">{suppliesWords.glossy}</span>}
       <div class="supply-foot">
         {supply.kind === 'cardstock' && (

@@ -27,6 +27,7 @@ import type {
   NewSupply,
   Supplies,
   Supply,
+  SuppliesTie,
   SupplyPatch,
   TouchedSupply,
 } from '../../server/contract/supplies.ts';
@@ -115,6 +116,8 @@ export const service = {
   photographSupplies: (form: FormData): Promise<Supplies> => change('POST', '/api/supplies', form),
   touchSupply: (photo: string, supply: TouchedSupply): Promise<Supplies> =>
     change('POST', `/api/photos/${photo}/supplies`, supply),
+  tieSupplies: (photo: string, tie: SuppliesTie): Promise<Supplies> =>
+    change('PATCH', `/api/photos/${photo}/supplies`, tie),
   changeSupply: (supply: string, patch: SupplyPatch): Promise<unknown> =>
     change('PATCH', `/api/supplies/${supply}`, patch),
   bringSupplies: (csv: string): Promise<Listed> =>

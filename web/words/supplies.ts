@@ -44,6 +44,26 @@ export const suppliesWords = {
   lay: 'Add it',
   added: (supplies: number): string => `${supplies} added.`,
   glossy: 'glossy: its colour cannot be told from this photo',
+  photos: {
+    heading: 'Photos of your supplies',
+    of: (number: number, supplies: number): string =>
+      `Photo ${number}: ${supplies} ${supplies === 1 ? 'colour' : 'colours'}`,
+    open: (number: number): string => `Photo ${number} of your supplies: show its colour scraps`,
+    tied: 'tied by scraps',
+    title: 'Colour scraps beside your supplies',
+    how: 'Do the scraps of a pad’s photos lie in this picture too? Touch each of them once: white, grey, black and colours. Its colours are then brought to look as they would in the pad’s first photo, so they compare better, even from another room. A square that is one of the scraps leaves your list.',
+    which: 'Which pad’s scraps?',
+    noPad: 'There is no pad yet whose photos could show scraps.',
+    noScraps:
+      'No photo of this pad says how the scraps look. Open one of its photos, touch the scraps there, then come back.',
+    tie: {
+      none: 'This photo is not tied to the photos of a pad yet.',
+      first: 'This photo is not tied to the photos of a pad yet.',
+      tied: 'This photo is tied to the photos of a pad by its scraps.',
+    },
+    saved: 'The scraps are kept, and the colours are read again.',
+    scraps: 'Scraps lie here too',
+  },
   found: {
     title: 'Found in your photo',
     lead: (supplies: number): string =>
