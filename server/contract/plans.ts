@@ -75,7 +75,7 @@ export const PlannedLayer = z.object({
 export const Reason = z.object({
   /** The two layers that it speaks of; one layer, or none, when it is about the card. */
   layers: z.array(Id),
-  /** Whole sentences: what speaks for it and what against it, the worst first. */
+  /** Whole sentences: what speaks for it and what against it, first what counts for its score. */
   text: z.string(),
   /** One short sentence: the weightiest of it. */
   short: z.string(),

@@ -17,7 +17,7 @@ export interface ChosenLayer {
 
 export interface Reason {
   readonly layers: readonly string[];
-  /** Whole sentences: what speaks against, the worst first, then what speaks for it. */
+  /** Whole sentences: of a weak pair what speaks against it first, of a good one what speaks for it. */
   readonly text: string;
   /** The weightiest of it in one sentence; plans that were kept before there was one have none. */
   readonly short?: string;

@@ -52,7 +52,7 @@ function chosenCard(instance: Instance, model: CardModel, options: readonly Opti
       };
     }),
     score,
-    ...whyOf(chosen, (side) => labelOf(instance, side)),
+    ...whyOf(chosen, score, (side) => labelOf(instance, side)),
     reasons: reasonsOf(chosen),
   };
 }

@@ -41,7 +41,9 @@ function reasonOf(
   const said = statementsOn(card, { link, worth }, called);
   return {
     layers: [link.a.id, link.b.id],
-    text: said.map(({ text }) => text).join(' '),
+    text: inOrder(said, worth)
+      .map(({ text }) => text)
+      .join(' '),
     short: weightiest(said, worth).short,
     score: worth,
   };
@@ -65,6 +67,12 @@ export function statementsOn(
     ...statements(a.look, b.look, table, terms, names),
     ...toBuy([link.a, link.b].filter((layer) => shown(layer).wanted).map(called)),
   ];
+}
+
+/** What speaks against two layers comes first of a weak pair, and last of a good one. */
+function inOrder(said: readonly Statement[], worth: number): readonly Statement[] {
+  if (worth < WEAK) return said;
+  return [...said.filter((one) => one.good), ...said.filter((one) => !one.good)];
 }
 
 /** The statement that counts: of a weak pair what is against it, of a good one what is for it. */

@@ -12,8 +12,14 @@ export interface Why {
   readonly short: string;
 }
 
-/** The weak spot of the card, if it has one, then what ties its papers together, then what the cardstock does. */
-export function whyOf(card: Chosen, label: (side: string) => string): Why {
+/** From this score on a card goes well, and what makes it so is said before its weak spot. A judgement. */
+const GOES_WELL = 0.7;
+
+/**
+ * What ties its papers together, then what the cardstock does, and the weak spot of the card, if it has one: last
+ * where the card goes well all the same, else first.
+ */
+export function whyOf(card: Chosen, score: number, label: (side: string) => string): Why {
   const called = (layer: Layer): string => {
     const { side, look } = card.shown(layer);
     return side === null ? `the ${words(look.ground.lab)} ${layer.role}` : label(side);
@@ -23,13 +29,15 @@ export function whyOf(card: Chosen, label: (side: string) => string): Why {
   const papers = heaviest(card.judged.filter((judged) => kindOf(card, judged) === 2));
   const stock = heaviest(card.judged.filter((judged) => kindOf(card, judged) === 1));
   const weak = weakest(card.judged);
-  const said = [
-    ...(weak === undefined ? [] : [about(weak)]),
+  const flaw = weak === undefined ? [] : [about(weak)];
+  const merits = [
     ...(papers === undefined || papers === weak ? [] : [about(papers)]),
     ...(stock === undefined || stock === weak
       ? []
       : [stockDoes(about(stock), called, stock, card)]),
   ];
+  const goodFirst = [...merits, ...flaw].sort((a, b) => Number(b.good) - Number(a.good));
+  const said = score >= GOES_WELL ? goodFirst : [...flaw, ...merits];
   const first = said[0];
   if (first === undefined) {
     const plain = 'A plain card with nothing to match.';

@@ -311,6 +311,30 @@ describe('the plan', () => {
     }
   });
 
+  test('says first what makes a card good, and of a good pair without a common colour what ties it', () => {
+    const flaws =
+      /almost|both busy|quarrel|in common|hard to tell|two kinds|of one size|still to be bought/;
+    let good = 0;
+    let apart = 0;
+    for (let seed = 1; seed <= 12; seed++) {
+      const world = randomWorld(seed, { designs: 6, copies: 1, slots: 3, cards: 4 });
+      for (const { score, short, reasons } of planCards(world).cards) {
+        if (score >= 0.7) {
+          expect(short).not.toMatch(flaws);
+          good++;
+        }
+        for (const { score: worth, text } of reasons) {
+          if (!text.includes('no colour in common')) continue;
+          expect(text).toMatch(/leaves the colours to|stands against|sets .* off|are of one depth/);
+          expect(/^The .* have no colour in common/.test(text) && worth >= 0.6).toBe(false);
+          apart++;
+        }
+      }
+    }
+    expect(good).toBeGreaterThan(4);
+    expect(apart).toBeGreaterThan(0);
+  });
+
   test('gives a reason for every border, a sentence for every card, and what to buy', () => {
     const world = randomWorld(3, { designs: 6, copies: 1, slots: 3, cards: 4 });
     const plan = planCards({ ...world, supplies: [] });

@@ -6,6 +6,7 @@ import type { Term, TermName } from './pair-score.ts';
 import { isQuietNeutral, sharedColours } from './shared-accents.ts';
 import type { SharedColour } from './shared-accents.ts';
 import { same } from './steps.ts';
+import { tieOtherwise } from './ties-otherwise.ts';
 import { percent, words } from './words.ts';
 
 /** How two looks are called in a sentence: 'the panel' and 'the strip', say. */
@@ -33,7 +34,7 @@ export function statements(
 ): Statement[] {
   const judged = new Map(terms.map((term) => [term.name, term]));
   const said = [
-    sharing(a, b, table, called),
+    ...sharing(a, b, table, called),
     almost(a, b, table, value(judged, 'nearMisses'), called),
     sizes(a, b, called),
     onGrounds(a, b, table, value(judged, 'grounds'), called),
@@ -79,38 +80,42 @@ function bad(term: TermName, text: string, short = text): Said {
 /** Weaker sharing is not worth a word. */
 const WORTH_SAYING = 0.05;
 
-function sharing(a: Look, b: Look, table: ColourTable, called: Called): Said {
+function sharing(a: Look, b: Look, table: ColourTable, called: Called): Said[] {
   const found = sharedColours(a, b, table).filter((pair) => pair.strength >= WORTH_SAYING);
   const shared = found.filter((pair) => !pair.tone).slice(0, 2);
   const first = shared[0];
   if (first !== undefined) {
     const all = shared.map((pair) => `${nameOf(pair)}${partsOf(pair, a, b)}`).join(' and ');
     if (a.solid === b.solid)
-      return good(
-        'accents',
-        `${called.a} and ${called.b} share ${all}.`,
-        `${called.a} and ${called.b} share ${nameOf(first)}.`,
-      );
+      return [
+        good(
+          'accents',
+          `${called.a} and ${called.b} share ${all}.`,
+          `${called.a} and ${called.b} share ${nameOf(first)}.`,
+        ),
+      ];
     const [stock, paper] = a.solid ? [called.a, called.b] : [called.b, called.a];
-    return good(
-      'accents',
-      `${stock} picks up the ${all} of ${paper}.`,
-      `${stock} picks up the ${nameOf(first)} of ${paper}.`,
-    );
+    return [
+      good(
+        'accents',
+        `${stock} picks up the ${all} of ${paper}.`,
+        `${stock} picks up the ${nameOf(first)} of ${paper}.`,
+      ),
+    ];
   }
   const tone = found[0];
   if (tone !== undefined) {
     const lab = chroma(tone.a.lab) > chroma(tone.b.lab) ? tone.a.lab : tone.b.lab;
-    return good('accents', `${called.a} and ${called.b} show two tones of ${words(lab)}.`);
+    return [good('accents', `${called.a} and ${called.b} show two tones of ${words(lab)}.`)];
   }
   if (isQuietNeutral(a) || isQuietNeutral(b)) {
     const [stock, look] = isQuietNeutral(a) ? [called.a, a] : [called.b, b];
-    return good(
-      'accents',
-      `${stock} is a quiet ${words(look.ground.lab)} that goes with any paper.`,
-    );
+    return [
+      good('accents', `${stock} is a quiet ${words(look.ground.lab)} that goes with any paper.`),
+    ];
   }
-  return bad('accents', `${called.a} and ${called.b} have no colour in common.`);
+  const none = bad('accents', `${called.a} and ${called.b} have no colour in common.`);
+  return [good('contrast', tieOtherwise(a, b, called)), none];
 }
 
 function nameOf({ a, b }: SharedColour): string {
