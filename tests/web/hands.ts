@@ -73,3 +73,11 @@ export async function plannedDemo(page: Page, count: number): Promise<void> {
   await chooseCards(page, count);
   await planCards(page, count);
 }
+
+/** Ticks what stands before the first cut: the numbers of the sheets, and what to mind. */
+export async function toFirstCut(page: Page): Promise<void> {
+  for (const name of ['Number your sheets', 'Before the first cut']) {
+    await page.getByRole('article').getByRole('heading', { name }).waitFor();
+    await page.getByRole('button', { name: 'Done', exact: true }).click();
+  }
+}

@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { goTo, plannedDemo } from '../hands.ts';
+import { goTo, plannedDemo, toFirstCut } from '../hands.ts';
 import type { Table } from '../table.ts';
 
 /** The guide one cut at a time, for a class, by a table of her own, and what it leaves. */
@@ -9,7 +9,7 @@ export function cutAnotherWay(at: () => Table): void {
     const { page, context, faults } = await at().open('tablet');
     await plannedDemo(page, 2);
     await openGuide(page);
-    await page.getByRole('button', { name: 'Done' }).click();
+    await toFirstCut(page);
     await page.getByText(/^Cut 1 of \d+$/).waitFor();
     const first = await page.locator('.act-main').textContent();
     await expect.poll(() => page.locator('.shown-on .blade').count()).toBe(1);

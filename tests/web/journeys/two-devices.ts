@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { plannedDemo } from '../hands.ts';
+import { plannedDemo, toFirstCut } from '../hands.ts';
 import type { Table } from '../table.ts';
 
 /** What is done on one device is seen on the other by itself; undo is the same on both. */
@@ -25,14 +25,14 @@ export function twoDevices(at: () => Table): void {
     const guide = page.url().replace('/plan/', '/guide/');
     await page.goto(guide);
     await tablet.page.goto(guide);
-    await page.getByRole('button', { name: 'Done' }).click();
+    await toFirstCut(page);
     const [mine, hers] = [page, tablet.page].map((each) => each.locator('.act-tick').first());
     await hers!.waitFor();
     await mine!.click();
     await expect.poll(() => hers!.getAttribute('aria-pressed'), { timeout: 20_000 }).toBe('true');
     const cuts = await page.locator('.act-tick').all();
     for (const cut of cuts.slice(1)) await cut.click();
-    await tablet.page.getByText(/^2 of \d+ steps done$/).waitFor();
+    await tablet.page.getByText(/^3 of \d+ steps done$/).waitFor();
     expect([...laptop.faults, ...tablet.faults]).toEqual([]);
     await laptop.context.close();
     await tablet.context.close();
@@ -42,7 +42,7 @@ export function twoDevices(at: () => Table): void {
     const { page, context } = await at().open('phone');
     await plannedDemo(page, 1);
     await page.getByRole('link', { name: 'To the cutting guide' }).click();
-    await page.getByRole('button', { name: 'Done' }).click();
+    await toFirstCut(page);
     const tickInVain = async (): Promise<void> => {
       const lost = page.waitForEvent('requestfailed', (one) => one.url().endsWith('/ticks'));
       await page.locator('.act-tick[aria-pressed="false"]').first().click();
@@ -54,17 +54,17 @@ export function twoDevices(at: () => Table): void {
       return ((await answer.json()) as { ticks: string[] }).ticks.length;
     };
     // The last act of a step ticks the step as well: one touch may be two ticks.
-    await expect.poll(known).toBe(1);
+    await expect.poll(known).toBe(2);
     // What could not be sent outlives the page.
     await page.route('**/ticks', (route) =>
       route.request().method() === 'POST' ? route.abort() : route.continue(),
     );
     await tickInVain();
-    expect(await known()).toBe(1);
+    expect(await known()).toBe(2);
     await page.reload();
     await page.locator('.act-tick').first().waitFor();
     await page.unroute('**/ticks');
-    await expect.poll(known).toBeGreaterThan(1);
+    await expect.poll(known).toBeGreaterThan(2);
     await expect
       .poll(() => page.evaluate("localStorage.getItem('plyhue:ticks-unsent')"))
       .toBe('{}');
