@@ -5,7 +5,7 @@ import type { OpenedPixels, PhotoAsk } from './picture.ts';
 import { quadOf } from './region-quad.ts';
 import { regionsOf } from './regions.ts';
 import type { Mask, Region } from './regions.ts';
-import { withoutGaps, withoutThin } from './spread.ts';
+import { filledWithoutThin, withoutThin } from './spread.ts';
 import { smoothLab } from './smooth-lab.ts';
 import type { LabImage } from '../colour/lab.ts';
 import { findTable } from './table.ts';
@@ -88,7 +88,7 @@ function motifsIn(things: Mask): Candidate[] {
   const { width, height } = things;
   const found = [1 / 170, 1 / 110, 1 / 85].flatMap((part) => {
     const by = Math.round(part * Math.max(width, height));
-    const filled = withoutThin(withoutGaps(things, by), by);
+    const filled = filledWithoutThin(things, by);
     return regionsOf(filled, 4 * LEAST_PART * width * height).flatMap((region): Candidate[] => {
       if (endsAtRim(region, things)) return [];
       const quad = quadOf(region, width);

@@ -49,7 +49,9 @@ function fromLines(
   whole: readonly Candidate[],
   ask: PhotoAsk,
 ): Candidate[] {
-  const lines = straightLines(edges, MOST_LINES);
+  // Of what is printed on a sheet that is known no other sheet is made.
+  const closed = whole.map(({ corners }) => shrunken(corners, WITHIN));
+  const lines = straightLines(edges, MOST_LINES, closed);
   const judge = judgeOf(overview);
   const trial = (
     sizeAt: (place: PhotoPoint) => SidePair,
@@ -70,6 +72,9 @@ function fromLines(
   if (sure.length === 0) return first;
   return [...sure.slice(whole.length), ...trial(nearestSize(sure), sure)];
 }
+
+/** Part of a side by which a rough outline may be off. */
+const WITHIN = 0.04;
 
 /** Score from which a quad of lines tells the size of sheets. */
 const SURE = 0.7;

@@ -1,5 +1,7 @@
 import { workRoom } from '../colour/work-room.ts';
+import type { Quad } from '../geometry/points.ts';
 import type { Edges } from './edges.ts';
+import { fillQuad } from './fill-quad.ts';
 
 /** A straight line seen in the picture, in pieces. */
 export interface StraightLine {
@@ -26,13 +28,17 @@ interface Segment {
  * Finds straight lines: bands of edge pixels that agree in direction, joined where they continue each
  * other, so that the border of a striped sheet counts as one line.
  *
- * Takes       the edges, and how many lines at most.
+ * Takes       the edges, how many lines at most, and quads within which edges tell nothing.
  * Gives       lines, those borne out longest first.
  * Source      the growing of bands follows Grompone von Gioi and others (2010), LSD: a fast line segment
  *             detector, doi:10.1109/TPAMI.2008.300, without its count of false alarms.
  */
-export function straightLines(edges: Edges, most: number): StraightLine[] {
-  const segments = segmentsOf(edges);
+export function straightLines(
+  edges: Edges,
+  most: number,
+  closed: readonly Quad<'photo'>[] = [],
+): StraightLine[] {
+  const segments = segmentsOf(edges, closed);
   segments.sort((p, q) => q.half - p.half);
   const left = segments.map((_, index) => index);
   const lines: StraightLine[] = [];
@@ -52,9 +58,10 @@ const LEVELS = 32;
 const orderRoom = workRoom((length) => new Int32Array(length));
 const bandRoom = workRoom((length) => new Int32Array(length));
 
-function segmentsOf(edges: Edges): Segment[] {
+function segmentsOf(edges: Edges, closed: readonly Quad<'photo'>[]): Segment[] {
   const { width, height, steep, ways } = edges;
   const seen = new Uint8Array(width * height);
+  for (const corners of closed) fillQuad({ width, height, of: seen }, corners, 1);
   const order = byLevel(edges, seen);
   const band = bandRoom(width * height);
   const segments: Segment[] = [];
@@ -87,16 +94,19 @@ function segmentsOf(edges: Edges): Segment[] {
   return segments;
 }
 
-/** The pixels that count, the steepest level first, row by row in each; all others are marked as seen. */
+/** The pixels that count and are not seen yet, the steepest level first, row by row in each; all others are marked as seen. */
 function byLevel({ width, height, least, steep, ways }: Edges, seen: Uint8Array): Int32Array {
   const counts = new Int32Array(LEVELS + 1);
   // Only crests count, or the two borders of a narrow gap would grow into one thick band.
   const [first, end] = [width + 1, steep.length - width - 1];
-  seen.fill(1);
+  seen.fill(1, 0, first).fill(1, end);
   for (let pixel = first; pixel < end; pixel++) {
+    if (seen[pixel] === 1) continue;
     const value = steep[pixel]!;
-    if (value === 0 || (value >= FAINT * least && !isCrest(pixel, width, steep, ways))) continue;
-    seen[pixel] = 0;
+    if (value === 0 || (value >= FAINT * least && !isCrest(pixel, width, steep, ways))) {
+      seen[pixel] = 1;
+      continue;
+    }
     counts[LEVELS - levelOf(value)]!++;
   }
   for (let level = 1; level <= LEVELS; level++) counts[level]! += counts[level - 1]!;

@@ -1,5 +1,6 @@
 import { aspectOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
+import { fillQuad } from './fill-quad.ts';
 import { regionsOf } from './regions.ts';
 import type { Mask, Region } from './regions.ts';
 import { filledWithoutThin, spreadOut } from './spread.ts';
@@ -73,9 +74,12 @@ const WORTH_A_LOOK = 0.03;
 /** Length over width of a card at most; stripes are longer. */
 const LONG = 2.4;
 
+/** Part of a sheet's side around it that belongs to it: its shadow, its torn rim. */
+const AROUND = 0.025;
+
 /** Other whole things, such as the white card, are told like the sheets; bars and specks are parts of a print. */
 function wipeTold(
-  { width, height, of }: Mask,
+  mask: Mask,
   sheets: readonly Pick<Candidate, 'corners'>[],
   candidates: readonly Candidate[],
   one: number,
@@ -83,7 +87,7 @@ function wipeTold(
   const whole = candidates.filter(
     ({ corners, area }) => area > WHOLE_THING * one && aspectOf(corners) < LONG,
   );
-  for (const { corners } of [...sheets, ...whole]) wipe(of, width, height, corners);
+  for (const { corners } of [...sheets, ...whole]) fillQuad(mask, shrunken(corners, -AROUND), 0);
 }
 
 /**
@@ -136,33 +140,4 @@ function countOf(of: Uint8Array): number {
 
 function clear(of: Uint8Array, pixels: Int32Array): void {
   for (let at = pixels.length - 1; at >= 0; at--) of[pixels[at]!] = 0;
-}
-
-/** Takes a sheet out of a mask, with a little around it: its shadow, its torn rim. */
-function wipe(of: Uint8Array, width: number, height: number, corners: Candidate['corners']): void {
-  const wider = shrunken(corners, -0.025);
-  const top = Math.max(0, Math.floor(Math.min(...wider.map(({ y }) => y))));
-  const bottom = Math.min(height - 1, Math.ceil(Math.max(...wider.map(({ y }) => y))));
-  for (let y = top; y <= bottom; y++) {
-    const [from, to] = spanOf(wider, y + 0.5);
-    if (to < from) continue;
-    of.fill(
-      0,
-      y * width + Math.max(0, Math.ceil(from)),
-      y * width + Math.min(width, Math.ceil(to)),
-    );
-  }
-}
-
-/** Where a row crosses a convex quad. */
-function spanOf(corners: Candidate['corners'], y: number): [number, number] {
-  let [from, to] = [Infinity, -Infinity];
-  corners.forEach((p, side) => {
-    const q = corners[(side + 1) % 4]!;
-    if (p.y > y === q.y > y) return;
-    const x = p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x);
-    from = Math.min(from, x);
-    to = Math.max(to, x);
-  });
-  return [from, to];
 }
