@@ -54,9 +54,13 @@ export function notesOnCutOff(
 /** A paper that looks just like the table may lie between two others; nothing but the rows can tell. */
 export function notesOnEmptyPlaces(places: number, what: 'sheet' | 'square' = 'sheet'): string[] {
   if (places === 0) return [];
+  const how =
+    what === 'sheet'
+      ? ['its corners', 'their corners']
+      : ['a touch on this photo', 'a touch each on this photo'];
   return [
     places === 1
-      ? `One place between the ${what}s looks empty; if a ${what} lies there, add it by its corners.`
-      : `${places} places between the ${what}s look empty; if ${what}s lie there, add them by their corners.`,
+      ? `One place between the ${what}s looks empty; if a ${what} lies there, add it by ${how[0]!}.`
+      : `${places} places between the ${what}s look empty; if ${what}s lie there, add them by ${how[1]!}.`,
   ];
 }

@@ -27,7 +27,8 @@ export function SupplyPhotoSheet({ pad, id, close }: Props): VNode | null {
   const [chosen, setChosen] = useState<string | null>(null);
   const [saving, setSaving] = useState(false);
   const [problem, setProblem] = useState<Problem | null>(null);
-  const of = chosen ?? pad ?? photo?.tiedTo ?? all[0]?.id ?? null;
+  const tied = all.find((one) => one.id === photo?.tiedTo)?.id;
+  const of = chosen ?? tied ?? pad ?? all[0]?.id ?? null;
   const photos = of === null ? [] : pads.at(of).value.value?.photos;
   if (photo === undefined) return null;
 
