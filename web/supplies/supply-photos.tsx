@@ -23,13 +23,13 @@ export function SupplyPhotos({ supplies, open }: Props): VNode | null {
             <button
               type="button"
               class="supply-photo"
-              aria-label={say.open(index + 1)}
               onClick={() => open(id)}
             >
               <img src={picture} alt="" width={width} height={height} loading="lazy" />
               <span class="small">
                 {say.of(index + 1, found(id))}
                 {chips.tie === 'tied' && <>, {say.tied}</>}
+                <span class="unseen">. {say.open}</span>
               </span>
             </button>
           </li>

@@ -48,7 +48,7 @@ export const suppliesWords = {
     heading: 'Photos of your supplies',
     of: (number: number, supplies: number): string =>
       `Photo ${number}: ${supplies} ${supplies === 1 ? 'colour' : 'colours'}`,
-    open: (number: number): string => `Photo ${number} of your supplies: show its colour scraps`,
+    open: 'Show its colour scraps',
     tied: 'tied by scraps',
     title: 'Colour scraps beside your supplies',
     how: 'Do the scraps of a pad’s photos lie in this picture too? Touch each of them once: white, grey, black and colours. Its colours are then brought to look as they would in the pad’s first photo, so they compare better, even from another room. A square that is one of the scraps leaves your list.',
