@@ -20,11 +20,7 @@ export function SupplyPhotos({ supplies, open }: Props): VNode | null {
       <ul class="supply-photos">
         {photos.map(({ id, picture, width, height, chips }, index) => (
           <li key={id}>
-            <button
-              type="button"
-              class="supply-photo"
-              onClick={() => open(id)}
-            >
+            <button type="button" class="supply-photo" onClick={() => open(id)}>
               <img src={picture} alt="" width={width} height={height} loading="lazy" />
               <span class="small">
                 {say.of(index + 1, found(id))}
