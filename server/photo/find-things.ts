@@ -9,7 +9,7 @@ import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
 import { settleSheets } from './settle.ts';
 import { surenessOf } from './sureness.ts';
 import type { Patch } from './white-card.ts';
-import { wholePicture } from './whole-picture.ts';
+import { isCutOff, wholePicture } from './whole-picture.ts';
 
 /** What was found in a photo, before any of it is laid flat. */
 export interface FoundThings {
@@ -61,7 +61,7 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
     papers: ask.look === 'sheets' ? sheets.map(({ corners }) => corners) : [],
     reached: overview.table.reached,
     ...(white === undefined ? {} : { white }),
-    notes: shown === undefined ? notes : [],
+    notes: shown === undefined ? [...notes, ...notesOnNothing(photo, ask, things, notes)] : [],
   };
 }
 
@@ -99,6 +99,18 @@ function isClear({ chosen: { unsure, notes }, laid }: Looked): boolean {
 
 function surenessIn({ laid }: Looked): number {
   return laid.reduce((sum, { confidence }) => sum + confidence, 0);
+}
+
+/** Where nothing at all was told, though a print shows beside a bare table. */
+function notesOnNothing(
+  { preview }: OpenedPixels,
+  { look }: PhotoAsk,
+  things: readonly Found[],
+  notes: readonly string[],
+): string[] {
+  return look === 'sheets' && things.length + notes.length === 0 && isCutOff(preview)
+    ? ['A paper seems to reach outside the picture; photograph it again whole.']
+    : [];
 }
 
 const UNSURE = 'Not sure of the edges of this sheet; please drag its corners.';

@@ -19,6 +19,7 @@ function opened(picture: Picture): OpenedPixels {
 
 /** ISO 216. */
 const A5 = { width: 148, height: 210 };
+const A6 = { width: 105, height: 148 };
 const SIX_INCHES = { width: 152.4, height: 152.4 };
 
 describe('a picture without an edge of a paper', () => {
@@ -73,4 +74,25 @@ describe('a picture without an edge of a paper', () => {
     );
     expect(sheets).toEqual([]);
   });
+
+  test.each([
+    ['one side', -60, 640],
+    ['two sides', -60, 860],
+  ])(
+    'is none where a sheet goes out of it on %s: that is told, and no sheet guessed',
+    (_, left, right) => {
+      const whole = print(800, 600);
+      const rgb = whole.rgb.map((value, at) => {
+        const pixel = Math.floor(at / 3);
+        const [x, y] = [pixel % 800, Math.floor(pixel / 800)];
+        return x >= left && x < right && y >= 70 && y < 530 ? value : 150;
+      });
+      const { sheets, notes } = readPhoto(opened({ ...whole, rgb }), {
+        look: 'sheets',
+        sheetMillimetres: A6,
+      });
+      expect(sheets).toEqual([]);
+      expect(notes.join(' ')).toContain('outside the picture');
+    },
+  );
 });
