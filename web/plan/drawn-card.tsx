@@ -26,5 +26,5 @@ let drawn = 0;
 /** Names within a drawing are told apart from those of all others on the page. Inside its text a quote is always escaped. */
 function withOwnNames(svg: string): string {
   const own = `drawn-${++drawn}-`;
-  return svg.replaceAll(/( id="|="#|="url\(#)/g, `$1${own}`);
+  return svg.replaceAll(/( id="|href="#|="url\(#)/g, `$1${own}`);
 }

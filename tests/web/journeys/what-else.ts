@@ -15,6 +15,10 @@ export function whatElse(at: () => Table): void {
     const offered = await next.locator('.other-plan').first().locator('.other-cards li').count();
     await picturesDrawn(page, '.other-plan:first-child .drawn-card', offered);
     expect(offered).toBeGreaterThan(0);
+    // Names within a drawing are made its own; the fill of the drawing is none of them.
+    const shown = page.locator('.planned-card svg').first();
+    await expect.poll(() => shown.innerHTML()).toMatch(/fill="#[0-9a-f]{6}"/);
+    expect(await shown.innerHTML()).not.toMatch(/fill="#drawn-/);
     await next.getByRole('button', { name: 'Have it so: plan 1 of these' }).click();
     await page.waitForURL((url) => url.href !== first);
     await picturesDrawn(page, '.planned-card .drawn-card', 4);
