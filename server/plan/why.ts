@@ -1,6 +1,7 @@
 import type { JudgedLink } from './card-score.ts';
 import type { Layer } from '../layouts/layout.ts';
-import { sentence } from './coordination/statements.ts';
+import { contrast } from './coordination/contrast.ts';
+import { isLost, sentence } from './coordination/statements.ts';
 import type { Statement } from './coordination/statements.ts';
 import { words } from './coordination/words.ts';
 import { statementsOn, WEAK, weightiest } from './reasons.ts';
@@ -51,7 +52,7 @@ function kindOf({ shown }: Chosen, { link }: JudgedLink): number {
   return [link.a, link.b].filter((layer) => shown(layer).side !== null).length;
 }
 
-/** Where the cardstock shares no colour with its paper, it sets it off by being another. */
+/** Where the cardstock shares no colour with its paper, it sets it off by being another that is well told from it. */
 function stockDoes(
   said: Statement,
   called: (layer: Layer) => string,
@@ -59,6 +60,8 @@ function stockDoes(
   { shown }: Chosen,
 ): Statement {
   if (said.good || shown(link.a).lying || shown(link.b).lying) return said;
+  const [one, other] = [shown(link.a).look, shown(link.b).look];
+  if (link.touching && isLost(one, other, contrast(one, other))) return said;
   const [stock, paper] = shown(link.a).side === null ? [link.a, link.b] : [link.b, link.a];
   const text = `${called(stock)} sets ${called(paper)} off.`;
   return { good: true, much: 0, text, short: text };

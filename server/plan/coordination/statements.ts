@@ -1,3 +1,4 @@
+import { lostIn } from './contrast.ts';
 import { chroma } from './look.ts';
 import type { ColourTable, Look } from './look.ts';
 import { doublings, isPlain } from './mix.ts';
@@ -34,11 +35,11 @@ export function statements(
 ): Statement[] {
   const judged = new Map(terms.map((term) => [term.name, term]));
   const said = [
-    ...sharing(a, b, table, called),
+    ...sharing(a, b, table, isLost(a, b, value(judged, 'contrast')), called),
     almost(a, b, table, value(judged, 'nearMisses'), called),
     sizes(a, b, called),
     onGrounds(a, b, table, value(judged, 'grounds'), called),
-    toldApart(value(judged, 'contrast'), called),
+    toldApart(a, b, value(judged, 'contrast'), called),
     value(judged, 'busyness') < 0.6
       ? bad('busyness', `The prints of ${called.a} and ${called.b} are both busy.`)
       : null,
@@ -80,7 +81,7 @@ function bad(term: TermName, text: string, short = text): Said {
 /** Weaker sharing is not worth a word. */
 const WORTH_SAYING = 0.05;
 
-function sharing(a: Look, b: Look, table: ColourTable, called: Called): Said[] {
+function sharing(a: Look, b: Look, table: ColourTable, lost: boolean, called: Called): Said[] {
   const found = sharedColours(a, b, table).filter((pair) => pair.strength >= WORTH_SAYING);
   const shared = found.filter((pair) => !pair.tone).slice(0, 2);
   const first = shared[0];
@@ -115,7 +116,7 @@ function sharing(a: Look, b: Look, table: ColourTable, called: Called): Said[] {
     ];
   }
   const none = bad('accents', `${called.a} and ${called.b} have no colour in common.`);
-  return [good('contrast', tieOtherwise(a, b, called)), none];
+  return lost ? [none] : [good('contrast', tieOtherwise(a, b, called)), none];
 }
 
 function nameOf({ a, b }: SharedColour): string {
@@ -178,7 +179,24 @@ function onGrounds(
   );
 }
 
-function toldApart(term: number, called: Called): Said | null {
+/** A cardstock is said to be lost where it is told from less than half of the print beside it. A judgement. */
+const LOST = 0.5;
+
+/** Whether the edge between a cardstock and a print is hard to see; `term` is their contrast. */
+export function isLost(a: Look, b: Look, term: number): boolean {
+  return a.solid !== b.solid && term < LOST;
+}
+
+function toldApart(a: Look, b: Look, term: number, called: Called): Said | null {
+  if (isLost(a, b, term)) {
+    const [stock, paper] = a.solid ? [called.a, called.b] : [called.b, called.a];
+    const { lab } = a.solid ? lostIn(a, b) : lostIn(b, a);
+    return bad(
+      'contrast',
+      `${stock} is hard to tell from the ${words(lab)} of ${paper} where they meet.`,
+      `${stock} is hard to tell from ${paper}.`,
+    );
+  }
   if (term >= 0.3) return null;
   return bad('contrast', `${called.a} is hard to tell from ${called.b} where they meet.`);
 }
