@@ -36,7 +36,8 @@ export function withoutSheet({ batch, ask }: Planned, sheet: string): OtherPlan 
 
 /**
  * The batch with these sheets in its slots. `anew` where the wishes are not those that it was planned by: then how good
- * another plan could be is found anew, among the plans of these cuts or, where any may be made, as that no card passes 1.
+ * another plan could be is found anew, among the plans of these cuts or, where any may be made, as that no card passes 1,
+ * and each sheet that stays in its slot shows the sides that it showed.
  */
 export function withSheets(
   { batch, ask }: Planned,
@@ -45,7 +46,7 @@ export function withSheets(
 ): PlannedBatch {
   const asked = askOf(batch, ask);
   const best = anew === null ? batch.plan : bestAnew(asked, batch.plan, anew);
-  return { ...batch, plan: planWith(asked, best, slots) };
+  return { ...batch, plan: planWith(asked, best, slots, anew === null ? null : batch.plan) };
 }
 
 export type Anew = 'these cuts' | 'any cuts';

@@ -8,7 +8,7 @@ import type { Instance } from './instance.ts';
 import { nearestForm } from './nearest-form.ts';
 import { solve } from './network/solve.ts';
 import { settledForm, symmetriesOf } from './network/symmetry.ts';
-import type { Plan } from './plan.ts';
+import type { Pin, Plan } from './plan.ts';
 import { laidOut, planOf } from './plan-cards.ts';
 import type { LaidOut } from './plan-cards.ts';
 import { chosenIn, planIn } from './plan-with.ts';
@@ -124,10 +124,30 @@ export function planWithout(ask: PlanAsk, plan: Plan, sheet: string): OtherPlan 
   return { plan: other, ...changesOf(instance, plan, other) };
 }
 
-/** The plan with these sheets in its slots, when her wishes allow it; its bound is that of the best plan. */
-export function planWith(ask: PlanAsk, best: Best, slots: Readonly<Record<string, string>>): Plan {
-  const instance = instanceOf(ask);
+/**
+ * The plan with these sheets in its slots, when her wishes allow it; its bound is that of the best plan. Where a slot
+ * keeps its sheet of `lying`, each piece of it also shows the side that it shows there.
+ */
+export function planWith(
+  ask: PlanAsk,
+  best: Best,
+  slots: Readonly<Record<string, string>>,
+  lying: Plan | null = null,
+): Plan {
+  const held = lying === null ? [] : sidesIn(lying, slots);
+  // No wishes of hers: the plan does not say that she chose them.
+  const instance = { ...instanceOf({ ...ask, pins: [...ask.pins, ...held] }), ask };
   return planIn(instance, chosenIn(instance, slots), best);
+}
+
+function sidesIn(lying: Plan, slots: Readonly<Record<string, string>>): Pin[] {
+  return lying.cards.flatMap(({ number, layers }) =>
+    layers.flatMap(({ layer, choice }): Pin[] =>
+      choice.kind === 'paper' && slots[choice.slot] === lying.slots[choice.slot]
+        ? [{ card: number, layer, side: choice.side }]
+        : [],
+    ),
+  );
 }
 
 /** The number of the design in each slot of a plan, -1 for a sheet that is not of the pad. */

@@ -102,6 +102,43 @@ test('cards that are alike, exchanged, make no other plan; another plan changes 
   }
 });
 
+describe('other cardstock under the papers as they lie', () => {
+  const front = side('teal print', { white: 0.6, teal: 0.4 });
+  const back = side('coral print', { white: 0.6, coral: 0.4 });
+  const world = ask({
+    sheets: [sheet('Both', front, back)],
+    cards: [{ number: 1, layout: FRAMED }],
+    slots: [slot('slot', [{ card: 1, layout: FRAMED, paper: 'a' }])],
+    supplies: [cardstock('teal', 'teal')],
+  });
+  const plan = planCards(world);
+  const since = { ...world, supplies: [cardstock('coral', 'coral')] };
+  const shownIn = ({ cards }: typeof plan): unknown =>
+    cards[0]!.layers.find(({ layer }) => layer === 'panel')!.choice;
+  const best = { bound: 1, proven: false };
+
+  test('turns no sheet, though its other side would go better with it', () => {
+    expect(shownIn(plan)).toMatchObject({ side: 'teal print' });
+    expect(shownIn(planWith(since, best, plan.slots))).toMatchObject({ side: 'coral print' });
+    const left = planWith(since, best, plan.slots, plan);
+    expect(shownIn(left)).toEqual(shownIn(plan));
+    expect(left.value).toBeLessThan(planWith(since, best, plan.slots).value);
+    expect(checkPlan(since, left)).toEqual([]);
+  });
+
+  test('shows the side that is best where another sheet comes into the slot', () => {
+    const two = {
+      ...since,
+      pad: {
+        ...since.pad,
+        sheets: [...since.pad.sheets, sheet('Two', side('t', { white: 1 }), back)],
+      },
+    };
+    const other = planWith(two, best, { slot: 'Two' }, plan);
+    expect(shownIn(other)).toMatchObject({ sheet: 'Two', side: 'coral print' });
+  });
+});
+
 describe('the weakest card', () => {
   test('is named with the sheet and the cardstock that would mend it', () => {
     const clash = side('clash', { lemon: 0.6, violet: 0.4 }, { busyness: 0.9 });
