@@ -66,6 +66,16 @@ describe('what goes from the shelf', () => {
     expect(whatGoes({ addresses, owners, looked })).toEqual(['/api/pads/pad-3', '/api/pads/pad-2']);
   });
 
+  it('counts no pad that was looked at but is deleted or not on the shelf', () => {
+    const deleted = Array.from({ length: MOST_PADS }, (_, n) => `deleted-${n}`);
+    const addresses = ['/api/pads/tide', '/api/sides/front/swatch', '/api/pads/other'];
+    expect(whatGoes({ addresses, owners, looked: [...deleted, 'tide'] })).toEqual([]);
+    // The first of those that are here is the one on the table.
+    expect(whatGoesFirst({ addresses, owners, looked: [...deleted, 'tide'] })).toEqual([
+      ['/api/pads/other'],
+    ]);
+  });
+
   it('are the older plans of a pad, whole, and never their ticks', () => {
     const plans = Array.from({ length: MOST_PLANS + 1 }, (_, n) => `plan-${n}`);
     const known = new Map(plans.map((plan) => [plan, 'tide']));

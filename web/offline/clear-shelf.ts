@@ -3,16 +3,12 @@ import { whenIdle } from '../table/when-idle.ts';
 import { place } from '../table/way.ts';
 import { idIn, idsIn, padTold, type Owners } from './belonging.ts';
 import { lookedAt, noteLooked } from './looked-at.ts';
+import { makeRoom } from './make-room.ts';
 import { SHELF } from './shelf-name.ts';
 import { whatGoes, whatGoesFirst } from './what-goes.ts';
 
 /** By then what a pad needs is on the shelf, so that it is not cleared in the midst of it. */
 const SETTLED_MS = 5000;
-/** Of what the browser lets the page have, half stays free: photos that wait to be sent come first. */
-const SHARE = 0.5;
-/** Some browsers do not tell how little room there is, so more than this is never taken; in bytes, about 40 pads. */
-const MOST = 500e6;
-
 /**
  * Keeps the offline worker's shelf from growing without end. Only copies of what the service has go from it: ticks,
  * photos that wait and all else that is not sent yet lie elsewhere on this device.
@@ -31,7 +27,7 @@ export function clearShelfNowAndThen(): void {
 }
 
 async function clear(): Promise<void> {
-  if (navigator.serviceWorker.controller === null) return;
+  if (navigator.serviceWorker.controller === null || !(await isServiceThere())) return;
   const shelf = await caches.open(SHELF);
   const addresses = (await shelf.keys()).map(({ url }) => pathOf(url));
   const owners = await ownersOf(shelf, addresses);
@@ -40,7 +36,17 @@ async function clear(): Promise<void> {
   for (const address of [...gone, ...(await filesOfOldPages(addresses))])
     await shelf.delete(address);
   const left = addresses.filter((address) => !gone.has(address));
-  await makeRoom(shelf, whatGoesFirst({ addresses: left, owners, looked }));
+  const { usage = 0, quota = Infinity } = await navigator.storage.estimate();
+  const pads = whatGoesFirst({ addresses: left, owners, looked });
+  await makeRoom(shelf, { addresses: left, pads, usage, quota });
+}
+
+/** Without it nothing that goes could be fetched again. Only GET is answered off the shelf. */
+async function isServiceThere(): Promise<boolean> {
+  const answer = await fetch('/shelf.json', { method: 'HEAD', cache: 'no-store' }).catch(
+    () => null,
+  );
+  return answer?.ok === true;
 }
 
 function pathOf(url: string): string {
@@ -81,19 +87,4 @@ async function filesOfOldPages(addresses: readonly string[]): Promise<string[]> 
   // A list that came off the shelf may be older than this page.
   if (!today.has(new URL(import.meta.url).pathname)) return [];
   return files.filter((file) => !today.has(file));
-}
-
-async function makeRoom(shelf: Cache, pads: readonly (readonly string[])[]): Promise<void> {
-  const { usage = 0, quota = Infinity } = await navigator.storage.estimate();
-  let over = usage - Math.min(quota * SHARE, MOST);
-  for (const addresses of pads) {
-    if (over <= 0) return;
-    // What is gone is counted here: a browser may tell it only later.
-    for (const address of addresses) over -= await sizeAt(shelf, address);
-    for (const address of addresses) await shelf.delete(address);
-  }
-}
-
-async function sizeAt(shelf: Cache, address: string): Promise<number> {
-  return (await (await shelf.match(address))?.blob())?.size ?? 0;
 }

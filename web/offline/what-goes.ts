@@ -39,12 +39,16 @@ export function whatGoesFirst(shelved: Shelved): string[][] {
   return pads.map((pad) => addresses.filter((address) => isOf(address, pad, owners)));
 }
 
-/** Those she looked at first, then those of which only something was seen, the last seen first. */
+/** Pads with something on the shelf: those she looked at first, then those of which only something was seen, the last seen first. */
 function padsInOrder({ addresses, owners, looked }: Shelved): string[] {
-  const seen = addresses
-    .map((address) => ownerOf(address, owners))
-    .flatMap((owner) => (typeof owner === 'string' ? [] : [owner.pad]));
-  return [...new Set([...looked, ...seen.reverse()])];
+  const seen = new Set(
+    addresses
+      .map((address) => ownerOf(address, owners))
+      .flatMap((owner) => (typeof owner === 'string' ? [] : [owner.pad]))
+      .reverse(),
+  );
+  // One that was deleted, or is not kept here, takes no place of another.
+  return [...new Set([...looked.filter((pad) => seen.has(pad)), ...seen])];
 }
 
 function isOf(address: string, pad: string, owners: Owners): boolean {
