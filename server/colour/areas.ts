@@ -7,7 +7,7 @@ import type { Lab, LabImage } from './lab.ts';
  * A mixed pixel on the border of two shapes is divided between them by where its colour lies on the
  * line from one to the other, so that thin strokes neither gain nor lose.
  *
- * Takes       the picture, its colours, which colour each pixel shows, which pixels are flat, and which lie inside
+ * Takes       the picture, its colours (1 to 31), which colour each pixel shows, which pixels are flat, and which lie inside
  *             shapes.
  * Gives       one area a colour; they add up to the number of pixels.
  */
@@ -18,35 +18,48 @@ export function areasOf(
   flat: Uint8Array,
   inside: Uint8Array,
 ): Float64Array {
-  const areas = new Float64Array(colours.length);
+  const size = colours.length;
+  const areas = new Float64Array(size);
   const centre = Float64Array.from(colours.flatMap(({ l, a, b }) => [l, a, b]));
+  const ways = waysBetween(centre);
   for (let y = 0, pixel = 0; y < height; y++) {
     const top = y > 0 ? -width : 0;
     const bottom = y < height - 1 ? width : 0;
     for (let x = 0; x < width; x++, pixel++) {
       const own = of[pixel]!;
-      if (
-        inside[pixel] === 1 ||
-        (flat[pixel] === 1 && off(lab, 3 * pixel, centre, 3 * own) <= PURE)
-      ) {
+      if (inside[pixel] === 1) {
+        areas[own]! += 1;
+        continue;
+      }
+      const l = lab[3 * pixel]! - centre[3 * own]!;
+      const a = lab[3 * pixel + 1]! - centre[3 * own + 1]!;
+      const b = lab[3 * pixel + 2]! - centre[3 * own + 2]!;
+      const off = l * l + a * a + b * b;
+      if (flat[pixel] === 1 && off <= PURE) {
         areas[own]! += 1;
         continue;
       }
       let other = own;
       let part = 0;
       let least = Infinity;
+      let seen = 1 << own;
       const left = x > 0 ? -1 : 0;
       const right = x < width - 1 ? 1 : 0;
       for (let row = top; row <= bottom; row += width)
-        for (let step = left; step <= right; step++) {
-          const beside = of[pixel + row + step]!;
-          if (beside === own || beside === other) continue;
-          const along = partAlong(lab, 3 * pixel, centre, 3 * own, 3 * beside);
-          const apart = offLine(lab, 3 * pixel, centre, 3 * own, 3 * beside, along);
+        for (let at = pixel + row + left, end = pixel + row + right; at <= end; at++) {
+          const beside = of[at]!;
+          if ((seen & (1 << beside)) !== 0) continue;
+          seen |= 1 << beside;
+          // How far the pixel lies on the way to that colour, in [0, 1], and its squared distance from that place.
+          const way = 4 * (size * own + beside);
+          const along = l * ways[way]! + a * ways[way + 1]! + b * ways[way + 2]!;
+          const whole = ways[way + 3]!;
+          const to = along <= 0 ? 0 : along >= whole ? 1 : along / whole;
+          const apart = off + to * (to * whole - 2 * along);
           if (apart >= least) continue;
           least = apart;
           other = beside;
-          part = along;
+          part = to;
         }
       areas[own]! += 1 - part;
       areas[other]! += part;
@@ -58,45 +71,16 @@ export function areasOf(
 /** A pixel nearer than this to its colour is that colour: squared CIELAB units. */
 const PURE = 8 ** 2;
 
-function off(lab: Float32Array, at: number, centre: Float64Array, c: number): number {
-  const l = lab[at]! - centre[c]!;
-  const a = lab[at + 1]! - centre[c + 1]!;
-  const b = lab[at + 2]! - centre[c + 2]!;
-  return l * l + a * a + b * b;
-}
-
-/** How far a pixel lies on the way from one colour to another, in [0, 1]. */
-function partAlong(
-  lab: Float32Array,
-  at: number,
-  centre: Float64Array,
-  from: number,
-  to: number,
-): number {
-  const dl = centre[to]! - centre[from]!;
-  const da = centre[to + 1]! - centre[from + 1]!;
-  const db = centre[to + 2]! - centre[from + 2]!;
-  const l = lab[at]! - centre[from]!;
-  const a = lab[at + 1]! - centre[from + 1]!;
-  const b = lab[at + 2]! - centre[from + 2]!;
-  const part = (l * dl + a * da + b * db) / (dl * dl + da * da + db * db);
-  return part < 0 ? 0 : part > 1 ? 1 : part;
-}
-
-/** The squared distance of a pixel from the place that lies `part` of the way from one colour to another. */
-function offLine(
-  lab: Float32Array,
-  at: number,
-  centre: Float64Array,
-  from: number,
-  to: number,
-  part: number,
-): number {
-  let sum = 0;
-  for (let axis = 0; axis < 3; axis++) {
-    const start = centre[from + axis]!;
-    const here = start + part * (centre[to + axis]! - start);
-    sum += (lab[at + axis]! - here) ** 2;
-  }
-  return sum;
+/** From each colour to each other: the steps in l, a and b, and their squared length; four numbers a pair. */
+function waysBetween(centre: Float64Array): Float64Array {
+  const ways: number[] = [];
+  for (let from = 0; from < centre.length; from += 3)
+    for (let to = 0; to < centre.length; to += 3) {
+      const step = [0, 1, 2].map((axis) => centre[to + axis]! - centre[from + axis]!);
+      ways.push(
+        ...step,
+        step.reduce((sum, value) => sum + value * value, 0),
+      );
+    }
+  return Float64Array.from(ways);
 }

@@ -54,24 +54,30 @@ export function histogramOf(
   let sums = new Float64Array(4 * room);
   let size = 0;
   const halfAb = AB_BOXES / 2;
+  // Neighbours mostly lie in the same box.
+  let cell = -1;
+  let box = -1;
   for (let pixel = 0, p = 0; p < lab.length; pixel++, p += 3) {
     if (flags !== null && flags[pixel] !== wanted) continue;
     const l = lab[p]!;
     const a = lab[p + 1]!;
     const b = lab[p + 2]!;
-    const cell =
+    const address =
       within(l / BOX + 2, L_BOXES) * STEP_L +
       within(a / BOX + halfAb, AB_BOXES) * STEP_A +
       within(b / BOX + halfAb, AB_BOXES);
-    let box = grid[cell]!;
-    if (box < 0) {
-      if (size === room) {
-        room *= 2;
-        cells = grown(cells, new Int32Array(room));
-        sums = grown(sums, new Float64Array(4 * room));
+    if (address !== cell) {
+      cell = address;
+      box = grid[cell]!;
+      if (box < 0) {
+        if (size === room) {
+          room *= 2;
+          cells = grown(cells, new Int32Array(room));
+          sums = grown(sums, new Float64Array(4 * room));
+        }
+        box = grid[cell] = size++;
+        cells[box] = cell;
       }
-      box = grid[cell] = size++;
-      cells[box] = cell;
     }
     const sum = 4 * box;
     sums[sum]! += l;

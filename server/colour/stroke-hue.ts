@@ -1,6 +1,6 @@
 import type { Lab, LabImage } from './lab.ts';
 import type { Labels } from './label-pixels.ts';
-import { isToldFrom } from './stroke-parts.ts';
+import { toldFrom } from './stroke-parts.ts';
 import { sumsOver } from './stroke-sums.ts';
 import type { HueSums } from './stroke-sums.ts';
 
@@ -28,7 +28,7 @@ export function strokeHues(
   inside: readonly number[],
 ): readonly Lab[] {
   const thin = [...colours.keys()].filter((colour) => inside[colour]! < BROAD);
-  const told = thin.filter((colour) => isToldFrom(labels.of, labels.width, colours, colour));
+  const told = toldFrom(labels.of, labels.width, colours, thin);
   if (told.length === 0) return colours;
   const solved = sumsOver(image, labels, colours, told).map((sums) =>
     huesBy(

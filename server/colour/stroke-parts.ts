@@ -1,66 +1,79 @@
 import type { Lab } from './lab.ts';
-import { workRoom } from './work-room.ts';
-
-/** Adds to `shown`, `by` times, how much of each colour a pixel shows. */
-export type AddParts = (pixel: number, by: number, shown: Float64Array) => void;
 
 /**
  * How much of each colour a pixel shows, by its lightness: between its own colour and the one that its neighbours show most
  * besides. Where those two hardly differ in lightness, it shows its own alone.
  *
- * Takes       which colour each pixel shows, the width of the picture, its CIELAB values, and the colours. Not to be asked
- *             of pixels at the rim. Good until it is made for the next picture.
+ * Takes       which colour each pixel shows, the width of the picture, its CIELAB values, and the colours.
+ * Gives       what adds to `shown` how much a pixel, which may not lie at the rim, shows of each colour: to as many numbers
+ *             from `first` on as there are colours, once for each of `weights` and weighed by it.
  */
 export function partsOf(
   of: Uint8Array,
   width: number,
   lab: Float32Array,
   colours: readonly Lab[],
-): AddParts {
-  // The colour beside, one more than its index; 0 while nobody has asked.
-  const beside = besideRoom(of.length).fill(0);
-  const own = ownRoom(of.length);
-  const around = [-width - 1, -width, -width + 1, -1, 1, width - 1, width, width + 1];
+): (pixel: number, weights: Float64Array, shown: Float64Array, first: number) => void {
+  const around = Int32Array.of(-width - 1, -width, 1 - width, -1, 1, width - 1, width, width + 1);
   const counts = new Uint8Array(colours.length);
-  const tell = (pixel: number): void => {
-    const label = of[pixel]!;
-    let most = label;
-    counts.fill(0);
-    for (const step of around) {
-      const other = of[pixel + step]!;
-      if (other !== label && ++counts[other]! > (most === label ? 0 : counts[most]!)) most = other;
+  const lightness = Float64Array.from(colours, ({ l }) => l);
+  return (pixel, weights, shown, first) => {
+    const own = of[pixel]!;
+    let other = own;
+    for (let at = 0; at < 8; at++) {
+      const beside = of[pixel + around[at]!]!;
+      if (beside === own) continue;
+      if (other === own) counts.fill(0);
+      const count = ++counts[beside]!;
+      if (other === own || count > counts[other]!) other = beside;
     }
-    const step = colours[label]!.l - colours[most]!.l;
-    const part = Math.abs(step) < TOLD ? 1 : (lab[3 * pixel]! - colours[most]!.l) / step;
-    beside[pixel] = most + 1;
-    own[pixel] = Math.max(0, Math.min(1, part));
-  };
-  return (pixel, by, shown) => {
-    if (beside[pixel] === 0) tell(pixel);
-    const part = by * own[pixel]!;
-    shown[of[pixel]!]! += part;
-    shown[beside[pixel]! - 1]! += by - part;
+    const step = lightness[own]! - lightness[other]!;
+    const part = Math.abs(step) < TOLD ? 1 : (lab[3 * pixel]! - lightness[other]!) / step;
+    const kept = part < 0 ? 0 : part > 1 ? 1 : part;
+    for (let at = 0, to = first; at < weights.length; at++, to += lightness.length) {
+      shown[to + own]! += weights[at]! * kept;
+      shown[to + other]! += weights[at]! * (1 - kept);
+    }
   };
 }
 
 /** Lightness by which a stroke must differ from what lies beside it to tell how much of it a pixel shows. */
 const TOLD = 12;
 
-/** Whether a colour differs so much in lightness from the one that lies beside it most often. */
-export function isToldFrom(
+/**
+ * Those of the colours that differ so much in lightness from the one that lies beside them most often.
+ *
+ * Takes       which colour each pixel shows, the width of the picture, the colours, and the indices of those asked about.
+ */
+export function toldFrom(
   of: Uint8Array,
   width: number,
   colours: readonly Lab[],
-  meant: number,
-): boolean {
-  const beside = new Uint32Array(colours.length);
-  for (let pixel = width; pixel < of.length - width; pixel++)
-    if (of[pixel] === meant)
-      for (const next of [pixel - 1, pixel + 1, pixel - width, pixel + width])
-        if (of[next] !== meant) beside[of[next]!]!++;
-  const most = Math.max(...beside);
-  return most > 0 && Math.abs(colours[meant]!.l - colours[beside.indexOf(most)]!.l) >= TOLD;
+  asked: readonly number[],
+): number[] {
+  if (asked.length === 0) return [];
+  const size = colours.length;
+  const beside = new Uint32Array(size * size);
+  for (let row = width; row < of.length - width; row += EVERY * width)
+    for (let pixel = row, end = row + width - 1; pixel < end; pixel++) {
+      const own = of[pixel]!;
+      const next = of[pixel + 1]!;
+      const below = of[pixel + width]!;
+      if (next !== own) {
+        beside[size * own + next]!++;
+        beside[size * next + own]!++;
+      }
+      if (below !== own) {
+        beside[size * own + below]!++;
+        beside[size * below + own]!++;
+      }
+    }
+  return asked.filter((colour) => {
+    const own = beside.subarray(size * colour, size * (colour + 1));
+    const most = Math.max(...own);
+    return most > 0 && Math.abs(colours[colour]!.l - colours[own.indexOf(most)]!.l) >= TOLD;
+  });
 }
 
-const besideRoom = workRoom((length) => new Uint8Array(length));
-const ownRoom = workRoom((length) => new Float32Array(length));
+/** Every such row tells what lies beside what. */
+const EVERY = 2;

@@ -65,7 +65,8 @@ function addOutline(motif: Motif, of: Uint8Array, at: number, width: number): vo
   if (x === 0 && y === 0) return;
   motif.outline += 1;
   const { waves, places } = motif;
-  const [column, row] = [at % width, Math.floor(at / width)];
+  const row = Math.floor(at / width);
+  const column = at - row * width;
   places[0]! += column;
   places[1]! += row;
   places[2]! += column * column;

@@ -1,4 +1,5 @@
 import type { Labels } from '../colour/label-pixels.ts';
+import { workRoom } from '../colour/work-room.ts';
 
 /**
  * How big the printed shapes are: the diameter of round shapes of the same width.
@@ -11,7 +12,7 @@ import type { Labels } from '../colour/label-pixels.ts';
  */
 export function shapeSize(labels: Labels, ground: number): number | null {
   const { width, height, of } = labels;
-  const narrowest = new Float32Array(of.length).fill(Infinity);
+  const narrowest = narrowestRoom(of.length).fill(Infinity);
   for (const [dx, dy] of RUNS) {
     const step = dy * width + dx;
     const unit = Math.hypot(dx, dy);
@@ -40,6 +41,8 @@ export function shapeSize(labels: Labels, ground: number): number | null {
   }
   return pixels === 0 ? null : (DOT * sum) / pixels;
 }
+
+const narrowestRoom = workRoom((length) => new Float32Array(length));
 
 const RUNS = [
   [1, 0],

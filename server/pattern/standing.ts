@@ -1,5 +1,6 @@
 import type { Autocorrelation } from './autocorrelation.ts';
 import type { Grid } from './grid.ts';
+import { isItselfTurned } from './itself-turned.ts';
 import { turnedLikeness } from './turned-likeness.ts';
 import type { PatternTraits } from './traits.ts';
 
@@ -20,9 +21,9 @@ export function standing(
   likeness: Autocorrelation,
 ): Direction {
   if (told.direction !== 'two-way' || runsPlain(likeness)) return told;
-  const seen = rich(maps).map(turnedLikeness);
-  const stands = seen.find((likeness) => likeness.half() < ITSELF);
-  if (stands === undefined) return told;
+  const seen = rich(maps).find((grid) => !isItselfTurned(grid, ITSELF));
+  if (seen === undefined) return told;
+  const stands = turnedLikeness(seen);
   return { direction: 'one-way', up: stands.leftRight() >= stands.upDown() ? 0 : 90 };
 }
 
@@ -55,7 +56,8 @@ const MUCH = 0.25;
 
 function varianceOf({ values }: Grid): number {
   let [sum, squares] = [0, 0];
-  for (const value of values) {
+  for (let at = values.length - 1; at >= 0; at--) {
+    const value = values[at]!;
     sum += value;
     squares += value * value;
   }

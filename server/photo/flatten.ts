@@ -107,11 +107,11 @@ function showBytes({ width, height, rgb }: Straightened, gains: Gains, shown: Ui
   const row = 3 * width;
   const gain = new Float32Array(3 * Math.ceil(width / TILE));
   const beyond = new Float32Array(3);
-  let bytes: Multiplied[] = [];
+  const bytes: Multiplied[] = [];
   for (let y = 0; y < height; y++) {
     if (y % TILE === 0) {
       gainsOfRow(gains, y + TILE / 2, TILE / 2, TILE, gain);
-      bytes = Array.from(gain, multiplied);
+      for (let at = 0; at < gain.length; at++) bytes[at] = multiplied(gain[at]!);
     }
     for (let tile = 0, at = row * y; tile < bytes.length; tile += 3) {
       const r = bytes[tile]!;

@@ -1,6 +1,6 @@
 import { SHAPE, UNKNOWNS } from './light-surface.ts';
 import type { LightSurface } from './light-surface.ts';
-import { solve } from './surface.ts';
+import { solveAll } from './surface.ts';
 
 /** Which unknowns each channel is made of: green's shape, and its own. */
 const MADE_OF = [
@@ -26,12 +26,14 @@ function toldBy({
     if (w === 0) continue;
     for (let t = 0; t < SHAPE; t++) {
       const here = w * (terms[SHAPE * i + t]! - middle[t]!);
-      for (let u = 0; u < SHAPE; u++)
+      for (let u = t; u < SHAPE; u++)
         squares[SHAPE * t + u]! += here * (terms[SHAPE * i + u]! - middle[u]!);
       for (let k = 0; k < 3; k++)
         products[3 * t + k]! += here * (logs[3 * i + k]! - middle[SHAPE + k]!);
     }
   }
+  for (let t = 1; t < SHAPE; t++)
+    for (let u = 0; u < t; u++) squares[SHAPE * t + u] = squares[SHAPE * u + t]!;
   const told = Array.from({ length: UNKNOWNS }, () => new Float64Array(UNKNOWNS + 1));
   for (let part = 0; part < 3; part++) {
     // How much a change of this part's shape weighs in each channel.
@@ -62,19 +64,26 @@ export function addTo(matrix: Float64Array[], seen: LightSurface, shape: Float64
   const left = told
     .slice(0, SHAPE)
     .map((row) => row[UNKNOWNS]! - shape.reduce((sum, value, u) => sum + row[u]! * value, 0));
-  const bent = solve(open.map((row, t) => Float64Array.of(...row, left[t]!)));
+  // Behind the unknowns stands what is left, and then each column of what is told.
+  const solved = solveAll(
+    open.map((row, t) => {
+      const line = new Float64Array(SHAPE + 2 + UNKNOWNS);
+      line.set(row);
+      line[SHAPE] = left[t]!;
+      line.set(told[t]!, SHAPE + 1);
+      return line;
+    }),
+  );
+  const bent = solved.map((row) => row[SHAPE]!);
   const size = own.reduce(
     (sum, row, t) => sum + bent[t]! * row.reduce((all, value, u) => all + value * bent[u]!, 0),
     0,
   );
   seen.slack = Math.max(1, seen.slack * Math.sqrt(size / SHAPE));
-  const taken = Array.from({ length: UNKNOWNS + 1 }, (_, column) =>
-    solve(open.map((row, t) => Float64Array.of(...row, told[t]![column]!))),
-  );
   for (let r = 0; r < UNKNOWNS; r++)
     for (let c = 0; c <= UNKNOWNS; c++) {
       let by = told[r]![c]!;
-      for (let t = 0; t < SHAPE; t++) by -= told[r]![t]! * taken[c]![t]!;
+      for (let t = 0; t < SHAPE; t++) by -= told[r]![t]! * solved[t]![SHAPE + 1 + c]!;
       matrix[r]![c]! += by;
     }
 }

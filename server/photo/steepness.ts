@@ -34,8 +34,8 @@ export function steepnessOf(
   channel: number,
 ): Steepness[] {
   const seen = [
-    ...colours.map((own) => levelled(places.seen, places.at, own, channel)),
-    tableUnder(places, colours.flat(), channel),
+    ...colours.map((own) => levelled(places, own, channel, places.seen, null)),
+    tableUnder(places, colours, channel),
   ].filter(({ level }) => level > DARKEST && level < LIGHTEST);
   if (seen.length < 2) return [];
   for (let round = 0; round < ROUNDS; round++) {
@@ -82,14 +82,19 @@ interface Colour {
 
 /** The table as it would show where the sheet lies: it strays as a sheet does that lies less flat than it. */
 function tableUnder(
-  { at, seen, evened }: Places,
-  places: readonly number[],
+  places: Places,
+  colours: readonly (readonly number[])[],
   channel: number,
 ): Colour {
-  const under = seen.map((log, index) => log - evened[index]!);
-  const table = levelled(under, at, places, channel);
+  const all = colours.reduce((sum, own) => sum + own.length, 0);
+  const step = Math.ceil(all / ENOUGH);
+  const own = colours.flatMap((places) => places.filter((_, index) => index % step === 0));
+  const table = levelled(places, own, channel, places.seen, places.evened);
   return { ...table, spread: (TABLE ** 2 * table.count) / (ALIKE * TILTS), known: true };
 }
+
+/** Known light is smooth, so about so many places tell all of it. */
+const ENOUGH = 600;
 
 /**
  * How far light on a sheet is off that the table around tells, as a logarithm.
@@ -100,37 +105,43 @@ const TABLE = 0.033;
 /** It strays mostly by a tilt, across and down. */
 const TILTS = 2;
 
+/** The sums of a colour's places; of `seen`, three a place, with `less` taken away where there is such. */
 function levelled(
-  seen: Float64Array,
-  at: Float64Array,
+  { at }: Places,
   own: readonly number[],
   channel: number,
+  seen: Float64Array,
+  less: Float64Array | null,
 ): Colour {
   const count = own.length;
   const values = new Float64Array(TERMS + 1);
   const sums = new Float64Array(TERMS + 1);
+  const read = (place: number): void => {
+    termsOf(at, place, values);
+    const index = 3 * place + channel;
+    values[TERMS] = less === null ? seen[index]! : seen[index]! - less[index]!;
+  };
   let lightness = 0;
   for (const place of own) {
-    termsOf(at, place, values);
-    const log = seen[3 * place + channel]!;
-    lightness += Math.exp(log);
-    values[TERMS] = log;
+    read(place);
+    lightness += Math.exp(values[TERMS]!);
     for (let t = 0; t <= TERMS; t++) sums[t]! += values[t]! / count;
   }
   const squares = new Float64Array(TERMS * TERMS);
   const products = new Float64Array(TERMS);
   let all = 0;
   for (const place of own) {
-    termsOf(at, place, values);
-    values[TERMS] = seen[3 * place + channel]!;
+    read(place);
     for (let t = 0; t <= TERMS; t++) values[t]! -= sums[t]!;
-    const log = values[TERMS];
+    const log = values[TERMS]!;
     all += log * log;
     for (let t = 0; t < TERMS; t++) {
       products[t]! += values[t]! * log;
-      for (let u = 0; u < TERMS; u++) squares[TERMS * t + u]! += values[t]! * values[u]!;
+      for (let u = t; u < TERMS; u++) squares[TERMS * t + u]! += values[t]! * values[u]!;
     }
   }
+  for (let t = 1; t < TERMS; t++)
+    for (let u = 0; u < t; u++) squares[TERMS * t + u] = squares[TERMS * u + t]!;
   const level = encodedByte(lightness / count) / 255;
   return {
     count,

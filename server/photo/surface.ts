@@ -99,6 +99,16 @@ function leastSquares(
 /** Gaussian elimination with the largest pivot; the matrix is positive definite by the stiffness. */
 export function solve(matrix: Float64Array[]): Float64Array {
   const n = matrix.length;
+  return Float64Array.from(solveAll(matrix), (row) => row[n]!);
+}
+
+/**
+ * The same for several right sides at once, which follow the unknowns in each row. The rows given are worked in; those that
+ * come out hold the solutions where the right sides stood.
+ */
+export function solveAll(matrix: Float64Array[]): Float64Array[] {
+  const n = matrix.length;
+  const length = matrix[0]?.length ?? 0;
   for (let c = 0; c < n; c++) {
     let pivot = c;
     for (let r = c + 1; r < n; r++)
@@ -107,10 +117,15 @@ export function solve(matrix: Float64Array[]): Float64Array {
     for (let r = 0; r < n; r++) {
       if (r === c) continue;
       const factor = matrix[r]![c]! / matrix[c]![c]!;
-      if (factor !== 0) for (let k = c; k <= n; k++) matrix[r]![k]! -= factor * matrix[c]![k]!;
+      if (factor === 0) continue;
+      const [row, from] = [matrix[r]!, matrix[c]!];
+      for (let k = c; k < length; k++) row[k]! -= factor * from[k]!;
     }
   }
-  return Float64Array.from(matrix, (row, i) => row[n]! / row[i]!);
+  matrix.forEach((row, i) => {
+    for (let k = n; k < length; k++) row[k]! /= row[i]!;
+  });
+  return matrix;
 }
 
 export function median(values: readonly number[] | Float32Array): number {

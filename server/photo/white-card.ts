@@ -2,6 +2,7 @@ import { linearOfByte } from '../colour/curves.ts';
 import { contains } from '../geometry/polygon.ts';
 import type { Quad } from '../geometry/points.ts';
 import type { Picture } from './picture.ts';
+import { medianInPlace } from './surface.ts';
 
 /** What a quad of the preview shows, seen whole. */
 export interface Patch {
@@ -85,8 +86,9 @@ function withoutSlope(
 }
 
 function deviation(values: number[], mean: number): number {
-  const sorted = Float64Array.from(values, (value) => Math.abs(value - mean)).sort();
-  return 1.4826 * sorted[sorted.length >> 1]!;
+  const off = new Float64Array(values.length);
+  for (let i = 0; i < off.length; i++) off[i] = Math.abs(values[i]! - mean);
+  return 1.4826 * medianInPlace(off);
 }
 
 /** A quad with a part of its width taken off all round. */
