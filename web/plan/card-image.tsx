@@ -1,13 +1,12 @@
 import { useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { PlannedCard } from '../../server/contract/plans.ts';
-import { millimetres } from '../lengths/lengths.ts';
 import { planWords } from '../words/plan.ts';
 import { cardPicture, drawnAt, type CardPicture, type Nearness } from './card-pictures.ts';
 import { DrawnCard } from './drawn-card.tsx';
 import { layoutOf } from './layout-of.ts';
-import { ROOM } from './paper-under.ts';
 import { PullMarks } from './pulled-paper.tsx';
+import { ratioOf } from './ratio-of.ts';
 import type { OnTable } from './table-of.ts';
 
 interface Props {
@@ -20,12 +19,7 @@ interface Props {
 
 /** The picture of a card at its true proportion. Its place is kept before it is drawn, and the picture before stays until the next one is here. */
 export function CardImage({ card, table, nearness, silent }: Props): VNode {
-  const size = layoutOf(table, card)?.card;
-  const [width, height] = [
-    millimetres(size?.width ?? '') ?? 108,
-    millimetres(size?.height ?? '') ?? 140,
-  ];
-  const ratio = (width + 2 * ROOM) / (height + 2 * ROOM);
+  const ratio = ratioOf(table, card);
   const picture = cardPicture(drawnAt(card), nearness).value;
   const before = useRef<CardPicture | null>(null);
   if (picture !== null) before.current = picture;

@@ -5,6 +5,7 @@ import { layBy } from '../offline/lay-by.ts';
 import { swatchAt } from '../pad/swatch-at.ts';
 import { whenIdle } from '../table/when-idle.ts';
 import { decoded } from './decoded.ts';
+import { showTogether } from './together.ts';
 
 /** How near a card is looked at: among the others, or alone and large. */
 export type Nearness = 'table' | 'close';
@@ -42,16 +43,17 @@ export function cardPicture(
   if (known) return known;
   const place: Place = signal(null);
   places.set(key, place);
-  composed(drawing, nearness).then(
-    (picture) => {
+  const coming = composed(drawing, nearness).then(
+    (picture) => () => {
       place.value = picture;
     },
-    () => {
+    () => () => {
       // The drawing that stands by itself may be had all the same; the next look tries anew.
       place.value = { address: drawing };
       places.delete(key);
     },
   );
+  showTogether(`${nearness} ${planOf(drawing)}`, coming);
   return place;
 }
 
@@ -83,6 +85,11 @@ export async function fetchPaper(swatch: string, width: number): Promise<void> {
 /** The drawing that the browser itself paints, sharp at every size. */
 export function drawnAt({ picture }: Pick<PlannedCard, 'picture'>): string {
   return picture.replace(/\.png$/, '.svg');
+}
+
+/** The address of a drawing without its card: the same for all cards of a plan. */
+function planOf(drawing: string): string {
+  return drawing.replace(/\/card-\d+\./, '/');
 }
 
 function besideOf(drawing: string): string {

@@ -29,7 +29,7 @@ export function NextPlans({ table, busy, take }: ElseProps): VNode {
               {others.map((other, at) => (
                 <li key={JSON.stringify(other.slots)} class="other-plan">
                   <strong>{planWords.else.compared(other.gain, plan.value)}</strong>
-                  <OtherCards other={other} />
+                  <OtherCards other={other} table={table} />
                   <SwapWords swaps={other.swaps} pad={pad} />
                   <button
                     type="button"

@@ -76,7 +76,7 @@ function Without({ table, wishes, busy, wish, sheet }: ElseProps & { sheet: stri
       {(other) => (
         <div class="other-plan">
           <strong>{planWords.else.compared(other.gain, plan.value)}</strong>
-          <OtherCards other={other} />
+          <OtherCards other={other} table={table} />
           <SwapWords swaps={other.swaps} pad={pad} />
           <button
             type="button"
