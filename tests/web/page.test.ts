@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe } from 'vitest';
 import { findBrowser, NO_BROWSER } from './find-browser.ts';
+import { chooseAnew } from './journeys/choose-anew.ts';
 import { corners } from './journeys/corners.ts';
 import { cutAnotherWay } from './journeys/cut-another-way.ts';
 import { errors } from './journeys/errors.ts';
@@ -40,6 +41,7 @@ describe.skipIf(browser === null)(title, () => {
   describe('from photos to the guide', () => photosToGuide(at));
   describe('pin and undo', () => pinThenUndo(at));
   describe('papers pulled from card to card', () => pullPapers(at));
+  describe('all papers chosen anew', () => chooseAnew(at));
   describe('what else a plan could be', () => whatElse(at));
   describe('swapped faces', () => swappedFaces(at));
   describe('the up of a print', () => printUp(at));
