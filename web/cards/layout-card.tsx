@@ -2,6 +2,7 @@ import type { VNode } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import { Icon } from '../table/icon.tsx';
+import { Typed } from '../table/typed.tsx';
 import { cardsWords } from '../words/cards.ts';
 import { OpenEditor } from '../layouts/open-editor.tsx';
 import { justKept } from './just-kept.ts';
@@ -45,7 +46,7 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
         >
           <Icon name="minus" />
         </button>
-        <input
+        <Typed
           class="count"
           type="number"
           inputMode="numeric"
@@ -53,7 +54,7 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
           max={MOST_OF_ONE}
           value={count}
           aria-label={cardsWords.howMany(layout.name)}
-          onChange={(event) => setCount(pad, layout.id, Number(event.currentTarget.value) || 0)}
+          settle={(many) => setCount(pad, layout.id, Number(many) || 0)}
         />
         <button
           type="button"

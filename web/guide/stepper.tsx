@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
+import { Typed } from '../table/typed.tsx';
 import { guideWords } from '../words/guide.ts';
 
 interface Props {
@@ -28,7 +29,7 @@ export function Stepper({ label, value, least, most, set }: Props): VNode {
         >
           <Icon name="minus" />
         </button>
-        <input
+        <Typed
           class="count"
           type="number"
           inputMode="numeric"
@@ -36,7 +37,7 @@ export function Stepper({ label, value, least, most, set }: Props): VNode {
           max={most}
           value={value}
           aria-label={label}
-          onChange={(event) => within(Number(event.currentTarget.value))}
+          settle={(many) => within(Number(many))}
         />
         <button
           type="button"

@@ -8,6 +8,7 @@ import { announce } from '../table/announce.tsx';
 import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
+import { Typed } from '../table/typed.tsx';
 import { editorWords } from '../words/editor.ts';
 import { planWords } from '../words/plan.ts';
 import { words } from '../words/words.ts';
@@ -188,11 +189,11 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
         <div class="editor-side">
           <label class="field">
             <span>{said.name}</span>
-            <input
+            <Typed
               value={layout.name}
               maxLength={80}
               autoComplete="off"
-              onChange={(event) => settle({ ...drawn.now, name: event.currentTarget.value })}
+              settle={(name) => settle({ ...drawn.now, name })}
             />
           </label>
           <LayerList

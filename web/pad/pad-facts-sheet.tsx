@@ -6,6 +6,7 @@ import { announce } from '../table/announce.tsx';
 import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
+import { Typed } from '../table/typed.tsx';
 import { padsWords } from '../words/pads.ts';
 import { asProblem, askWhether } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
@@ -33,7 +34,7 @@ export function PadFactsSheet({ pad, close }: { pad: PadSummary; close: () => vo
   async function rename(name: string): Promise<void> {
     const wanted = name.trim();
     if (wanted === '' || wanted === pad.name) return;
-    if (await attempt(() => service.renamePad(pad.id, wanted))) void pads.fresh(pad.id);
+    if (await attempt(() => service.renamePad(pad.id, wanted))) await pads.fresh(pad.id);
   }
 
   /** Asked first, so that a pad that cannot be saved is told with the reason. */
@@ -64,12 +65,7 @@ export function PadFactsSheet({ pad, close }: { pad: PadSummary; close: () => vo
     <Dialog title={padsWords.look(pad.name)} close={close}>
       <label class="field">
         <span>{padsWords.rename}</span>
-        <input
-          value={pad.name}
-          maxLength={120}
-          autoComplete="off"
-          onChange={(event) => void rename(event.currentTarget.value)}
-        />
+        <Typed value={pad.name} maxLength={120} autoComplete="off" settle={rename} />
       </label>
       <div class="pad-saving">
         <p>{padsWords.saveLead}</p>

@@ -4,6 +4,7 @@ import type { Sheet, SheetPatch } from '../../server/contract/pads.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { Mishap } from '../table/mishap.tsx';
+import { Typed } from '../table/typed.tsx';
 import { padWords } from '../words/pad.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
@@ -28,21 +29,21 @@ export function SheetFacts({ pad, sheet }: { pad: string; sheet: Sheet }): VNode
     <div class="sheet-facts">
       <label class="field">
         <span>{padWords.label}</span>
-        <input
+        <Typed
           value={sheet.label}
           maxLength={60}
           autoComplete="off"
-          onChange={(event) => void save({ label: event.currentTarget.value.trim() })}
+          settle={(label) => save({ label: label.trim() })}
         />
       </label>
       <label class="field">
         <span>{padWords.copyCount}</span>
-        <input
+        <Typed
           type="number"
           min="1"
           max="24"
           value={sheet.copies}
-          onChange={(event) => void save({ copies: Number(event.currentTarget.value) })}
+          settle={(copies) => save({ copies: Number(copies) })}
         />
       </label>
       {problem && <Mishap problem={problem} />}

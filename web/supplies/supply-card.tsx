@@ -4,6 +4,7 @@ import type { Supply, SupplyPatch } from '../../server/contract/supplies.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
+import { Typed } from '../table/typed.tsx';
 import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
@@ -49,12 +50,12 @@ export function SupplyCard({ supply }: { supply: Supply }): VNode {
   return (
     <article class="supply" aria-label={supply.name}>
       <span class={`supply-colour ${supply.kind}`} style={{ background: supply.colour.hex }} />
-      <input
+      <Typed
         class="name-in-place"
         aria-label={suppliesWords.nameOf(supply.name)}
         value={supply.name}
         maxLength={80}
-        onChange={(event) => void rename(event.currentTarget.value)}
+        settle={rename}
       />
       <span class="small">{told.join(', ')}</span>
       {supply.glossy && <span class="small">{suppliesWords.glossy}</span>}

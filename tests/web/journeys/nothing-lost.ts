@@ -170,6 +170,32 @@ export function nothingLost(at: () => Table): void {
     await context.close();
   });
 
+  it('keeps what is being typed when an answer arrives meanwhile', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    let letCome = (): void => undefined;
+    const held = new Promise<void>((resolve) => (letCome = resolve));
+    await page.route(/\/api\/layouts\/check$/, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await openDemoPad(page);
+    await goTo(page, 'Cards');
+    await page.getByRole('button', { name: 'Draw a card of my own' }).click();
+    const editor = page.getByRole('dialog', { name: 'A card of your own' });
+    const asked = page.waitForRequest(/\/api\/layouts\/check$/);
+    await editor.getByLabel('Its name').fill('Being typed');
+    await asked;
+    letCome();
+    // What the check says is drawn in one go with the field.
+    await editor.locator('.editor-told > *').first().waitFor();
+    await expect.poll(() => editor.getByLabel('Its name').inputValue()).toBe('Being typed');
+    await editor.getByLabel('Its name').press('Tab');
+    await page.keyboard.press('Escape');
+    await editor.getByText('Your drawing is not kept yet.').waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('shows in a second tab at once what is chosen in the first', async () => {
     const { page, context } = await at().open('laptop');
     await openDemoPad(page);
