@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { ChipSpots, Chips } from './pads.ts';
-import { Corners, Hex, Id, LabTriple, PointPair, Revision, words } from './values.ts';
+import { Chips } from './pads.ts';
+import { Corners, Hex, Id, LabTriple, PointPair, Revision, Spot, words } from './values.ts';
 
 export const SupplyKind = z.enum(['cardstock', 'ink']);
 
@@ -52,13 +52,27 @@ export const TouchedSupply = z.object({
   sheets: z.number().int().min(0).max(10000).nullable().optional(),
 });
 
-/** Ties a photo of supplies to the photos of a pad, by the scraps that lie in both. */
-export const SuppliesTie = z.object({
-  pad: Id.describe('The pad one of whose photos says how the scraps look.'),
-  chips: ChipSpots.describe(
-    'Where the scraps lie. What was taken for cardstock or ink there leaves the list, as it is a scrap.',
-  ),
-});
+/** Ties a photo of supplies to the photos of a pad, by the scraps that lie in both; or unties it. */
+export const SuppliesTie = z
+  .strictObject({
+    pad: Id.optional().describe(
+      'The pad one of whose photos says how the scraps look; left out where it is untied.',
+    ),
+    chips: z
+      .array(Spot)
+      .max(12)
+      .describe(
+        'Where the scraps lie, three at least. What was taken for cardstock or ink and is told to be one of them is laid aside; what is touched but looks like none stays. None at all: the photo is untied, and what was laid aside is in the list again.',
+      ),
+  })
+  .refine(({ chips }) => chips.length === 0 || chips.length >= 3, {
+    message: 'three scraps or more must be touched, or none to untie the photo',
+    path: ['chips'],
+  })
+  .refine(({ pad, chips }) => chips.length === 0 || pad !== undefined, {
+    message: 'the pad whose scraps they are must be named',
+    path: ['pad'],
+  });
 
 export const SupplyPatch = z.object({
   name: words(80).optional(),
@@ -88,6 +102,9 @@ export const Supplies = z.object({
         height: z.number().int(),
         chips: Chips,
         tiedTo: Id.nullable().describe('The pad to whose photos it is tied by its scraps.'),
+        aside: z
+          .array(z.string())
+          .describe('Names of what was told to be a scrap: in the list again once it is untied.'),
       }),
     )
     .optional(),

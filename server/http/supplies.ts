@@ -2,6 +2,7 @@ import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
 import { saidSupply } from '../supplies/said-supply.ts';
 import { TYPED_COLOUR } from '../supplies/supply.ts';
+import type { Records } from '../store/records.ts';
 import type { SupplyRow } from '../store/rows.ts';
 import { NOTHING, answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
@@ -11,7 +12,6 @@ import { colourNameRoutes } from './colour-names.ts';
 import { holdFresh, stateRevision } from './fresh.ts';
 import { keyOf, madeBefore, makeOnce } from './once.ts';
 import { LABOUR } from './security.ts';
-import { photosOf } from './one-picture.ts';
 import { supplyListRoutes } from './supply-list.ts';
 import { suppliesAt, takeSupplies } from './take-supplies.ts';
 import type { TakenSupplies } from './take-supplies.ts';
@@ -114,7 +114,7 @@ export function supplyRoutes(app: Service, edges: Edges): void {
     '/api/supplies/:supply',
     {
       schema: {
-        summary: 'Delete a supply.',
+        summary: 'Delete a supply; with the last of its photo that photo goes too.',
         params: SupplyPath,
         response: answers({ 204: NOTHING }),
       },
@@ -122,8 +122,9 @@ export function supplyRoutes(app: Service, edges: Edges): void {
     async (request, reply) => {
       const { supply: id } = request.params;
       await store.write(async (records) => {
-        holdFresh(request, found(await records.supplies.at(id), 'supply', id).revision);
-        await records.supplies.remove(id);
+        const supply = found(await records.supplies.at(id), 'supply', id);
+        holdFresh(request, supply.revision);
+        await removeSupply(records, supply);
       });
       return reply.code(204).send();
     },
@@ -190,22 +191,32 @@ async function pictureOf(
   return { picture: { address: `/api/photos/${id}/picture`, width, height } };
 }
 
-/** The photos of supplies alone: those of a pad are shown with the pad. */
+/** The photos of supplies alone, those of a pad are shown with the pad: each from which she has something, or had. */
 async function photosOfSupplies(
   { store }: Edges,
   supplies: readonly SupplyRow[],
 ): Promise<NonNullable<Wire.Supplies['photos']>> {
-  const rows = [...(await photosOf(store.read, supplies)).values()];
-  return rows
-    .filter(({ pad }) => pad === null)
-    .map(({ id, width, height, chips = NO_CHIPS, tiedTo = null }) => ({
+  const from = new Set(supplies.map(({ photo }) => photo));
+  return (await store.read.photos.ofSupplies())
+    .filter(({ id, aside = [] }) => from.has(id) || aside.length > 0)
+    .map(({ id, width, height, chips = NO_CHIPS, tiedTo = null, aside = [] }) => ({
       id,
       picture: `/api/photos/${id}/picture`,
       width,
       height,
       chips: chipsOnWire(chips),
       tiedTo,
+      aside: aside.map(({ name }) => name),
     }));
+}
+
+/** A photo of supplies goes with the last that was found in it: nothing would lead to it any more. */
+async function removeSupply(records: Records, { id, photo: from }: SupplyRow): Promise<void> {
+  await records.supplies.remove(id);
+  const photo = from === null ? null : await records.photos.at(from);
+  if (photo?.pad !== null || (photo.aside ?? []).length > 0) return;
+  if ((await records.supplies.all()).some((one) => one.photo === from)) return;
+  await records.photos.remove(photo.id);
 }
 
 function onWire({ supplies, notes }: TakenSupplies): Wire.Supplies {

@@ -1,10 +1,9 @@
 import type { Lab } from '../colour/lab.ts';
-import { nameOf } from '../colour/names.ts';
 import { listed } from '../guide/said.ts';
-import { sentence } from '../plan/coordination/statements.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import type { Received } from '../store/files.ts';
 import type { SupplyRow } from '../store/rows.ts';
+import { namesByColour } from './called-by-colour.ts';
 import type { Edges } from './edges.ts';
 import { makeOnce } from './once.ts';
 import type { KeyedQuestion } from './once.ts';
@@ -91,11 +90,7 @@ function namesFor(names: readonly string[], found: readonly { readonly lab: Lab 
   const [name] = names;
   if (name !== undefined)
     return found.map((_, at) => (found.length === 1 ? name : `${name.slice(0, 74)} ${at + 1}`));
-  const colours = found.map(({ lab }) => sentence(nameOf(lab).words));
-  return colours.map((colour, at) => {
-    if (colours.indexOf(colour) === colours.lastIndexOf(colour)) return colour;
-    return `${colour} ${colours.slice(0, at + 1).filter((one) => one === colour).length}`;
-  });
+  return namesByColour(found.map(({ lab }) => lab));
 }
 
 /** 'The light mirrors in smear 2: its colour cannot be told.' */

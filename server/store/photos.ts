@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import { docOf } from './doc.ts';
-import { isSeenPhoto, ownerNow } from './asker.ts';
+import { isOwn, isSeenPhoto, ownerNow } from './asker.ts';
 import type { Whose } from './asker.ts';
 import type { Face, PhotoRow } from './rows.ts';
 import type { Tables } from './tables.ts';
@@ -9,6 +9,8 @@ import { nextTurn } from './turn.ts';
 export interface Photos {
   at(id: string): Promise<PhotoRow | null>;
   ofPad(pad: string): Promise<PhotoRow[]>;
+  /** Those of supplies, which are of no pad. */
+  ofSupplies(): Promise<PhotoRow[]>;
   /** The photo of these very bytes in this pad, face and arrangement. */
   same(pad: string, face: Face, arrangement: string, hash: string): Promise<PhotoRow | null>;
   add(photo: PhotoRow): Promise<void>;
@@ -17,7 +19,7 @@ export interface Photos {
   remove(id: string): Promise<void>;
 }
 
-type Doc = Pick<PhotoRow, 'width' | 'height' | 'white' | 'chips' | 'tiedTo' | 'notes'>;
+type Doc = Pick<PhotoRow, 'width' | 'height' | 'white' | 'chips' | 'tiedTo' | 'aside' | 'notes'>;
 
 export function photosIn(db: Kysely<Tables>, whose: Whose): Photos {
   return {
@@ -37,6 +39,16 @@ export function photosIn(db: Kysely<Tables>, whose: Whose): Photos {
           .selectAll()
           .where('pad', '=', pad)
           .where(isSeenPhoto(whose))
+          .orderBy('turn')
+          .execute()
+      ).map(read),
+    ofSupplies: async () =>
+      (
+        await db
+          .selectFrom('photos')
+          .selectAll()
+          .where('pad', 'is', null)
+          .where(isOwn(whose))
           .orderBy('turn')
           .execute()
       ).map(read),
@@ -73,7 +85,7 @@ export function photosIn(db: Kysely<Tables>, whose: Whose): Photos {
 }
 
 function read(row: Tables['photos']): PhotoRow {
-  const { width, height, white, chips, tiedTo, notes } = JSON.parse(row.doc) as Doc;
+  const { width, height, white, chips, tiedTo, aside, notes } = JSON.parse(row.doc) as Doc;
   const { id, pad, face, arrangement, hash, picture, revision } = row;
   return {
     id,
@@ -87,6 +99,7 @@ function read(row: Tables['photos']): PhotoRow {
     white,
     ...(chips === undefined ? {} : { chips }),
     ...(tiedTo === undefined ? {} : { tiedTo }),
+    ...(aside === undefined ? {} : { aside }),
     notes,
     createdAt: row.created_at,
     revision,
@@ -95,7 +108,7 @@ function read(row: Tables['photos']): PhotoRow {
 
 function write(photo: PhotoRow): Omit<Tables['photos'], 'turn' | 'owner'> {
   const { id, pad, face, arrangement, hash, picture, createdAt, revision } = photo;
-  const { width, height, white, chips, tiedTo, notes } = photo;
+  const { width, height, white, chips, tiedTo, aside, notes } = photo;
   const doc: Doc = {
     width,
     height,
@@ -103,6 +116,7 @@ function write(photo: PhotoRow): Omit<Tables['photos'], 'turn' | 'owner'> {
     notes,
     ...(chips === undefined ? {} : { chips }),
     ...(tiedTo === undefined ? {} : { tiedTo }),
+    ...(aside === undefined ? {} : { aside }),
   };
   return {
     id,

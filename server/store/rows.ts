@@ -33,6 +33,8 @@ export interface PhotoRow {
   readonly chips?: ChipsSeen;
   /** The pad to whose photos a photo of supplies is tied by its scraps. */
   readonly tiedTo?: string;
+  /** Of a photo of supplies that is tied: those that were told to be scraps, as they were in her list. */
+  readonly aside?: readonly SupplyRow[];
   readonly notes: readonly string[];
   readonly createdAt: string;
   readonly revision: number;

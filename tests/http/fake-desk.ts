@@ -14,6 +14,7 @@ import {
   withSheets,
   withoutSheet,
 } from '../../server/other-plans.ts';
+import { labDistance } from '../../server/colour/difference.ts';
 import type { Lab } from '../../server/colour/lab.ts';
 import type { Quad } from '../../server/geometry/points.ts';
 import type { Spot, Tap } from '../../server/photo/picture.ts';
@@ -70,7 +71,8 @@ export function fakeDesk(): Desk {
     readSupplies: async ({ file, tap, chipColours = [] }) => {
       const scene = await sceneIn(file);
       const { width, height, notes, picture } = readingOf(scene);
-      const { white, chips } = shownIn(tap, chipColours);
+      const { white } = shownIn(tap, chipColours);
+      const chips = scrapsAmong(scene, tap.chips ?? [], chipColours);
       const supplies = scene.papers.map((lab, at) => ({
         corners: cornersAt(at, 0),
         lab,
@@ -213,6 +215,30 @@ function shownIn(tap: Tap, chipColours: readonly Lab[]): Pick<PhotoOfSides, 'whi
       scraps,
     },
   };
+}
+
+/** As the real desk tells them: each known colour once, of what looks like it; on the bare table lie the scraps in their order. */
+function scrapsAmong(
+  scene: Scene,
+  spots: readonly Spot[],
+  known: readonly Lab[],
+): PhotoOfSides['chips'] {
+  const seen = spots.map((spot, at) => {
+    const [p, , q] = aroundOf(spot);
+    const [x, y] = [(p.x + q.x) / 2, (p.y + q.y) / 2];
+    const on = scene.papers.find((_, index) => {
+      const [a, , c] = cornersAt(index, 0);
+      return x > a.x && x < c.x && y > a.y && y < c.y;
+    });
+    return { corners: aroundOf(spot), lab: on ?? known[at] };
+  });
+  const scraps = known.flatMap((wanted) => {
+    const near = seen
+      .filter(({ lab }) => lab !== undefined && labDistance(lab, wanted) < 30)
+      .sort((p, q) => labDistance(p.lab!, wanted) - labDistance(q.lab!, wanted))[0];
+    return near === undefined ? [] : [{ corners: near.corners, lab: wanted }];
+  });
+  return scraps.length < 3 ? { tie: 'none', scraps: [] } : { tie: 'tied', scraps };
 }
 
 function aroundOf(spot: Spot): Quad<'photo'> {

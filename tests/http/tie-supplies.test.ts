@@ -13,9 +13,14 @@ const SCRAPS = [
   [1290, 100],
 ];
 
+/** Two squares of cardstock and one that is the black scrap; two scraps beside them, and a touch on the black. */
+const WITH_BLACK = [...papers(2, 4), { l: 30, a: 0, b: 0 }];
+const ON_BLACK = [...SCRAPS.slice(0, 2), [3100, 700]];
+
 /** A pad whose first photo says how the scraps look, and three squares of cardstock in a photo of their own. */
 async function padAndSupplies(
   service: Mounted,
+  stock = papers(3, 4),
 ): Promise<{ pad: string; photo: string; supplies: readonly Supply[] }> {
   const pad = await newPad(service);
   await sendForm(service, `/api/pads/${pad}/photos`, [
@@ -25,7 +30,7 @@ async function padAndSupplies(
     ['photo', photoOf({ papers: papers(2) }), 'fronts.jpg'],
   ]);
   const answer = await sendForm(service, '/api/supplies', [
-    ['photo', photoOf({ papers: papers(3, 4) }), 'stock.jpg'],
+    ['photo', photoOf({ papers: stock }), 'stock.jpg'],
     ['kind', 'cardstock'],
   ]);
   const { supplies } = valueOf<Supplies>(answer);
@@ -53,7 +58,7 @@ describe('scraps in a photo of supplies', () => {
     );
     const now = await listOf(service);
     expect(lightness(now.supplies)).toEqual(lightness(supplies).map((l) => l + 1));
-    expect(now.supplies.map(({ name }) => name)).toEqual(supplies.map(({ name }) => name));
+    expect(now.supplies.map(({ id }) => id)).toEqual(supplies.map(({ id }) => id));
     const [tied] = now.photos!;
     expect(tied).toMatchObject({ id: photo, chips: { tie: 'tied' }, tiedTo: pad });
     // They look as the pad's first photo shows them.
@@ -83,18 +88,121 @@ describe('scraps in a photo of supplies', () => {
     ]);
   });
 
-  test('a square that is a scrap leaves the list; one that was touched by hand stays and is read where it was', async () => {
+  test('a square that is one of the scraps is laid aside; one that was touched by hand stays and is read where it was', async () => {
     const service = await mount(await newFolder());
-    const { pad, photo, supplies } = await padAndSupplies(service);
+    const { pad, photo, supplies } = await padAndSupplies(service, WITH_BLACK);
     const touch = { kind: 'cardstock', name: 'By hand', at: [700, 700] };
     await ask(service, 'POST', `/api/photos/${photo}/supplies`, touch);
-    const onThird = [supplies[2]!.corners![0][0] + 500, 700];
-    await ask(service, 'PATCH', `/api/photos/${photo}/supplies`, {
+    const tied = await ask(service, 'PATCH', `/api/photos/${photo}/supplies`, {
       pad,
-      chips: [...SCRAPS, onThird],
+      chips: ON_BLACK,
     });
-    const { supplies: left } = await listOf(service);
-    expect(left.map(({ name }) => name)).toEqual([supplies[0]!.name, supplies[1]!.name, 'By hand']);
+    expect(valueOf<Supplies>(tied).notes).toEqual(['no white card']);
+    const now = await listOf(service);
+    expect(now.supplies.slice(0, 2).map(({ id }) => id)).toEqual(
+      supplies.slice(0, 2).map(({ id }) => id),
+    );
+    expect(now.supplies.slice(2)).toMatchObject([{ name: 'By hand' }]);
+    expect(now.photos).toMatchObject([{ id: photo, aside: [supplies[2]!.name] }]);
+  });
+
+  test('a slip onto cardstock beside scraps that tie takes nothing from the list, and is told', async () => {
+    const service = await mount(await newFolder());
+    const { pad, photo, supplies } = await padAndSupplies(service);
+    const kept = { name: 'Mossy', sheets: 7 };
+    await ask(service, 'PATCH', `/api/supplies/${supplies[2]!.id}`, kept);
+    const answer = await ask(service, 'PATCH', `/api/photos/${photo}/supplies`, {
+      pad,
+      chips: [...SCRAPS, [3100, 700]],
+    });
+    expect(valueOf<Supplies>(answer).notes.at(-1)).toMatch(
+      /You touched Mossy,.* stays in your list/,
+    );
+    const now = await listOf(service);
+    expect(now.supplies.map(({ id }) => id)).toEqual(supplies.map(({ id }) => id));
+    expect(now.supplies[2]).toMatchObject(kept);
+    expect(now.photos).toMatchObject([{ aside: [], chips: { tie: 'tied' } }]);
+  });
+
+  test('cardstock that is only somewhat like a scrap is none: it is named, and nothing changes', async () => {
+    const service = await mount(await newFolder());
+    const { pad, photo } = await padAndSupplies(service, [...papers(2, 4), { l: 48, a: 0, b: 0 }]);
+    const before = await listOf(service);
+    const answer = await ask(service, 'PATCH', `/api/photos/${photo}/supplies`, {
+      pad,
+      chips: ON_BLACK,
+    });
+    expect(problemIn(answer)).toMatchObject({
+      status: 422,
+      field: 'chips',
+      received: before.supplies[2]!.name,
+    });
+    expect(await listOf(service)).toEqual(before);
+  });
+
+  test('untied, what was laid aside is in the list again, with its name and count; tied anew, what is touched no more', async () => {
+    const service = await mount(await newFolder());
+    const { pad, photo, supplies } = await padAndSupplies(service, WITH_BLACK);
+    const way = `/api/photos/${photo}/supplies`;
+    const kept = { name: 'Slate', sheets: 7 };
+    await ask(service, 'PATCH', `/api/supplies/${supplies[2]!.id}`, kept);
+    for (const chips of [[], SCRAPS]) {
+      await ask(service, 'PATCH', way, { pad, chips: ON_BLACK });
+      expect((await listOf(service)).supplies).toHaveLength(2);
+      const { statusCode } = await ask(service, 'PATCH', way, {
+        ...(chips.length === 0 ? {} : { pad }),
+        chips,
+      });
+      expect(statusCode).toBe(200);
+      const now = await listOf(service);
+      expect(now.supplies.map(({ id }) => id)).toEqual(supplies.map(({ id }) => id));
+      expect(now.supplies[2]).toMatchObject({ id: supplies[2]!.id, photo, ...kept });
+      const isTied = chips.length > 0;
+      expect(now.photos).toMatchObject([
+        { aside: [], tiedTo: isTied ? pad : null, chips: { tie: isTied ? 'tied' : 'none' } },
+      ]);
+      // Read as it was before anything was tied, or a little lighter.
+      expect(now.supplies[2]!.colour.lab[0]).toBe(isTied ? 31 : 30);
+    }
+  });
+
+  test('a photo in which all were scraps is listed, and goes with the last that was found in it', async () => {
+    const service = await mount(await newFolder());
+    const { pad, photo, supplies } = await padAndSupplies(service, [{ l: 30, a: 0, b: 0 }]);
+    const way = `/api/photos/${photo}/supplies`;
+    await ask(service, 'PATCH', way, { pad, chips: [...SCRAPS.slice(0, 2), [700, 700]] });
+    expect(await listOf(service)).toMatchObject({
+      supplies: [],
+      photos: [{ id: photo, aside: [supplies[0]!.name] }],
+    });
+    await ask(service, 'PATCH', way, { chips: [] });
+    const { supplies: back } = await listOf(service);
+    expect(back).toHaveLength(1);
+    expect((await ask(service, 'DELETE', `/api/supplies/${back[0]!.id}`)).statusCode).toBe(204);
+    expect(await listOf(service)).toMatchObject({ supplies: [], photos: [] });
+    expect((await ask(service, 'GET', `/api/photos/${photo}/picture`)).statusCode).toBe(404);
+  });
+
+  test('what is called by its colour is called by the colour that it has once it is read again; a name of her own stays', async () => {
+    const service = await mount(await newFolder());
+    const { pad, photo, supplies } = await padAndSupplies(service);
+    await ask(service, 'PATCH', `/api/supplies/${supplies[1]!.id}`, { name: 'Mossy' });
+    const { desk } = service.edges;
+    const plain = { ...desk };
+    desk.readSupplies = async (task) => {
+      const read = await plain.readSupplies(task);
+      const lab = { l: 25, a: 3, b: -30 };
+      return { ...read, supplies: read.supplies.map((one) => ({ ...one, lab })) };
+    };
+    await ask(service, 'PATCH', `/api/photos/${photo}/supplies`, { pad, chips: SCRAPS });
+    const names = (await listOf(service)).supplies.map(({ name }) => name);
+    const word = (await listOf(service)).supplies[0]!.colour.name;
+    expect(names.map((name) => name.toLowerCase())).toEqual([
+      `${word.toLowerCase()} 1`,
+      'mossy',
+      `${word.toLowerCase()} 2`,
+    ]);
+    expect(names[0]).not.toBe(supplies[0]!.name);
   });
 
   test('a pad without scraps, places outside the photo, two scraps and a photo of sheets are refused, and nothing changes', async () => {

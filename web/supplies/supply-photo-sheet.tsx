@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
+import type { SuppliesTie } from '../../server/contract/supplies.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { ScrapTouch, type Place, type Tie } from '../photos/scrap-touch.tsx';
 import { announce } from '../table/announce.tsx';
@@ -27,20 +28,28 @@ export function SupplyPhotoSheet({ pad, id, close }: Props): VNode | null {
   const [chosen, setChosen] = useState<string | null>(null);
   const [saving, setSaving] = useState(false);
   const [problem, setProblem] = useState<Problem | null>(null);
+  /** What was said of the photo when it was read again. */
+  const [notes, setNotes] = useState<readonly string[]>([]);
   const tied = all.find((one) => one.id === photo?.tiedTo)?.id;
   const of = chosen ?? tied ?? pad ?? all[0]?.id ?? null;
   const photos = of === null ? [] : pads.at(of).value.value?.photos;
   if (photo === undefined) return null;
 
   async function show(places: readonly Place[]): Promise<Tie | null> {
-    if (of === null) return null;
+    return of === null
+      ? null
+      : readBy({ pad: of, chips: places.map(([x, y]) => [x, y]) }, 'tied', say.saved);
+  }
+
+  async function readBy(tie: SuppliesTie, then: Tie, told: string): Promise<Tie | null> {
     setSaving(true);
     setProblem(null);
+    setNotes([]);
     try {
-      await service.tieSupplies(id, { pad: of, chips: places.map(([x, y]) => [x, y]) });
+      setNotes((await service.tieSupplies(id, tie)).notes);
       await Promise.all([supplies.fresh('all'), supplyPhotos.fresh('all')]);
-      announce(say.saved);
-      return 'tied';
+      announce(told);
+      return then;
     } catch (fault) {
       setProblem(asProblem(fault));
       return null;
@@ -84,6 +93,24 @@ export function SupplyPhotoSheet({ pad, id, close }: Props): VNode | null {
           </svg>
         </span>
       </ScrapTouch>
+      {notes.map((note) => (
+        <p key={note} class="caution" role="status">
+          {note}
+        </p>
+      ))}
+      {photo.chips.tie === 'tied' && (
+        <div class="ends">
+          {photo.aside.length > 0 && <p>{say.aside(photo.aside)}</p>}
+          <button
+            type="button"
+            class="button quiet"
+            disabled={saving}
+            onClick={() => void readBy({ chips: [] }, 'none', say.untied)}
+          >
+            {say.untie}
+          </button>
+        </div>
+      )}
       {problem && <Mishap problem={problem} />}
     </Dialog>
   );

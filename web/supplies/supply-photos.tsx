@@ -12,7 +12,9 @@ interface Props {
 export function SupplyPhotos({ supplies, open }: Props): VNode | null {
   const say = suppliesWords.photos;
   const found = (photo: string): number => supplies.filter((one) => one.photo === photo).length;
-  const photos = (supplyPhotos.at('all').value.value ?? []).filter(({ id }) => found(id) > 0);
+  const photos = (supplyPhotos.at('all').value.value ?? []).filter(
+    ({ id, aside }) => found(id) > 0 || aside.length > 0,
+  );
   if (photos.length === 0) return null;
   return (
     <section aria-label={say.heading}>

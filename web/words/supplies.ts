@@ -51,7 +51,7 @@ export const suppliesWords = {
     open: 'Show its colour scraps',
     tied: 'tied by scraps',
     title: 'Colour scraps beside your supplies',
-    how: 'Do the scraps of a pad’s photos lie in this picture too? Touch each of them once: white, grey, black and colours. Its colours are then brought to look as they would in the pad’s first photo, so they compare better, even from another room. A square that is one of the scraps leaves your list.',
+    how: 'Do the scraps of a pad’s photos lie in this picture too? Touch each of them once: white, grey, black and colours. Its colours are then brought to look as they would in the pad’s first photo, so they compare better, even from another room. A square that is one of the scraps leaves your list, until you take the tie off.',
     which: 'Which pad’s scraps?',
     noPad: 'There is no pad yet whose photos could show scraps.',
     noScraps:
@@ -62,6 +62,10 @@ export const suppliesWords = {
       tied: 'This photo is tied to the photos of a pad by its scraps.',
     },
     saved: 'The scraps are kept, and the colours are read again.',
+    aside: (names: readonly string[]): string =>
+      `Taken for scraps, so not in your list: ${names.join(', ')}. Is one of them your cardstock or ink after all? Take the tie off, and it is in your list again.`,
+    untie: 'Take the tie off',
+    untied: 'The tie is off: the colours are read again as this photo shows them.',
     scraps: 'Scraps lie here too',
   },
   found: {

@@ -53,6 +53,12 @@ export function supplyScraps(at: () => Table): void {
     const found = supplies.filter((one) => one.photo === tied[0]!.id);
     expect(found).toHaveLength(3);
 
+    await page.getByRole('button', { name: 'Take the tie off' }).click();
+    await page.getByText('This photo is not tied to the photos of a pad yet.').waitFor();
+    const untied = (await (await fetch(`${at().address}/api/supplies`)).json()) as Supplies;
+    expect(untied.photos!.find(({ id }) => id === tied[0]!.id)).toMatchObject({ tiedTo: null });
+    expect(untied.supplies.filter((one) => one.photo === tied[0]!.id)).toHaveLength(3);
+
     for (const { id } of found)
       await fetch(`${at().address}/api/supplies/${id}`, { method: 'DELETE' });
     expect(faults).toEqual([]);
