@@ -31,6 +31,7 @@ export const Layer = z.object({
   box: Box,
   shape: Shape,
   paper: words(40),
+  called: words(40).optional().describe('What she calls it; its id stays.'),
 });
 
 export const Fold = z.object({

@@ -62,6 +62,8 @@ export const NewPlan = z.object({
 
 export const PlannedLayer = z.object({
   layer: Id,
+  /** What it is called, `left panel`, where that is not its id in words. */
+  called: z.string().optional(),
   role: Role,
   sheet: Id.optional(),
   side: Id.optional(),

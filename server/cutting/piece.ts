@@ -17,6 +17,8 @@ export interface Piece {
    * the key says nothing.
    */
   readonly paper: string;
+  /** What its layer is called, where that is not its id in words. */
+  readonly called?: string;
   /** When true the piece is never turned by a quarter. */
   readonly keepUp?: boolean;
 }

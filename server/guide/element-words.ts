@@ -1,7 +1,8 @@
 import { crowding } from '../layouts/check-elements.ts';
+import { nameAmong } from '../layouts/layer-names.ts';
 import type { Element, Layout } from '../layouts/layout.ts';
 import type { Length, Ruler } from '../lengths/length.ts';
-import { layerOf, lengthSaid, nameAmong, sizeSaid } from './said.ts';
+import { layerOf, lengthSaid, sizeSaid } from './said.ts';
 
 /** Something stamped on a card or glued onto it: what and how large, and where. */
 export interface ElementWords {

@@ -4,7 +4,7 @@ import type { LaidPiece } from './laid.ts';
 import { widthOf } from './letters.ts';
 import { HAIR, INK, PAPER, SIZES } from './look.ts';
 import { upArrow } from './page.ts';
-import { layerSaid } from './said.ts';
+import { pieceSaid } from './said.ts';
 
 /** A label as it may be set, along its own line; all in mm of the page. */
 export interface LabelChoice {
@@ -29,8 +29,8 @@ export function labelChoices(
   { placed, turn, showsOther }: LaidPiece,
   short: number,
 ): LabelChoice[] {
-  const { card, layer } = placed.piece;
-  const name = layerSaid(layer);
+  const { card } = placed.piece;
+  const name = pieceSaid(placed.piece);
   const texts = showsOther ? [`${name}, other side`, 'other side'] : [name];
   const large = Math.max(SIZES.small, Math.min(SIZES.large, short * 0.62));
   const middle = (large + SIZES.small) / 2;

@@ -1,11 +1,12 @@
 import { piecesOf } from '../cutting/pieces-of.ts';
+import { nameAmong } from '../layouts/layer-names.ts';
 import type { GuideAsk } from './ask.ts';
 import type { CardFacts, Facts } from './facts.ts';
 import { COLUMN, chapter, flowInTwo } from './flow.ts';
 import { SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, badge, paragraph } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
-import { layerOf, nameAmong, sizeSaid } from './said.ts';
+import { layerOf, sizeSaid } from './said.ts';
 import { table } from './table.ts';
 
 /** The plain cutting list: every card with the sizes of its pieces and what they are cut from. */

@@ -1,5 +1,7 @@
 import { formatLength, formatSize } from '../lengths/format-length.ts';
 import type { Length, Ruler, Size } from '../lengths/length.ts';
+import type { Piece } from '../cutting/piece.ts';
+import { inWords, layerNames } from '../layouts/layer-names.ts';
 import type { Layout } from '../layouts/layout.ts';
 import { stepOf } from '../lengths/ruler.ts';
 
@@ -14,25 +16,14 @@ export function sizeSaid(size: Size, ruler: Ruler): string {
   return formatSize(size, ruler);
 }
 
-/** A layer's id as a word: `left-flap` is 'left flap'. */
-export function layerSaid(id: string): string {
-  return id.replaceAll('-', ' ');
+/** What the layer of a piece is called: 'left flap'. */
+export function pieceSaid({ layer, called }: Pick<Piece, 'layer' | 'called'>): string {
+  return called ?? inWords(layer);
 }
 
-/** The same on its own card, where a number is said only if there are several of the kind: `panel-1` is 'panel'. */
-export function nameAmong(ids: readonly string[], id: string): string {
-  const kind = /^(.+)-1$/.exec(id)?.[1];
-  const alone =
-    kind !== undefined && !ids.some((other) => other !== id && other.replace(/-\d+$/, '') === kind);
-  return layerSaid(alone ? kind : id);
-}
-
-/** A layer of a card likewise. */
-export function layerOf({ layers }: Pick<Layout, 'layers'>, id: string): string {
-  return nameAmong(
-    layers.map((one) => one.id),
-    id,
-  );
+/** What a layer of a card is called. */
+export function layerOf({ layers, card }: Pick<Layout, 'layers' | 'card'>, id: string): string {
+  return layerNames(layers, card).get(id) ?? inWords(id);
 }
 
 /** 'card 3', 'cards 3, 4 and 7'. */

@@ -7,7 +7,7 @@ import type { Ruler, Size } from '../lengths/length.ts';
 import type { Extent, Mark } from './drawing.ts';
 import type { Lying } from './laid.ts';
 import { timesSaid } from './left-blocks.ts';
-import { layerSaid, sizeSaid } from './said.ts';
+import { pieceSaid, sizeSaid } from './said.ts';
 import { shownSteps } from './shown-steps.ts';
 import type { ShownStep } from './shown-steps.ts';
 import { svgOf } from './svg.ts';
@@ -89,7 +89,7 @@ function piecesOn(
       return {
         card: piece.card,
         layer: piece.layer,
-        name: layerSaid(piece.layer),
+        name: pieceSaid(piece),
         size: sizeSaid(piece.size, ruler),
         half: squareCornerOf(piece) !== null,
         up: !showsOther(placed),

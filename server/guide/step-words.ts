@@ -7,7 +7,7 @@ import type { Lying } from './laid.ts';
 import { plainTurn } from './laid.ts';
 import { keptCorner } from './square-corner.ts';
 import type { Place } from './square-corner.ts';
-import { capital, layerSaid, lengthSaid, sizeSaid } from './said.ts';
+import { capital, lengthSaid, pieceSaid as layerNamed, sizeSaid } from './said.ts';
 
 type SlantStep = Extract<FinishingStep, { kind: 'slant' }>;
 
@@ -131,16 +131,14 @@ const SLIVER = INCH / 8;
 /** 'card 3 panel'. */
 function pieceSaid(id: string, slot: Slot): string {
   const piece = slot.pieces.find((one) => one.piece.id === id)?.piece;
-  return piece === undefined ? id : `card ${piece.card} ${layerSaid(piece.layer)}`;
+  return piece === undefined ? id : `card ${piece.card} ${layerNamed(piece)}`;
 }
 
 /** The other of two triangles; its card only where that is another. */
 function twinSaid(id: string, twin: string, slot: Slot): string {
   const card = slot.pieces.find((one) => one.piece.id === id)?.piece.card;
   const other = slot.pieces.find((one) => one.piece.id === twin)?.piece;
-  return other?.card === card && other !== undefined
-    ? layerSaid(other.layer)
-    : pieceSaid(twin, slot);
+  return other?.card === card && other !== undefined ? layerNamed(other) : pieceSaid(twin, slot);
 }
 
 /** How a piece is laid to be finished: the way that its marks are named by. */

@@ -7,7 +7,7 @@ import { parseSize } from '../lengths/parse-size.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import type { GuideAsk } from './ask.ts';
 import type { Facts, StockFacts } from './facts.ts';
-import { cardsSaid, layerSaid, sizeSaid } from './said.ts';
+import { cardsSaid, pieceSaid, sizeSaid } from './said.ts';
 
 /** A cardstock colour with all pieces cut from it, and its sheets. */
 export interface StockNeed {
@@ -81,8 +81,9 @@ function area({ size }: Piece): number {
 /** 'base of cards 1, 2 and 5; mat of card 3'. */
 function wherefore(pieces: readonly Piece[]): string {
   const layers = new Map<string, number[]>();
-  for (const { layer, card } of pieces) layers.set(layer, [...(layers.get(layer) ?? []), card]);
-  return [...layers]
-    .map(([layer, cards]) => `${layerSaid(layer)} of ${cardsSaid(cards)}`)
-    .join('; ');
+  for (const piece of pieces) {
+    const name = pieceSaid(piece);
+    layers.set(name, [...(layers.get(name) ?? []), piece.card]);
+  }
+  return [...layers].map(([layer, cards]) => `${layer} of ${cardsSaid(cards)}`).join('; ');
 }

@@ -41,6 +41,8 @@ export interface Layer {
   readonly shape: Shape;
   /** Layers of one group take the same paper; layers of different groups on a card take different ones. */
   readonly paper: string;
+  /** What she calls it; left out where it is called by its id or by what it is. */
+  readonly called?: string;
 }
 
 export interface Fold {

@@ -1,3 +1,4 @@
+import { layerNames } from '../layouts/layer-names.ts';
 import type { Layer } from '../layouts/layout.ts';
 import type { JudgedLink, Shown } from './card-score.ts';
 import { readable } from './coordination/greeting.ts';
@@ -134,10 +135,12 @@ function upReasons({ layers, shown, pinned }: Chosen, called: (layer: Layer) => 
   });
 }
 
-/** 'the panel', or the layer's own name where a card has two of a kind. */
+/** 'the panel', or the layer's own name where she gave one or a card has two of a kind. */
 function callingOf(layers: readonly Layer[]): (layer: Layer) => string {
+  // The base is as large as the card.
+  const names = layerNames(layers, layers[0]!.box);
   return (layer) => {
     const single = layers.filter(({ role }) => role === layer.role).length === 1;
-    return `the ${single ? layer.role : layer.id.replaceAll(/[-_]+/g, ' ')}`;
+    return `the ${single && layer.called === undefined ? layer.role : names.get(layer.id)!}`;
   };
 }

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { catalogue } from '../../server/layouts/catalogue.ts';
 import { formatLength } from '../../server/lengths/format-length.ts';
 import { units } from '../../server/lengths/length.ts';
-import { layerSaid, nameAmong } from '../../server/guide/said.ts';
+import { inWords, nameAmong } from '../../server/layouts/layer-names.ts';
 import { parseLength } from '../../server/lengths/parse-length.ts';
 import { elementWords } from '../../server/guide/element-words.ts';
 import { guidePages } from '../../server/guide/guide-pages.ts';
@@ -58,8 +58,8 @@ test('in print a stamp stands before its layer is glued, a die cut after all lay
   const text = textOf(card.marks);
   const at = (start: string): number => text.findIndex((line) => line.startsWith(start));
   expect(at('Stamp: sprig, 1 x 3/4 in')).toBeGreaterThan(-1);
-  expect(at('Stamp: sprig')).toBeLessThan(at(`${layerSaid(panel)}, `));
-  expect(at('Die cut: leaf')).toBeGreaterThan(at(`${layerSaid(layout.layers.at(-1)!.id)}, `));
+  expect(at('Stamp: sprig')).toBeLessThan(at(`${inWords(panel)}, `));
+  expect(at('Die cut: leaf')).toBeGreaterThan(at(`${inWords(layout.layers.at(-1)!.id)}, `));
   expect(guideOnScreen(ask).cards[0]!.elements.map(({ before }) => before)).toEqual([null, panel]);
 });
 

@@ -134,14 +134,17 @@ function directionFault(file, folder, specifier) {
   return `${folder} may not import ${targetFolder}`;
 }
 
-/** The page takes types of the contract, and the pure drawing of cards that screen, PNG and PDF share. */
+/** What the page shares with the service beside the contract: files that import nothing. */
+export const SHARED = ['server/layouts/layer-names.ts', 'server/layouts/greeting-room.ts'];
+
+/** The page takes types of the contract, and what it works out as the service does. */
 function webFault(file, specifier) {
   if (!specifier.startsWith('.')) return null;
   const target = resolve(file, specifier);
   if (!target.startsWith('server/')) return null;
-  return target.startsWith('server/contract/')
+  return target.startsWith('server/contract/') || SHARED.includes(target)
     ? null
-    : `web may import only server/contract, not ${target}`;
+    : `web may import only server/contract and ${SHARED.join(', ')}, not ${target}`;
 }
 
 function resolve(file, specifier) {

@@ -37,6 +37,29 @@ describe('layouts', () => {
     }
   });
 
+  test('what she calls a layer is kept beside its id, in her own letters', async () => {
+    const service = await mount(await newFolder());
+    const ours = asHers((await all(service))[0]!);
+    const calling = (called: string): Omit<Layout, 'id'> => ({
+      ...ours,
+      layers: ours.layers.map((layer, at) => (at === 2 ? { ...layer, called } : layer)),
+    });
+    const made = valueOf<LayoutListing>(
+      await ask(service, 'POST', '/api/layouts', calling('Верхняя полоса')),
+    );
+    expect(made.layers[2]).toMatchObject({ id: 'panel', called: 'Верхняя полоса' });
+    expect(made.layers.map(({ id }) => id)).toEqual(ours.layers.map(({ id }) => id));
+    const url = `/api/layouts/${made.id}`;
+    expect((await ask(service, 'PUT', url, calling('Top strip'))).statusCode).toBe(200);
+    const kept = (await all(service)).find(({ id }) => id === made.id)!;
+    expect(kept.layers[2]).toMatchObject({ id: 'panel', called: 'Top strip' });
+    for (const wrong of ['', 'a'.repeat(41), 'two\nlines'])
+      expect(problemIn(await ask(service, 'PUT', url, calling(wrong)))).toMatchObject({
+        status: 400,
+        field: 'layers[2].called',
+      });
+  });
+
   test('one that cannot be made is refused with the layer', async () => {
     const service = await mount(await newFolder());
     const ours = asHers((await all(service))[0]!);

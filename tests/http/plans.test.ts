@@ -68,6 +68,33 @@ describe('plans', () => {
     expect(made).toMatchObject({ sheet: sheet.id, side: sheet.back!.id });
   });
 
+  test('a pin is honoured after its layer was called otherwise, and the plan says her name for it', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const { name, card, fold, layers } = (await layoutsOf(service))[0]!;
+    const drawn = { name, card, fold, layers };
+    const { id } = valueOf<{ id: string }>(await ask(service, 'POST', '/api/layouts', drawn));
+    const { id: layer } = layers.find(({ material }) => material === 'patterned')!;
+    const wish = {
+      pad: pad.id,
+      cards: [{ layout: id, count: 1 }],
+      pins: [{ card: 1, layer, side: pad.sheets[4]!.back!.id }],
+    };
+    expect((await ask(service, 'POST', '/api/plans', wish)).statusCode).toBe(201);
+    const names = new Map([
+      [layer, 'Top strip'],
+      ['greeting', 'Good wishes'],
+    ]);
+    const called = layers.map((one) => ({ ...one, called: names.get(one.id) }));
+    await ask(service, 'PUT', `/api/layouts/${id}`, { ...drawn, name: 'Other', layers: called });
+    const again = await ask(service, 'POST', '/api/plans', wish);
+    expect(again.statusCode).toBe(201);
+    const { cards } = valueOf<Plan>(again);
+    const made = cards[0]!.layers.find((each) => each.layer === layer)!;
+    expect(made).toMatchObject({ called: 'Top strip', side: wish.pins[0]!.side });
+    expect(cards[0]!.reasons.map(({ text }) => text).join(' ')).toContain('The Good wishes');
+  });
+
   test('are listed for their pad, and can be deleted', async () => {
     const service = await mount(await newFolder());
     const pad = await filledPad(service);

@@ -7,13 +7,7 @@ import {
   typedElement,
   withMore,
 } from '../../web/layouts/elements.ts';
-import {
-  called,
-  layerCalled,
-  layerNames,
-  sharersOf,
-  withNames,
-} from '../../web/layouts/layer-names.ts';
+import { called, layerCalled, layerNames, sharersOf } from '../../web/layouts/layer-names.ts';
 import { added, inRole, shifted, withLayer, without } from '../../web/layouts/order-layers.ts';
 import { boxOf, grown, moved, rulerOf, stepOf, typed } from '../../web/layouts/place-layer.ts';
 import { begun, changed, redone, undone } from '../../web/layouts/undo.ts';
@@ -208,10 +202,10 @@ describe('layers are called by what they are and where they lie', () => {
   test('by their places where several are alike, by what they are where one is alone', () => {
     expect(names([left, right, top, low])).toEqual([
       'base',
-      'bottom-strip',
-      'left-panel',
-      'right-panel',
-      'top-strip',
+      'bottom strip',
+      'left panel',
+      'right panel',
+      'top strip',
     ]);
     expect(names([left])).toEqual(['base', 'panel']);
   });
@@ -219,24 +213,34 @@ describe('layers are called by what they are and where they lie', () => {
   test('two in one place are told apart by numbers, and no two have one name', () => {
     const again = { ...left, id: 'panel-3' };
     const found = names([left, again, right]);
-    expect(found).toContain('left-panel-1');
-    expect(found).toContain('left-panel-2');
+    expect(found).toContain('left panel 1');
+    expect(found).toContain('left panel 2');
     expect(new Set(found).size).toBe(found.length);
   });
 
-  test('a name that she gives stays wherever the layer goes, and what lies on the layer follows it', () => {
+  test('a name that she gives stays as she wrote it wherever the layer goes; ids stay whatever it is called', () => {
     const stamped = withMore({ ...layout, layers: [base, left, right] }, 'stamp', 1);
     const hers = called(stamped, 1, ' Mère & Sea ');
-    expect(hers.layers[1]!.id).toBe('mere-sea');
-    expect(elementsOf(hers)[0]!.layer).toBe('mere-sea');
-    expect(layerCalled(hers, 'mere-sea')).toBe('Mere sea');
-    const kept = withNames(hers);
-    expect(kept.layers.map(({ id }) => id)).toEqual(['base', 'mere-sea', 'panel']);
-    expect(elementsOf(kept)[0]!.layer).toBe('mere-sea');
-    // The same name twice would be refused; the second gets a number.
-    expect(called(hers, 2, 'mere sea').layers[2]!.id).toBe('mere-sea-2');
-    expect(layerCalled(called(hers, 1, ''), called(hers, 1, '').layers[1]!.id)).toBe('Left panel');
+    expect(hers.layers.map(({ id }) => id)).toEqual(['base', 'panel-1', 'panel-2']);
+    expect(elementsOf(hers)[0]!.layer).toBe('panel-1');
+    expect(layerCalled(hers, 'panel-1')).toBe('Mère & Sea');
+    const gone = withLayer(hers, 1, moved(hers.layers[1]!, card, 50, 0));
+    expect(layerCalled(gone, 'panel-1')).toBe('Mère & Sea');
+    // The same name twice is told apart by a number.
+    expect(layerCalled(called(hers, 2, 'mère & sea'), 'panel-2')).toBe('Mère & sea 2');
+    expect(called(hers, 1, ' ')).toEqual(stamped);
+    expect(layerCalled(called(hers, 1, ''), 'panel-1')).toBe('Left panel');
   });
+
+  test.each(['Top strip', 'panel', 'Верхняя полоса', '上', '42'])(
+    'a name of her own, %s, is shown as it is, whatever it looks like',
+    (name) => {
+      const hers = called({ ...layout, layers: [base, left, right] }, 1, name);
+      expect(layerCalled(hers, 'panel-1').toLowerCase()).toBe(name.toLowerCase());
+      expect(hers.layers[1]).toEqual({ ...left, called: name });
+      expect(hers.layers[2]).toBe(right);
+    },
+  );
 
   test('a paper is told by what else is cut from it', () => {
     const layers = [base, left, { ...right, paper: left.paper }];

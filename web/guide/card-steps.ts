@@ -4,9 +4,9 @@ import { millimetres } from '../lengths/lengths.ts';
 import { drawnAt } from '../plan/card-pictures.ts';
 import { layoutOf } from '../plan/layout-of.ts';
 import type { OnTable } from '../plan/table-of.ts';
+import { sentence } from '../words/grammar.ts';
 import { guideWords } from '../words/guide.ts';
 import { planWords } from '../words/plan.ts';
-import { words } from '../words/words.ts';
 import type { Act, Picture, Shown, Spot, Step } from './step.ts';
 
 /** Room around the drawn card for its shadow, in mm. */
@@ -77,7 +77,7 @@ function layerAct(
   return {
     id,
     part: 'layer',
-    main: guideWords.layer(words.layerName(name), size, from),
+    main: guideWords.layer(sentence(name), size, from),
     small: [base ? card.base : '', note].filter((text) => text !== '').join(' '),
     shown: base ? baseShown(card) : drawn ? outlined(outlineOf(drawn)) : null,
   };

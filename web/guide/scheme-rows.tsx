@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
+import { sentence } from '../words/grammar.ts';
 import { schemeWords } from '../words/scheme.ts';
-import { words } from '../words/words.ts';
 import type { Row, SchemeTable } from './scheme-table.ts';
 
 interface Props {
@@ -28,7 +28,7 @@ export function SchemeRows({ rows, names, table, wrong, move }: Props): VNode {
           <tr key={row.key} class={row.key === wrong ? 'wrong' : undefined}>
             <td>{rows[at - 1]?.card === row.card ? '' : row.card}</td>
             <th scope="row">
-              {words.layerName(row.name)} <span class="small">{row.size}</span>
+              {sentence(row.name)} <span class="small">{row.size}</span>
             </th>
             <td>
               <select

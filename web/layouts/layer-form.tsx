@@ -100,7 +100,7 @@ function LayerName({ layout, chosen, settle }: Props): VNode {
       <input
         key={now}
         defaultValue={now}
-        maxLength={24}
+        maxLength={40}
         autoComplete="off"
         onChange={({ currentTarget: { value } }) => {
           if (value.trim() !== now) settle(called(layout, chosen, value));

@@ -19,7 +19,6 @@ import { CardDrawing } from './card-drawing.tsx';
 import { ElementList } from './element-list.tsx';
 import { faultyElement } from './elements.ts';
 import { inHerWords } from './in-her-words.ts';
-import { withNames } from './layer-names.ts';
 import { LayerForm } from './layer-form.tsx';
 import { LayerList } from './layer-list.tsx';
 import type { PaperShown } from './layer-paper.tsx';
@@ -99,7 +98,7 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
   }
 
   function save(): Promise<void> {
-    const now = withNames({ ...drawn.now, name: drawn.now.name.trim() });
+    const now = { ...drawn.now, name: drawn.now.name.trim() };
     return attempt(
       () => (hers === null ? service.addLayout(now) : service.changeLayout(hers, now)),
       said.kept(now.name),
@@ -109,7 +108,7 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
   /** Under another name, beside the one it was made from. */
   function saveCopy(): Promise<void> {
     const name = said.copied(drawn.now.name.trim());
-    return attempt(() => service.addLayout(withNames({ ...drawn.now, name })), said.kept(name));
+    return attempt(() => service.addLayout({ ...drawn.now, name }), said.kept(name));
   }
 
   async function open(file: File | undefined): Promise<void> {
@@ -236,11 +235,7 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
                 {said.saveCopy}
               </button>
             )}
-            <button
-              type="button"
-              class="button quiet"
-              onClick={() => saveToFile(withNames(drawn.now))}
-            >
+            <button type="button" class="button quiet" onClick={() => saveToFile(drawn.now)}>
               {said.toFile}
             </button>
             <label class="button quiet file">

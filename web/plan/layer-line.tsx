@@ -3,6 +3,7 @@ import type { Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans
 import { pieceFor } from '../lengths/lengths.ts';
 import { Icon } from '../table/icon.tsx';
 import { ruler } from '../table/settings.ts';
+import { sentence } from '../words/grammar.ts';
 import { planWords } from '../words/plan.ts';
 import { words } from '../words/words.ts';
 import { stuffOf } from './stuff-of.ts';
@@ -24,7 +25,7 @@ interface Props {
 export function LayerLine({ card, table, layer, pins, pin, open, toggle, children }: Props): VNode {
   const stuff = stuffOf(layer, table);
   const kept = pinOf(pins, card.number, layer.layer);
-  const role = words.layerName(layer.layer);
+  const role = sentence(layer.called ?? words.layerName(layer.layer));
   return (
     <li class="layer-line">
       <button type="button" class="layer-stuff" aria-expanded={open} onClick={toggle}>

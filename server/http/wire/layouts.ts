@@ -30,7 +30,7 @@ export function layoutFromWire(layout: Wire.Layout): Layout {
 }
 
 function layerFromWire(layer: Wire.Layer, field: string): Layer {
-  const { id, role, material, box, shape, paper } = layer;
+  const { id, role, material, box, shape, paper, called } = layer;
   return {
     id,
     role,
@@ -38,6 +38,7 @@ function layerFromWire(layer: Wire.Layer, field: string): Layer {
     paper,
     box: boxFromWire(box, `${field}.box`),
     shape: shapeFromWire(shape, `${field}.shape`),
+    ...(called === undefined ? {} : { called }),
   };
 }
 
@@ -91,7 +92,7 @@ export function layoutOnWire(layout: Layout): Wire.Layout {
 }
 
 function layerOnWire(layer: Layer, ruler: Ruler): Wire.Layer {
-  const { id, role, material, box, shape, paper } = layer;
+  const { id, role, material, box, shape, paper, called } = layer;
   const text = (length: Length): string => exactLength(length, ruler);
   return {
     id,
@@ -100,6 +101,7 @@ function layerOnWire(layer: Layer, ruler: Ruler): Wire.Layer {
     paper,
     box: boxOnWire(box, text),
     shape: shapeOnWire(shape, text),
+    ...(called === undefined ? {} : { called }),
   };
 }
 

@@ -1,6 +1,8 @@
 import type * as Wire from '../../contract/plans.ts';
 import type { BatchCard } from '../../cutting/pieces-of.ts';
 import type { Slot } from '../../cutting/piece.ts';
+import { layerOf } from '../../guide/said.ts';
+import { inWords } from '../../layouts/layer-names.ts';
 import { exactLength } from '../../lengths/format-length.ts';
 import type { Size } from '../../lengths/length.ts';
 import type { ChosenCard, ChosenLayer, Plan, Reason } from '../../plan/plan.ts';
@@ -83,13 +85,15 @@ function layerOnWire(
   card: BatchCard | undefined,
 ): Wire.PlannedLayer {
   const size = card === undefined ? '' : cutSize(card, layer);
+  const name = card === undefined ? inWords(layer) : layerOf(card.layout, layer);
+  const called = name === inWords(layer) ? {} : { called: name };
   switch (choice.kind) {
     case 'paper':
-      return { layer, role, sheet: choice.sheet, side: choice.side, size };
+      return { layer, ...called, role, sheet: choice.sheet, side: choice.side, size };
     case 'supply':
-      return { layer, role, supply: choice.supply, size };
+      return { layer, ...called, role, supply: choice.supply, size };
     case 'wanted':
-      return { layer, role, wanted: colourOnWire(choice.lab), size };
+      return { layer, ...called, role, wanted: colourOnWire(choice.lab), size };
   }
 }
 
