@@ -1,6 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
 import { labFromHex } from '../colour/spaces.ts';
-import type { Box, Element, Layer } from '../layouts/layout.ts';
+import { ACROSS, ALONG, LONGEST, greetingRoom } from '../layouts/greeting-room.ts';
+import type { Element, Layer } from '../layouts/layout.ts';
 import { toMillimetres, units } from '../lengths/length.ts';
 import type { Mark, Spot, Stroke } from './drawing.ts';
 import { writtenGreeting } from './handwriting.ts';
@@ -9,23 +10,26 @@ import type { Paint } from './paint.ts';
 const WRITTEN = writtenGreeting();
 /** Height of the word where it is 1 long. */
 const HIGH = Math.max(...WRITTEN.flat().map(({ y }) => y));
-/** The most of a layer's length and height that the word takes, and its longest, in mm. */
-const [ALONG, ACROSS, LONGEST] = [0.72, 0.66, 62] as const;
 const PEN = 0.013;
 const [DARK, LIGHT] = ['#3a4246', '#ffffff'] as const;
 
 /**
  * The word 'greeting', faint, where words will be stamped: without it a strip for them looks like one that was
- * forgotten. It runs along the longer side and leaves what is stamped or glued at that end alone.
+ * forgotten. It runs along the longer side, where nothing is stamped or glued.
  */
 export function greetingMarks(
   layer: Layer,
   elements: readonly Element[] = [],
   paint: Paint = { kind: 'colour', hex: LIGHT },
 ): Mark[] {
-  const box = freeOf(layer, elements);
-  const [x, y] = [toMillimetres(box.x), toMillimetres(box.y)];
-  const [width, height] = [toMillimetres(box.width), toMillimetres(box.height)];
+  const on = elements.filter((one) => one.layer === layer.id);
+  const room = greetingRoom(
+    layer.box,
+    on.map(({ box }) => box),
+  );
+  const [x, y, width, height] = [room.x, room.y, room.width, room.height].map((length) =>
+    toMillimetres(units(length)),
+  ) as [number, number, number, number];
   const upright = layer.box.height > layer.box.width;
   const [along, across] = upright ? [height, width] : [width, height];
   const long = Math.min(ALONG * along, (ACROSS * across) / HIGH, LONGEST);
@@ -46,13 +50,4 @@ export function greetingMarks(
 
 function isDark({ l }: Lab): boolean {
   return l < 55;
-}
-
-/** The greeting's own part, right of what is stamped or glued at its left end. */
-function freeOf({ id, box }: Layer, elements: readonly Element[]): Box {
-  const ends = elements
-    .filter((one) => one.layer === id && one.box.x + one.box.width / 2 < box.x + box.width / 2)
-    .map((one) => one.box.x + one.box.width - box.x);
-  const taken = Math.max(0, ...ends);
-  return { ...box, x: units(box.x + taken), width: units(box.width - taken) };
 }

@@ -136,6 +136,43 @@ describe('what is stamped or glued on', () => {
       expect(y).toBeLessThan((strip.box.y + strip.box.height) / 320);
     }
   });
+
+  // Boxes in mm: the strip, what lies on it, and the stretch of the longer side that is left to the word.
+  test.each([
+    ['upright, at its top in the middle', [10, 10, 20, 90], [[12, 12, 16, 20]], [32, 100]],
+    ['upright, at its foot', [10, 10, 20, 90], [[12, 70, 16, 20]], [10, 70]],
+    ['1 mm left of the middle', [10, 10, 90, 20], [[44, 12, 20, 16]], [64, 100]],
+    ['1 mm right of the middle', [10, 10, 90, 20], [[46, 12, 20, 16]], [10, 46]],
+    [
+      'at both ends',
+      [10, 10, 90, 20],
+      [
+        [10, 12, 20, 16],
+        [80, 12, 20, 16],
+      ],
+      [30, 80],
+    ],
+  ] as const)('the word keeps off what lies on a greeting %s', (_, at, on, [from, to]) => {
+    const boxOf = ([x, y, width, height]: readonly [number, number, number, number]): unknown => ({
+      x: x * 320,
+      y: y * 320,
+      width: width * 320,
+      height: height * 320,
+    });
+    const strip = { id: 'words', role: 'greeting', box: boxOf(at) } as Layer;
+    const elements = on.map((one) => ({ layer: 'words', box: boxOf(one) }) as never);
+    const spots = greetingMarks(strip, elements).flatMap((mark) =>
+      mark.kind === 'stroke' ? mark.spots : [],
+    );
+    const along = spots.map(({ x, y }) => (at[3] > at[2] ? y : x));
+    expect(Math.min(...along)).toBeGreaterThan(from);
+    expect(Math.max(...along)).toBeLessThan(to);
+    // As large as the room lets it be, and never longer than 62 mm.
+    const length = Math.max(...along) - Math.min(...along);
+    const most = Math.min(0.72 * (to - from), (0.66 * 20) / 0.411, 62);
+    expect(length / most).toBeGreaterThan(0.97);
+    expect(length / most).toBeLessThan(1.03);
+  });
 });
 
 describe('where words will be stamped', () => {

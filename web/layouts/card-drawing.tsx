@@ -98,7 +98,7 @@ export function CardDrawing(props: Props): VNode {
         >
           <path d={layerPath(one)} />
           <LayerPaper layer={one} paper={paperOf(one)} />
-          <GreetingDrawing layer={one} />
+          <GreetingDrawing layer={one} elements={elementsOf(layout)} />
           {at > 0 && <Letter layer={one} letter={letterOf(one)} />}
         </g>
       ))}

@@ -1,17 +1,27 @@
 import type { VNode } from 'preact';
 import type { Layer } from '../../server/contract/layouts.ts';
+import { ACROSS, ALONG, LONGEST, greetingRoom } from '../../server/layouts/greeting-room.ts';
+import type { Element } from './elements.ts';
 import { greetingPath } from './motifs.ts';
 import { boxOf } from './place-layer.ts';
 
-/** Height of the word where it is 1 long, and the most of its strip that it takes. */
-const [HIGH, ALONG, ACROSS] = [0.42, 0.72, 0.66] as const;
+/** Height of the word where it is 1 long. */
+const HIGH = 0.411;
 
-/** The word for what will be stamped on a greeting, along its longer side. */
-export function GreetingDrawing({ layer }: { layer: Layer }): VNode | null {
+interface Props {
+  readonly layer: Layer;
+  readonly elements: readonly Element[];
+}
+
+/** The word for what will be stamped on a greeting, along its longer side, where nothing else is stamped or glued. */
+export function GreetingDrawing({ layer, elements }: Props): VNode | null {
   if (layer.role !== 'greeting') return null;
-  const { x, y, width, height } = boxOf(layer);
-  const upright = height > width;
-  const long = Math.min(ALONG * Math.max(width, height), (ACROSS * Math.min(width, height)) / HIGH);
+  const whole = boxOf(layer);
+  const on = elements.filter((one) => one.layer === layer.id);
+  const { x, y, width, height } = greetingRoom(whole, on.map(boxOf));
+  const upright = whole.height > whole.width;
+  const [along, across] = upright ? [height, width] : [width, height];
+  const long = Math.min(ALONG * along, (ACROSS * across) / HIGH, LONGEST);
   const turned = upright ? ' rotate(90)' : '';
   return (
     <path
