@@ -4,7 +4,7 @@ import { expected } from '../refusals/refusal.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { takePadFile } from './bring-pad.ts';
-import { padAsFile } from './save-pad.ts';
+import { padAsFile, padToSave } from './save-pad.ts';
 import { LABOUR } from './security.ts';
 
 const TAR = 'application/x-tar';
@@ -13,6 +13,22 @@ const TAR = 'application/x-tar';
 export function padFileRoutes(app: Service, edges: Edges): void {
   // The file is not gathered in memory: its bytes are handed on as they come.
   app.addContentTypeParser(TAR, (_request, payload, done) => done(null, payload));
+
+  app.head(
+    '/api/pads/:pad/file',
+    {
+      config: LABOUR,
+      schema: {
+        summary: 'Whether a pad can be saved as one file; nothing is packed.',
+        params: z.object({ pad: z.string() }),
+        response: answers({ 200: fileAnswer(TAR, 'Nothing: the file itself is had by GET.') }),
+      },
+    },
+    async (request, reply) => {
+      await padToSave(edges, request.params.pad);
+      return reply.type(TAR).send();
+    },
+  );
 
   app.get(
     '/api/pads/:pad/file',

@@ -19,7 +19,14 @@ import type { KeptPlan } from './make-plan.ts';
  * kept: to write a hundred of them anew would stop everyone else. A pad that could not be brought again is refused
  * before the first byte.
  */
-export async function padAsFile({ store }: Edges, id: string): Promise<NodeJS.ReadableStream> {
+export async function padAsFile(edges: Edges, id: string): Promise<NodeJS.ReadableStream> {
+  const { read, files } = edges.store;
+  const { plans, ...whole } = await padToSave(edges, id);
+  return packArchive({ ...whole, plans: textsOf(read, plans) }, files);
+}
+
+/** What goes into the file of a pad, told without reading a photo; refused where it could not be brought again. */
+export async function padToSave({ store }: Edges, id: string): Promise<PadToSave> {
   const { read, files } = store;
   const tally = tallyOf('pad');
   const rows = await rowsOfPad(read, id);
@@ -38,7 +45,13 @@ export async function padAsFile({ store }: Edges, id: string): Promise<NodeJS.Re
       tally.picture((await stat(await files.readable(shelf, hash))).size);
       owned.push({ shelf, hash });
     }
-  return packArchive({ contents, plans: textsOf(read, plans), owned }, files);
+  return { contents, plans, owned };
+}
+
+interface PadToSave {
+  readonly contents: string;
+  readonly plans: readonly PlanRow[];
+  readonly owned: readonly { readonly shelf: Shelf; readonly hash: string }[];
 }
 
 /** A plan that is deleted while the pad is saved is left out. */

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { extract, pack } from 'tar-stream';
 import { Readable } from 'node:stream';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { Pad } from '../../server/contract/pads.ts';
 import type * as Plans from '../../server/contract/plans.ts';
 import type { Edges } from '../../server/http/edges.ts';
@@ -140,6 +140,20 @@ describe('a pad moved to another computer as one file', () => {
     expect((await bring(there, renamed)).statusCode).toBe(201);
     expect((await ask(there, 'GET', '/api/layouts')).payload).not.toContain('Of another');
     expect((await padAt(there, pad.id)).id).toBe(pad.id);
+  });
+
+  test('whether it can be saved is told without one picture or plan being packed', async () => {
+    const { here, pad } = await savedPad();
+    const { files } = here.edges.store;
+    const read = vi.spyOn(files, 'read');
+    const answer = await ask(here, 'HEAD', `/api/pads/${pad.id}/file`);
+    expect(answer.statusCode).toBe(200);
+    expect(answer.headers['content-type']).toBe('application/x-tar');
+    expect(answer.rawPayload).toHaveLength(0);
+    expect(read).not.toHaveBeenCalled();
+    expect((await ask(here, 'HEAD', '/api/pads/none/file')).statusCode).toBe(404);
+    await ask(here, 'GET', `/api/pads/${pad.id}/file`);
+    expect(read).toHaveBeenCalled();
   });
 
   test('a photo travels without the place where it was taken', async () => {

@@ -48,8 +48,15 @@ export async function askFile(address: string): Promise<Blob> {
   return answer.blob().catch(() => Promise.reject(unreadable()));
 }
 
-/** Asks whether a file can be had and takes none of it: of a download that is refused a browser tells no reason. */
+/**
+ * Asks whether a file can be had, without its being made: of a download that is refused a browser tells no reason.
+ * The answer to HEAD has no room for one either (RFC 9110, 9.3.2), so what is refused is asked for once more.
+ */
 export async function askWhether(address: string): Promise<void> {
+  const answer = await fetch(address, { method: 'HEAD' }).catch(() =>
+    Promise.reject(unreachable()),
+  );
+  if (answer.ok) return;
   const stop = new AbortController();
   await sent(address, { signal: stop.signal });
   stop.abort();
