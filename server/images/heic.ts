@@ -1,9 +1,9 @@
 import libheif from 'libheif-js/wasm-bundle.js';
 import type { Picture } from '../photo/picture.ts';
 import { Refusal } from '../refusals/refusal.ts';
-import { isWhole } from './hevc-units.ts';
+import { isWhole, lengthSizesIn } from './hevc-units.ts';
 import { notAPhoto } from './kind-of-file.ts';
-import { asked, borrowed, tried, uint32At } from './libheif-calls.ts';
+import { NoRoom, asked, borrowed, tried, uint32At } from './libheif-calls.ts';
 import type { Raw } from './orient.ts';
 import { primariesOf, primariesOfCode } from './profile.ts';
 
@@ -27,21 +27,35 @@ export function decodeHeic(bytes: Uint8Array): DecodedHeic {
   try {
     return borrowed(bytes.length, (file) => {
       libheif.HEAPU8.set(bytes, file);
-      return decodedIn(file, bytes.length);
+      return decodedIn(file, bytes.length, lengthSizesIn(bytes));
     });
   } catch (fault) {
-    if (fault instanceof Refusal) throw fault;
+    if (fault instanceof Refusal || isLackOfMemory(fault)) throw fault;
+    // libheif hands units to its decoder as if all lengths had four bytes.
+    if (!lengthSizesIn(bytes).includes(4))
+      throw notAPhoto(
+        'a HEIC file written in a way that is not decoded here (short lengths)',
+        'Export it as JPEG and send that.',
+      );
     throw notAPhoto('a HEIC file that is damaged or not complete', MEND);
   }
 }
 
-function decodedIn(file: number, length: number): DecodedHeic {
+/** Says nothing of the file. Numbers in it that point outside of it make errors of the same class, with other words. */
+function isLackOfMemory(fault: unknown): boolean {
+  return (
+    fault instanceof NoRoom ||
+    (fault instanceof RangeError && /allocation failed/i.test(fault.message))
+  );
+}
+
+function decodedIn(file: number, length: number, lengthSizes: readonly number[]): DecodedHeic {
   const context = libheif._heif_context_alloc();
   try {
     tried((error) =>
       libheif._heif_context_read_from_memory_without_copy(error, context, file, length, 0),
     );
-    holdWhole(tilesMissing(context));
+    holdWhole(tilesMissing(context, lengthSizes));
     const handle = asked((error, out) =>
       libheif._heif_context_get_primary_image_handle(error, context, out),
     );
@@ -105,13 +119,14 @@ function primariesIn(handle: number): Picture['primaries'] {
 }
 
 /** For each tile of the primary picture, in their order, whether its bytes are not those of a tile. */
-function tilesMissing(context: number): boolean[] {
+function tilesMissing(context: number, lengthSizes: readonly number[]): boolean[] {
   const primary = asked((error, out) =>
     libheif._heif_context_get_primary_image_ID(error, context, out),
   );
   return tilesOf(context, primary)
     .filter((item) => libheif._heif_item_get_item_type(context, item) === HVC1)
-    .map((item) => !isWhole(dataOf(context, item)));
+    .map((item) => dataOf(context, item))
+    .map((data) => !lengthSizes.some((size) => isWhole(data, size)));
 }
 
 /** The items that a grid is put together from (reference 'dimg'); a picture that is none is its own. */

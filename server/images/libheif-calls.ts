@@ -7,10 +7,13 @@ export function uint32At(at: number): number {
   return new DataView(HEAPU8.buffer, at, 4).getUint32(0, true);
 }
 
+/** There is not enough memory for a photo, which may be as whole as any. */
+export class NoRoom extends RangeError {}
+
 /** Some bytes of libheif's memory, for as long as they are used. */
 export function borrowed<T>(length: number, use: (at: number) => T): T {
   const at = libheif._malloc(length);
-  if (at === 0) throw new RangeError(`libheif has no room for ${length} bytes.`);
+  if (at === 0) throw new NoRoom(`libheif has no room for ${length} bytes.`);
   try {
     return use(at);
   } finally {
@@ -23,6 +26,8 @@ export function tried(call: (error: number) => void): void {
   borrowed(12, (error) => {
     call(error);
     const code = uint32At(error);
+    if (code === NO_MEMORY && uint32At(error + 4) !== OVER_LIMIT)
+      throw new NoRoom('libheif has no room for this photo.');
     if (code !== 0) throw new Error(`libheif refused the file (error ${code}).`);
   });
 }
@@ -34,3 +39,8 @@ export function asked(call: (error: number, out: number) => void): number {
     return uint32At(out);
   });
 }
+
+/** heif_error_Memory_allocation_error; a damaged file that asks for more than libheif allows has it too, and says so. */
+const NO_MEMORY = 6;
+/** heif_suberror_Security_limit_exceeded. */
+const OVER_LIMIT = 1000;
