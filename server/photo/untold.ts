@@ -4,6 +4,7 @@ import type { Quad } from '../geometry/points.ts';
 import { rectangleQuad } from '../geometry/quad.ts';
 import { gridOf } from './apart-quads.ts';
 import { aboutShreds } from './about-shreds.ts';
+import { fillQuad } from './fill-quad.ts';
 import { scaledQuad } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { regionsOf } from './regions.ts';
@@ -28,7 +29,7 @@ export function untold(
 ): Candidate[] {
   if (sheets.length === 0) return [];
   const open = thinnedOut(things);
-  for (const corners of told) wipe(open, scaledQuad(shrunken(corners, -BESIDE), 1 / EVERY));
+  for (const corners of told) fillQuad(open, scaledQuad(shrunken(corners, -BESIDE), 1 / EVERY), 0);
   const side = Math.sqrt(one) / EVERY;
   const small = one / EVERY ** 2;
   const broad = withoutThin(open, Math.max(1, Math.round((BROAD / 2) * side)));
@@ -92,15 +93,6 @@ function thinnedOut({ width, height, of }: Mask): Mask {
     for (let x = 0; x < across; x++, at++)
       some[at] = of[(y * EVERY + EVERY / 2) * width + x * EVERY + EVERY / 2]!;
   return { width: across, height: down, of: some };
-}
-
-function wipe({ width, height, of }: Mask, corners: Quad<'photo'>): void {
-  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
-  const right = Math.min(width - 1, Math.ceil(Math.max(...xs)));
-  const bottom = Math.min(height - 1, Math.ceil(Math.max(...ys)));
-  for (let y = Math.max(0, Math.floor(Math.min(...ys))); y <= bottom; y++)
-    for (let x = Math.max(0, Math.floor(Math.min(...xs))); x <= right; x++)
-      if (contains(corners, { x: x + 0.5, y: y + 0.5 })) of[y * width + x] = 0;
 }
 
 function boxOf({ left, top, right, bottom }: Region): Quad<'photo'> {
