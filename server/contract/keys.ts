@@ -11,13 +11,13 @@ export const Code = z.object({
 });
 
 /** Asks for a code: for a phone that may look at one pad and add photos to it, or for a device of her own. */
-export const NewCode = z.object({
+export const NewCode = z.strictObject({
   pad: Id.optional().describe('The only pad that the device may see; without it, all of yours.'),
   name: words(60).describe('What the device is called in the list of keys.'),
 });
 
 /** Brings a code and is given a key, as a cookie. */
-export const NewKey = z.object({ code: z.string().min(20).max(80) });
+export const NewKey = z.strictObject({ code: z.string().min(20).max(80) });
 
 export const Key = z
   .object({
@@ -39,7 +39,7 @@ export const Me = z.object({
   network: z.boolean().describe('Whether other devices can reach this computer.'),
 });
 
-export const NewPerson = z.object({ name: words(60) });
+export const NewPerson = z.strictObject({ name: words(60) });
 export const Person = z.object({ id: Id, name: z.string(), createdAt: z.string() });
 export const PersonList = z.object({ people: z.array(Person) });
 /** A new person with the code for her first device. */

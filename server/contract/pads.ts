@@ -50,12 +50,12 @@ export const Sheet = z
   })
   .meta({ id: 'Sheet', description: 'A paper of the pad with its two sides.' });
 
-export const NewPad = z.object({
+export const NewPad = z.strictObject({
   name: words(120),
   sheetSize: SizeText,
 });
 
-export const PadPatch = z.object({ name: words(120) });
+export const PadPatch = z.strictObject({ name: words(120) });
 
 export const PadSummary = z.object({
   id: Id,
@@ -156,7 +156,7 @@ export const PhotoForm = z.object({
 
 /** Reads a photo again with the white card, or the scraps, where she shows them. */
 export const PhotoPatch = z
-  .object({ white: Spot.optional(), chips: ChipSpots.optional() })
+  .strictObject({ white: Spot.optional(), chips: ChipSpots.optional() })
   .refine(({ white, chips }) => white !== undefined || chips !== undefined, {
     message: 'white or chips must be shown',
     path: ['white'],
@@ -178,7 +178,7 @@ export const Coordination = z.object({
 
 /** Corrects what was found of a side: its corners, or which way its print is up. */
 export const SidePatch = z
-  .object({
+  .strictObject({
     corners: Corners.optional(),
     up: z
       .union([z.literal(0), z.literal(90), z.literal(180), z.literal(270), z.literal('none')])
@@ -191,7 +191,7 @@ export const SidePatch = z
   });
 
 /** Corrects a sheet: its label, how many copies, which sides it has. */
-export const SheetPatch = z.object({
+export const SheetPatch = z.strictObject({
   label: words(60).optional(),
   copies: z.number().int().min(1).max(24).optional(),
   front: Id.nullable().optional(),

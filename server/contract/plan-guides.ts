@@ -4,7 +4,7 @@ import { ShownSheet } from './shown-cuts.ts';
 
 /** What is done of the guide of a plan: steps by their names; and one more, or one fewer. */
 export const Ticks = z.object({ ticks: z.array(Id) });
-export const Tick = z.object({ step: Id, done: z.boolean() });
+export const Tick = z.strictObject({ step: Id, done: z.boolean() });
 
 /** How one sheet is cut: its picture with the numbered cuts, and the cuts in words. */
 export const SlotCuts = ShownSheet.extend({

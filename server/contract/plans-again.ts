@@ -63,7 +63,7 @@ export const SheetCurve = z.object({
   complete: z.boolean(),
 });
 
-export const TakenPlan = z.object({
+export const TakenPlan = z.strictObject({
   slots: z.record(Id, Id).describe('Which sheet each slot is cut from, as it was offered.'),
   supplies: z
     .enum(['then', 'now'])

@@ -20,7 +20,8 @@ export const Taste = z.object({
   bold: z.number().min(-1).max(1).default(0),
 });
 
-export const NewPlan = z.object({
+/** What was wished of a plan, as it is kept with it: a plan of another version may know more. */
+const Asked = z.object({
   pad: Id,
   cards: z
     .array(z.object({ layout: Id, count: z.number().int().min(1).max(60) }))
@@ -59,6 +60,8 @@ export const NewPlan = z.object({
       'Her own table: which sheet gives which piece to which card. Its cuts are worked out.',
     ),
 });
+
+export const NewPlan = z.strictObject(Asked.shape);
 
 export const PlannedLayer = z.object({
   layer: Id,
@@ -130,7 +133,7 @@ export const Plan = z.object({
   pad: Id,
   createdAt: z.string(),
   /** What was wished of it. */
-  asked: NewPlan,
+  asked: Asked,
   /**
    * Sum over the cards of their scores, and an upper bound that no plan with these wishes can pass: none on
    * these slots, or where `asked.sheets` is given, none however the sheets are cut.

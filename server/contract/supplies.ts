@@ -22,7 +22,7 @@ export const Supply = z
   })
   .meta({ id: 'Supply', description: 'A cardstock or an ink of hers.' });
 
-export const NewSupply = z.object({
+export const NewSupply = z.strictObject({
   kind: SupplyKind,
   name: words(80),
   /** By its figures, or by the name of a colour: then only roughly. */
@@ -45,7 +45,7 @@ export const ColourNames = z.object({
 });
 
 /** A supply by one place that was touched in a photo that is here. */
-export const TouchedSupply = z.object({
+export const TouchedSupply = z.strictObject({
   kind: SupplyKind,
   name: words(80),
   at: PointPair,
@@ -74,7 +74,7 @@ export const SuppliesTie = z
     path: ['pad'],
   });
 
-export const SupplyPatch = z.object({
+export const SupplyPatch = z.strictObject({
   name: words(80).optional(),
   sheets: z.number().int().min(0).max(10000).nullable().optional(),
 });
@@ -120,10 +120,10 @@ const OneColour = z
     'The place in the palette of the one colour that is asked of; none asks of the nearest.',
   );
 
-export const MatchRequest = z.object({ supply: Id, side: Id, colour: OneColour });
+export const MatchRequest = z.strictObject({ supply: Id, side: Id, colour: OneColour });
 
 /** Every supply against every side. */
-export const MatchesRequest = z.object({
+export const MatchesRequest = z.strictObject({
   supplies: z.array(Id).min(1).max(200),
   sides: z.array(Id).min(1).max(100),
   colour: OneColour,

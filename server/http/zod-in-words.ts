@@ -15,16 +15,35 @@ export interface Issue {
   readonly minimum?: unknown;
   readonly maximum?: unknown;
   readonly origin?: unknown;
+  /** The fields that came and that nothing knows. */
+  readonly keys?: unknown;
   /** Of a value that may have several forms, the faults that each of them finds. */
   readonly errors?: unknown;
 }
 
 export function issueInWords(found: Issue, asked: unknown): IssueInWords {
   const issue = nearestForm(found);
+  if (Array.isArray(issue.keys)) return unknownField(issue.path, issue.keys as string[], asked);
   const field = pathOf(issue.path);
   const received = valueAt(asked, issue.path);
   return {
     detail: `Expected ${expectation(issue)} for ${field} but received ${show(received)}.`,
+    field,
+    received,
+  };
+}
+
+/** A field that nothing knows is refused: it may be one that is known, written in another way, and would be lost. */
+function unknownField(
+  path: readonly PropertyKey[],
+  [first]: readonly string[],
+  asked: unknown,
+): IssueInWords {
+  const whole = [...path, first!];
+  const field = pathOf(whole);
+  const received = valueAt(asked, whole);
+  return {
+    detail: `Expected only fields that are known here but received ${field} with ${show(received)}.`,
     field,
     received,
   };
@@ -112,7 +131,6 @@ function expectation(issue: Issue): string {
     return issue.values.map((value) => JSON.stringify(value)).join(' or ');
   if (code === 'too_small') return amount(issue, String(issue.minimum), 'at least');
   if (code === 'too_big') return amount(issue, String(issue.maximum), 'at most');
-  if (code === 'unrecognized_keys') return 'only the fields that are known here';
   if (code === 'invalid_format') return `a value that fits (${issue.message})`;
   return `something else (${issue.message})`;
 }

@@ -47,6 +47,7 @@ describe('pads', () => {
     [{ name: 'Moss', sheetSize: { width: '6 in' } }, 'sheetSize.height'],
     [{ name: 'Moss', sheetSize: { width: 6, height: '6 in' } }, 'sheetSize.width'],
     [{ name: 'Moss', sheetSize: { width: '1/4 in', height: '6 in' } }, 'sheetSize'],
+    [{ name: 'Moss', sheetSize: SIX, shetSize: SIX }, 'shetSize'],
     [[], 'the body'],
     ['"text"', 'the body'],
   ])('a wrong wish is refused with its field: %j', async (body, field) => {
