@@ -43,6 +43,11 @@ export function directionOf(
 const MOST = 0.4;
 /** Part of the outline that has to face otherwise after half a turn, and after a quarter. */
 const POINTED = 0.06;
+/**
+ * Part of the outline that belongs to shapes which each face some way themselves: a band that the sheet's rim cuts shows
+ * one of its two edges, and that alone is no facing of the bands.
+ */
+const FACING = 0.5;
 const LINED = 0.15;
 /** How long shapes are that lie alike, and how well they agree: the mean over the outline, as parts of 1. */
 const LONG = 0.3;
@@ -59,6 +64,8 @@ const AGREED_WHEN_FEW = 0.9;
 function pointsOneWay(shapes: readonly Motif[], wave: number, repeats: number): boolean {
   const { strength, agreement, across, down } = common(shapes, wave);
   if (strength < POINTED || agreement < AGREED) return false;
+  const facing = shapes.filter((shape) => common([shape], wave).strength >= POINTED);
+  if (outlineOf(facing) < FACING * outlineOf(shapes)) return false;
   const different = shapes.length / repeats;
   if (different >= FEW || different < 2) return true;
   const lean = Math.min(Math.abs(across), Math.abs(down)) / Math.hypot(across, down);

@@ -19,6 +19,11 @@ export function findRepeat(likeness: Autocorrelation): number | null {
   return Math.max(across, down);
 }
 
+/** Whether the print is itself again both across and down the sheet. */
+export function repeatsBothWays({ across, down, furthest }: Autocorrelation): boolean {
+  return [across, down].every((like) => axisRepeat(like, furthest - 1) !== null);
+}
+
 /** Repeats are sought up to this part of the sheet; beyond it a print repeats only once. */
 export const FURTHEST = 0.66;
 /** A print that repeats is at least this like itself one repeat further on ... */

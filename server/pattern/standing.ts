@@ -1,16 +1,19 @@
 import type { Autocorrelation } from './autocorrelation.ts';
 import type { Grid } from './grid.ts';
 import { isItselfTurned } from './itself-turned.ts';
+import { repeatsBothWays } from './repeat.ts';
 import { turnedLikeness } from './turned-likeness.ts';
 import type { PatternTraits } from './traits.ts';
 
 type Direction = Pick<PatternTraits, 'direction' | 'up'>;
 
 /**
- * Whether a print that runs along a line also has an up: turned by half it is no more like itself than any two prints are.
+ * Whether a print that runs along a line also has an up: shifted it is itself again, and turned by half it is not.
  *
  * Scales in rows, reeds and climbing leaves have shapes that face the same upside down or cancel each other out, and yet
  * stand. Stripes that run plain through the sheet do not: in what order their colours follow makes no up.
+ * What is never itself again, strewn lenses or dashes each of another length, is not itself upside down either, whatever
+ * its shapes are like: only of a print that repeats, both across and down, does that tell an up.
  *
  * Takes       the direction as outlines tell it, the maps of the print, and its likeness to itself, shift by shift.
  * Gives       the direction; a print that stands is about alike left and right, which tells the line of its up.
@@ -20,7 +23,8 @@ export function standing(
   maps: readonly Grid[],
   likeness: Autocorrelation,
 ): Direction {
-  if (told.direction !== 'two-way' || runsPlain(likeness)) return told;
+  if (told.direction !== 'two-way' || runsPlain(likeness) || !repeatsBothWays(likeness))
+    return told;
   const seen = rich(maps).find((grid) => !isItselfTurned(grid, ITSELF));
   if (seen === undefined) return told;
   const stands = turnedLikeness(seen);
