@@ -1,6 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
 import { nameOf } from '../colour/names.ts';
 import { bestGreetingInk } from '../supplies/best-ink.ts';
+import { readsInBlack } from '../supplies/what-is-missing.ts';
 import type { GuideAsk } from './ask.ts';
 import type { CardFacts, LayerFacts } from './facts.ts';
 
@@ -11,17 +12,23 @@ export function greetingSaid({ supplies }: GuideAsk, card: CardFacts): string {
   const ground = groundOf(strip);
   const sides = card.layers.flatMap(({ paper }) => (paper === null ? [] : [paper.side]));
   const best = ground === null ? undefined : bestGreetingInk(supplies, ground, sides)[0];
+  const black = ground !== null && readsInBlack(ground);
   if (best === undefined)
-    return 'Stamp it in an ink much darker than the paper under it; black reads on any light paper.';
+    return black
+      ? 'Stamp it in black ink, which is on the shopping list, or in another that is much darker than the paper under it.'
+      : TOO_DARK;
   const { ink, reads, match } = best;
   if (reads.verdict === 'cannot be read')
-    return `None of your inks can be read on this strip. The best is ${ink.name}: ${reads.reason}`;
+    return `None of your inks can be read on this strip. The best is ${ink.name}: ${reads.reason}${black ? ' Black ink is on the shopping list.' : ''}`;
   const picks =
     match?.verdict === 'match' || match?.verdict === 'close'
       ? ` It picks up the ${nameOf(match.nearest.lab).words} of the papers.`
       : '';
   return `Stamp it in ${ink.name}.${picks} ${reads.reason}`;
 }
+
+const TOO_DARK =
+  'This strip is too dark to be read on in any ink, even in black: stamp on lighter cardstock instead.';
 
 function groundOf({ stock, paper }: LayerFacts): Lab | null {
   return stock?.lab ?? paper?.side.palette.colours[0]?.lab ?? null;

@@ -13,7 +13,7 @@ import { sheetsSaid } from './glance-page.ts';
 import { layerNote, layerSizeSaid } from './layer-words.ts';
 import { layerOf, lengthSaid, sizeSaid } from './said.ts';
 import { sheetsToBuySaid } from './shopping-blocks.ts';
-import { stockPurchases } from './stock-purchases.ts';
+import { purchases } from './stock-purchases.ts';
 import type { SheetOnScreen } from './sheet-on-screen.ts';
 import { stockNeeds, stockRows } from './stock-needs.ts';
 import type { StockNeed, StockRow } from './stock-needs.ts';
@@ -85,7 +85,7 @@ export interface PurchaseOnScreen {
   readonly hex: string;
   readonly cards: number[];
   readonly squareCentimetres: number;
-  /** '2 more sheets of 8 1/2 x 11 in: 3 are needed and 1 is left'. */
+  /** '2 more sheets of 8 1/2 x 11 in: 3 are needed and 1 is left'; '' for an ink. */
   readonly sheets: string;
 }
 
@@ -105,7 +105,7 @@ export function guideOnScreen(ask: GuideAsk): GuideOnScreen {
     cautions: CAUTIONS.map(({ text }) => text),
     cardstock: needs.map((need) => stockOnScreen(ask, need, sheets)),
     cards: facts.cards.map((card) => cardOnScreen(ask, card)),
-    shopping: stockPurchases(ask, needs).map((purchase) => ({
+    shopping: purchases(ask, needs).map((purchase) => ({
       name: purchase.name,
       kind: purchase.kind,
       hex: hexFromLab(purchase.lab),

@@ -7,24 +7,26 @@ import { headed, noteBox, paragraph, ruleAcross } from './page.ts';
 import type { Block } from './page.ts';
 import { capital, cardsSaid, counted, sizeSaid } from './said.ts';
 import type { StockNeed } from './stock-needs.ts';
-import { stockPurchases } from './stock-purchases.ts';
+import { purchases } from './stock-purchases.ts';
 import type { StockPurchase } from './stock-purchases.ts';
 
 const NOTE =
-  'These colours were read from photos; a photo is not a measurement. Take the papers along and hold them beside the cardstock in daylight before you buy.';
+  'These colours were read from photos; a photo is not a measurement. Take the papers along and hold them beside cardstock and ink in daylight before you buy.';
 
 /** What she does not have yet, or not enough of: colours in words, so that any shop can help. */
 export function shoppingBlocks(ask: GuideAsk, needs: readonly StockNeed[]): Block[] {
-  const purchases = stockPurchases(ask, needs);
-  if (purchases.length === 0) return [];
+  const all = purchases(ask, needs);
+  if (all.length === 0) return [];
   return [
     headed('Shopping list', noteBox(NOTE, 0, 0, COLUMN)),
-    ...purchases.map((purchase) => purchaseBlock(ask, purchase)),
+    ...all.map((purchase) => purchaseBlock(ask, purchase)),
   ];
 }
 
-/** '2 sheets of 8 1/2 x 11 in', '2 more sheets of 8 1/2 x 11 in: 3 are needed and 1 is left'. */
-export function sheetsToBuySaid({ ruler }: GuideAsk, { sheets, more }: StockPurchase): string {
+/** '2 sheets of 8 1/2 x 11 in', '2 more sheets of 8 1/2 x 11 in: 3 are needed and 1 is left'; '' for an ink. */
+export function sheetsToBuySaid({ ruler }: GuideAsk, purchase: StockPurchase): string {
+  const { kind, sheets, more } = purchase;
+  if (kind === 'ink') return '';
   if (sheets === null) return 'a piece is larger than the usual sheets; ask for a larger one';
   const size = sizeSaid(sheets.size, ruler);
   if (more === null) return `${counted(sheets.count, 'sheet')} of ${size}`;
@@ -48,9 +50,12 @@ function purchaseBlock(ask: GuideAsk, purchase: StockPurchase): Block {
   const title = more === null ? `${capital(name)} ${kind}` : name;
   const words = paragraph(title, 22, 0, COLUMN - 22, { bold: true });
   const numbers = [lab.l, lab.a, lab.b].map((value) => Math.round(value)).join(', ');
-  const pieces = `about ${areaSaid(area, ask)} in all`;
+  const bought =
+    kind === 'ink'
+      ? `To stamp ${cardsSaid(cards)}.`
+      : `${capital(sheetsToBuySaid(ask, purchase))}. For ${cardsSaid(cards)}: about ${areaSaid(area, ask)} in all.`;
   const small = paragraph(
-    `${capital(sheetsToBuySaid(ask, purchase))}. For ${cardsSaid(cards)}: ${pieces}. CIELAB (D65): ${numbers}.`,
+    `${bought} CIELAB (D65): ${numbers}.`,
     22,
     words.height + 1,
     COLUMN - 22,

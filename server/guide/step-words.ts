@@ -163,12 +163,12 @@ function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler, lying: Lying
   const { number } = step;
   const laid = laidSaid(step, slot, ruler, lying);
   if (step.kind === 'slant' && step.twin !== undefined)
-    return partedWords(step, step.twin, laid, slot, ruler);
+    return partedWords(step, step.twin, laid, slot);
   if (step.kind === 'slant')
     return {
       number,
       main: `${piece}: slant`,
-      small: `${laid} Mark ${markSaid(step.from, ruler)} and ${markSaid(step.to, ruler)}; cut from mark to mark.${keptSaid(step, slot)}`,
+      small: `${laid} ${slantSaid(step, ruler)}${keptSaid(step, slot)}`,
     };
   const { shape } = step;
   switch (shape.kind) {
@@ -195,7 +195,6 @@ function partedWords(
   twin: string,
   laid: string,
   slot: Slot,
-  ruler: Ruler,
 ): StepWords {
   const [one, other] = [pieceSaid(step.piece, slot), twinSaid(step.piece, twin, slot)];
   const kept = keptSaid(step, slot)
@@ -204,7 +203,7 @@ function partedWords(
   return {
     number: step.number,
     main: `${capital(one)} and ${other}: cut apart`,
-    small: `${laid} Cut from ${markSaid(step.from, ruler)} to ${markSaid(step.to, ruler)}. ${kept} is ${one}, the other ${other}.`,
+    small: `${laid} Cut from ${cornerSaid(step.from)} to ${cornerSaid(step.to)}. ${kept} is ${one}, the other ${other}.`,
   };
 }
 
@@ -231,7 +230,27 @@ export function placeOfMark({ corner, edge, distance }: Mark, { width, height }:
   };
 }
 
+/** Which marks to make, and the cut between them: a corner needs no mark. */
+function slantSaid({ from, to }: SlantStep, ruler: Ruler): string {
+  const marks = [from, to].filter(({ distance }) => distance !== 0);
+  const [first, second] = marks.map((mark) => markSaid(mark, ruler));
+  if (first === undefined) return `Cut from ${cornerSaid(from)} to ${cornerSaid(to)}.`;
+  if (second !== undefined)
+    return `Make a mark ${first}, and another ${second}. Cut from mark to mark.`;
+  return `Make a mark ${first}. Cut from there to ${cornerSaid(from.distance === 0 ? from : to)}.`;
+}
+
+/** 'on the left edge, 1 in below the upper left corner'. */
 function markSaid({ corner, edge, distance }: Mark, ruler: Ruler): string {
-  if (distance === 0) return `the ${corner} corner`;
-  return `${lengthSaid(distance, ruler)} along the ${edge} edge from the ${corner} corner`;
+  const upright = edge === 'left' || edge === 'right';
+  const away = upright
+    ? corner.startsWith('upper')
+      ? 'below'
+      : 'above'
+    : `to the ${corner.endsWith('left') ? 'right' : 'left'} of`;
+  return `on the ${edge} edge, ${lengthSaid(distance, ruler)} ${away} ${cornerSaid({ corner })}`;
+}
+
+function cornerSaid({ corner }: Pick<Mark, 'corner'>): string {
+  return `the ${corner} corner`;
 }

@@ -1,15 +1,17 @@
 import type { Piece } from '../cutting/piece.ts';
 import type { Size } from '../lengths/length.ts';
 import { toMillimetres } from '../lengths/length.ts';
+import { missingFor } from '../supplies/best-for.ts';
 import { shoppingList } from '../supplies/shopping-list.ts';
 import type { Purchase, Wanted } from '../supplies/shopping-list.ts';
 import type { GuideAsk } from './ask.ts';
+import { occasionsOf } from './occasions.ts';
 import { stockScheme } from './stock-needs.ts';
 import type { StockNeed } from './stock-needs.ts';
 
-/** Cardstock to buy, by the sheet. */
+/** Something to buy: cardstock by the sheet, or an ink. */
 export interface StockPurchase extends Purchase {
-  /** How many sheets of which size; null when a piece is larger than the usual sheets. */
+  /** How many sheets of which size; null for an ink, and when a piece is larger than the usual sheets. */
   readonly sheets: { readonly count: number; readonly size: Size } | null;
   /** A cardstock of hers that runs short; null for a colour that she does not have. */
   readonly more: Short | null;
@@ -19,6 +21,15 @@ export interface Short {
   readonly supply: string;
   readonly left: number;
   readonly needed: number;
+}
+
+/** All that is to buy for a batch, wherever it is told: its cardstock, then the inks that its stamping takes. */
+export function purchases(ask: GuideAsk, needs: readonly StockNeed[]): StockPurchase[] {
+  const inks = missingFor(ask.supplies, occasionsOf(ask)).filter(({ kind }) => kind === 'ink');
+  return [
+    ...stockPurchases(ask, needs),
+    ...inks.map((ink): StockPurchase => ({ ...ink, sheets: null, more: null })),
+  ];
 }
 
 type WantedPiece = Wanted & { readonly piece: Piece };

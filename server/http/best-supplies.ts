@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import * as Wire from '../contract/supplies.ts';
+import { occasionsOf } from '../guide/occasions.ts';
 import { withoutOutlines, withoutPlacesOn } from '../pad/less-of-side.ts';
 import type { Side } from '../pad/pad.ts';
 import type { Records } from '../store/records.ts';
@@ -60,7 +61,9 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
       const kept = await withSheetsLeft(read, await planAt(edges, request.params.plan));
       const { card } = request.query;
       const supplies = await suppliesBeside(read, kept.pad.id);
-      const occasions = occasionsOf(kept).filter((one) => card === undefined || one.card === card);
+      const occasions = occasionsOf(guideAskOf(kept)).filter(
+        (one) => card === undefined || one.card === card,
+      );
       if (card !== undefined) found(occasions[0] ?? null, 'card', String(card));
       const best = await clerk.best(...(await asOnePicture(read, supplies, occasions)));
       return bestOnWire(best, await cardstockOf(edges, kept, card));
@@ -70,8 +73,10 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
 
 /** What cardstock a plan, or one card of it, is cut from. */
 async function cardstockOf({ desk }: Edges, kept: KeptPlan, card?: number): Promise<Cardstock> {
-  const ask = guideAskOf(kept);
-  const needs = await desk.clerk.stockNeeds(ask, card ?? null);
+  const all = guideAskOf(kept);
+  const cards = all.plan.cards.filter(({ number }) => card === undefined || number === card);
+  const ask = { ...all, plan: { ...all.plan, cards } };
+  const needs = await desk.clerk.stockNeeds(all, card ?? null);
   return { ask: { ...ask, picture: () => null }, needs };
 }
 
@@ -86,33 +91,8 @@ function besideOf(side: Side, supplies: readonly Supply[]): Occasion {
     sides: [side],
     strips: ground === undefined ? strips : [ground.lab, ...strips],
     wantsCardstock: true,
+    wantsAccent: true,
   };
-}
-
-function occasionsOf({ pad, supplies, batch }: KeptPlan): Occasion[] {
-  const sides = new Map(
-    pad.sheets.flatMap(({ front, back }) =>
-      [front, back].flatMap((side) => (side === null ? [] : [[side.id, side] as const])),
-    ),
-  );
-  const stock = new Map(supplies.map((supply) => [supply.id, supply]));
-  return batch.plan.cards.map(({ number, layers }): Occasion => ({
-    card: number,
-    sides: [
-      ...new Set(
-        layers.flatMap(({ choice }) =>
-          choice.kind === 'paper' ? (sides.get(choice.side) ?? []) : [],
-        ),
-      ),
-    ],
-    strips: layers.flatMap(({ role, choice }) => {
-      if (role !== 'greeting') return [];
-      if (choice.kind === 'wanted') return [choice.lab];
-      if (choice.kind === 'supply') return stock.get(choice.supply)?.lab ?? [];
-      return sides.get(choice.side)?.palette.colours[0]?.lab ?? [];
-    }),
-    wantsCardstock: false,
-  }));
 }
 
 /** The same, with one name for one picture, so that what lies together is compared as lying together. */

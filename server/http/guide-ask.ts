@@ -1,9 +1,12 @@
 import type { ForPeople } from '../contract/class-sets.ts';
 import type { GuideAsk } from '../guide/ask.ts';
 import type { Ruler } from '../lengths/length.ts';
+import type { Side } from '../pad/pad.ts';
 import { withoutPlaces } from '../plan/faces-up.ts';
 import type { Records } from '../store/records.ts';
 import type { KeptPlan } from './make-plan.ts';
+import { photosOf, picturesAsOne } from './one-picture.ts';
+import { suppliesBeside } from './supplies-beside.ts';
 import { rulerOf } from './wire/sizes.ts';
 
 /** What pictures and guide of a kept plan are made from, but for where its swatches are. */
@@ -21,15 +24,36 @@ export function guideAskOf(kept: KeptPlan, ruler?: Ruler): Omit<GuideAsk, 'pictu
   };
 }
 
-/** A plan with the sheets of her cardstock that are left now: it was kept with those of its day. */
-export async function withSheetsLeft(
-  { supplies }: Pick<Records, 'supplies'>,
-  kept: KeptPlan,
-): Promise<KeptPlan> {
-  const now = new Map((await supplies.all()).map(({ id, sheets }) => [id, sheets]));
+/**
+ * A plan with the sheets of her cardstock that are left now, and with the inks that she has now: it was kept
+ * with those of its day, and no ink is part of a plan. What was seen in one picture is compared as such.
+ */
+export async function withSheetsLeft(read: Records, kept: KeptPlan): Promise<KeptPlan> {
+  const now = await suppliesBeside(read, kept.pad.id);
+  const sheets = new Map(now.map((one) => [one.id, one.sheets]));
+  const supplies = [
+    ...kept.supplies
+      .filter(({ kind }) => kind === 'cardstock')
+      .map((one) => ({ ...one, sheets: sheets.get(one.id) ?? null })),
+    ...now.filter(({ kind }) => kind === 'ink'),
+  ];
+  const sides = kept.pad.sheets.flatMap(({ front, back }) => [front ?? [], back ?? []].flat());
+  const one = picturesAsOne(await photosOf(read, [...supplies, ...sides]));
+  const named = (side: Side): Side => ({ ...side, photo: one(side.photo) });
   return {
     ...kept,
-    supplies: kept.supplies.map((one) => ({ ...one, sheets: now.get(one.id) ?? null })),
+    supplies: supplies.map((supply) => ({
+      ...supply,
+      photo: supply.photo === null ? null : one(supply.photo),
+    })),
+    pad: {
+      ...kept.pad,
+      sheets: kept.pad.sheets.map((sheet) => ({
+        ...sheet,
+        front: sheet.front && named(sheet.front),
+        back: sheet.back && named(sheet.back),
+      })),
+    },
   };
 }
 

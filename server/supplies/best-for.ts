@@ -20,6 +20,8 @@ export interface Occasion {
   readonly strips: readonly Lab[];
   /** Whether it wants a cardstock found; a planned card has its own already, or one that is to be bought. */
   readonly wantsCardstock: boolean;
+  /** Whether it wants an ink in an accent: a planned card does where more than a greeting is stamped on it. */
+  readonly wantsAccent: boolean;
 }
 
 /** An accent that several cards may share, with the nearest ink of hers. */
@@ -27,7 +29,7 @@ export interface SharedAccent extends AccentInk {
   readonly cards: readonly number[];
 }
 
-/** A colour of strip that several cards may share, with her inks, the best first. */
+/** A colour of strip that several cards may share, with her inks, the best first: of each of them the same one. */
 export interface SharedStrip {
   readonly strip: Lab;
   readonly cards: readonly number[];
@@ -59,8 +61,16 @@ export function bestFor(supplies: readonly Supply[], occasions: readonly Occasio
     cardstock: sides.length === 0 ? [] : bestCardstock(supplies, sides),
     accents: sharedAccents(supplies, occasions),
     greetings: sharedStrips(supplies, occasions),
-    missing: shoppingList(occasions.flatMap((one) => whatIsMissing(supplies, one))),
+    missing: missingFor(supplies, occasions),
   };
+}
+
+/** What is missing for all of them, as a shopping list. */
+export function missingFor(
+  supplies: readonly Supply[],
+  occasions: readonly Occasion[],
+): Purchase[] {
+  return shoppingList(occasions.flatMap((one) => whatIsMissing(supplies, one)));
 }
 
 function sharedAccents(
@@ -86,22 +96,20 @@ function larger(one: AccentInk, other: AccentInk): AccentInk {
 }
 
 function sharedStrips(supplies: readonly Supply[], occasions: readonly Occasion[]): SharedStrip[] {
-  const shared: { strip: Lab; cards: readonly number[]; sides: Side[] }[] = [];
+  const shared: SharedStrip[] = [];
   for (const { card, sides, strips } of occasions) {
     for (const strip of strips) {
-      const known = shared.find((one) => difference(one.strip, strip) <= LIMITS.perceived);
-      if (known === undefined) shared.push({ strip, cards: [card], sides: [...sides] });
-      else {
-        known.cards = joined(known.cards, card);
-        known.sides.push(...sides.filter(({ id }) => known.sides.every((side) => side.id !== id)));
-      }
+      const inks = bestGreetingInk(supplies, strip, sides);
+      const at = shared.findIndex(
+        (one) =>
+          difference(one.strip, strip) <= LIMITS.perceived &&
+          one.inks[0]?.ink.id === inks[0]?.ink.id,
+      );
+      if (at < 0) shared.push({ strip, cards: [card], inks });
+      else shared[at] = { ...shared[at]!, cards: joined(shared[at]!.cards, card) };
     }
   }
-  return shared.map(({ strip, cards, sides }) => ({
-    strip,
-    cards,
-    inks: bestGreetingInk(supplies, strip, sides),
-  }));
+  return shared;
 }
 
 function joined(cards: readonly number[], card: number): readonly number[] {

@@ -13,15 +13,15 @@ const BLACK: Lab = { l: 18, a: 0, b: 0 };
 
 /**
  * What a card lacks of her supplies: a cardstock that goes under its papers, an ink that picks up one of
- * its accents, and an ink that can be read on its strip. What she cannot help by buying (no dye ink reads
- * on a dark strip) is not in it.
+ * its accents, and an ink that can be read on its strip: black, since one black serves all light strips.
+ * What she cannot help by buying (no dye ink reads on a dark strip) is not in it.
  */
 export function whatIsMissing(supplies: readonly Supply[], occasion: Occasion): Wanted[] {
-  const { card, sides, strips, wantsCardstock } = occasion;
+  const { card, sides, strips, wantsCardstock, wantsAccent } = occasion;
   return [
     ...(wantsCardstock ? missingCardstock(supplies, sides, card) : []),
-    ...missingAccentInk(supplies, sides, card),
-    ...missingGreetingInk(supplies, sides, strips, card),
+    ...(wantsAccent ? missingAccentInk(supplies, sides, card) : []),
+    ...missingGreetingInk(supplies, strips, card),
   ];
 }
 
@@ -63,7 +63,6 @@ function accentOf(sides: readonly Side[], lightest = 100): Lab | undefined {
 /** One ink for all strips of the card is enough: she may stamp on the one that it reads on. */
 function missingGreetingInk(
   supplies: readonly Supply[],
-  sides: readonly Side[],
   strips: readonly Lab[],
   card: number,
 ): Wanted[] {
@@ -73,17 +72,11 @@ function missingGreetingInk(
     return best !== undefined && best.reads.verdict !== 'cannot be read';
   });
   if (readable) return [];
-  const lab = strips.flatMap((strip) => readableInk(strip, sides) ?? [])[0];
-  return lab === undefined ? [] : [{ kind: 'ink', lab, card, area: 0 }];
+  const helps = strips.some((strip) => readsInBlack(strip));
+  return helps ? [{ kind: 'ink', lab: BLACK, card, area: 0 }] : [];
 }
 
-/** The colour of the papers that reads best as an ink on a strip, else black; null where none can. */
-function readableInk(strip: Lab, sides: readonly Side[]): Lab | null {
-  const hers = sides.flatMap(({ palette }) => palette.colours.map(({ lab }) => lab));
-  return (
-    [...hers, BLACK].find(
-      (ink) => legibility(inkOnPaper(ink, strip).lab, strip).verdict === 'small letters',
-    ) ??
-    (legibility(inkOnPaper(BLACK, strip).lab, strip).verdict === 'cannot be read' ? null : BLACK)
-  );
+/** Whether a greeting in black can be read on a strip. */
+export function readsInBlack(strip: Lab): boolean {
+  return legibility(inkOnPaper(BLACK, strip).lab, strip).verdict !== 'cannot be read';
 }

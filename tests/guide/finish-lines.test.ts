@@ -234,12 +234,31 @@ test('dashes reach from end to end of a track, whatever its length and direction
   }
 });
 
+test('a slant that ends in a corner needs one mark, and is cut from there to the corner', () => {
+  const points = [at(0, 1), at(4, 0), at(4, 2), at(0, 2)];
+  const piece: Piece = { ...SLANTED, shape: { kind: 'corners', points } };
+  const slot = slotWith({ piece, x: units(0), y: units(0), turned: false });
+  for (const [ruler, length] of [
+    ['in', '1 in'],
+    ['mm', '25 mm'],
+  ] as const)
+    expect(stepWords(finishingSteps(slot, 0), slot, ruler)[0]!.small).toContain(
+      `Make a mark on the left edge, ${length} below the upper left corner. Cut from there to the upper right corner.`,
+    );
+});
+
 test('a slanted piece is laid by its arrow, turned over where it lay so; plain cardstock by its size', () => {
   const slot = slotWith({ piece: SLANTED, x: units(0), y: units(0), turned: false });
   const steps = finishingSteps(slot, 0);
   const said = (turn: Turn | null, other: boolean): string =>
     stepWords(steps, slot, 'in', { turnOf: () => turn, showsOther: () => other })[0]!.small;
-  expect(said(0, false)).toMatch(/^Shown side up, its arrow up\. Mark 3\/4 in along the left edge/);
-  expect(said(0, true)).toMatch(/^Turn it over: shown side up, its arrow up\. Mark 3\/4 in/);
-  expect(said(null, false)).toMatch(/^Lay it 4 in wide and 2 in high\. Mark 3\/4 in along/);
+  expect(said(0, false)).toMatch(
+    /^Shown side up, its arrow up\. Make a mark on the left edge, 3\/4 in below the upper left corner, and another on the upper edge, 1 in to the left of the upper right corner\. Cut from mark to mark\./,
+  );
+  expect(said(0, true)).toMatch(
+    /^Turn it over: shown side up, its arrow up\. Make a mark on the left edge, 3\/4 in/,
+  );
+  expect(said(null, false)).toMatch(
+    /^Lay it 4 in wide and 2 in high\. Make a mark on the left edge, 3\/4 in/,
+  );
 });

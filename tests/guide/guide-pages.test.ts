@@ -230,11 +230,16 @@ describe.each(WORLDS)('the guide of %s', (_, ask) => {
     const list = named('Cardstock');
     expect(list).toContain('Shopping list');
     const bases = stockNeeds(ask, factsOf(ask)).find(({ stock }) => !stock.toBuy)!;
+    const stamped = ask.cards.some(({ layout }) =>
+      layout.elements?.some(({ kind }) => kind === 'stamp'),
+    );
     // She has six sheets of it.
     const short = bases.scheme!.slots.length > 6;
     expect(list.replaceAll('\n', ' ').match(/CIELAB \(D65\): \S+ \S+ \S+\./g)).toEqual([
       'CIELAB (D65): 35, -18, -12.',
       ...(short ? ['CIELAB (D65): 93, 1, 4.'] : []),
+      // An ink in the accent of its papers, for a card with a stamp; her soot reads on every light strip.
+      ...(stamped ? ['CIELAB (D65): 35, -18, -12.'] : []),
     ]);
     const area =
       ask.ruler === 'in'

@@ -3,6 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { difference } from '../../server/colour/difference.ts';
 import { labFromHex } from '../../server/colour/spaces.ts';
 import { bestCardstock } from '../../server/supplies/best-cardstock.ts';
+import type { Lab } from '../../server/colour/lab.ts';
+import { bestFor, missingFor } from '../../server/supplies/best-for.ts';
+import type { Occasion } from '../../server/supplies/best-for.ts';
+import type { Supply } from '../../server/supplies/supply.ts';
 import { bestGreetingInk, inksForAccents } from '../../server/supplies/best-ink.ts';
 import { inkOnPaper } from '../../server/supplies/ink-on-paper.ts';
 import { legibility } from '../../server/supplies/legibility.ts';
@@ -120,11 +124,48 @@ describe('the best of what she has', () => {
   });
 
   test('no ink is looked for that is as light as paper: a dye ink only darkens', () => {
-    const occasion = { card: 1, strips: [], wantsCardstock: false };
+    const occasion = { card: 1, strips: [], wantsCardstock: false, wantsAccent: true };
     const pale = { ...occasion, sides: [sideOf([TEAL, SHELL])] };
     expect(whatIsMissing([], pale)).toEqual([]);
     const coral = { ...occasion, sides: [sideOf([TEAL, SHELL, CORAL])] };
     expect(whatIsMissing([], coral)).toMatchObject([{ kind: 'ink', lab: CORAL, card: 1 }]);
+    expect(whatIsMissing([], { ...coral, wantsAccent: false })).toEqual([]);
+  });
+
+  test('one black serves the greetings of all cards, whatever is in their papers, but no dark strip', () => {
+    const asked = (strip: Lab, card: number): Occasion => ({
+      card,
+      sides: [sideOf([SHELL, TEAL, CORAL])],
+      strips: [strip],
+      wantsCardstock: false,
+      wantsAccent: false,
+    });
+    const dark = { l: 25, a: 10, b: 5 };
+    const list = missingFor([], [asked(SHELL, 1), asked(SAND, 2), asked(dark, 3)]);
+    expect(list.map(({ kind, name, cards }) => [kind, name, cards])).toEqual([
+      ['ink', 'black', [1, 2]],
+    ]);
+    const soot = supplyOf({ l: 15, a: 0, b: 0 }, { id: 'soot', kind: 'ink' });
+    expect(missingFor([soot], [asked(SHELL, 1), asked(dark, 3)])).toEqual([]);
+  });
+
+  test('strips that look alike stand together only where the same ink is the best for both', () => {
+    const [teal, coral] = [TEAL, { l: 42, a: 50, b: 30 }].map((lab, at) =>
+      supplyOf(lab, { id: ['teal', 'coral'][at]!, kind: 'ink' }),
+    ) as [Supply, Supply];
+    const asked = (lab: Lab, card: number): Occasion => ({
+      card,
+      sides: [sideOf([SHELL, lab])],
+      strips: [SHELL],
+      wantsCardstock: false,
+      wantsAccent: false,
+    });
+    const cards = [asked(teal.lab, 1), asked(coral.lab, 2), asked(teal.lab, 3)];
+    const { greetings } = bestFor([coral, teal], cards);
+    expect(greetings.map((one) => [one.inks[0]!.ink.id, one.cards])).toEqual([
+      ['teal', [1, 3]],
+      ['coral', [2]],
+    ]);
   });
 
   test('colours that pass for each other are bought once, for all their cards', () => {

@@ -4,7 +4,7 @@ import type { GuideAsk } from '../../guide/ask.ts';
 import { sizeSaid } from '../../guide/said.ts';
 import { sheetsToBuySaid } from '../../guide/shopping-blocks.ts';
 import type { StockNeed } from '../../guide/stock-needs.ts';
-import { sheetsTaken, stockPurchases } from '../../guide/stock-purchases.ts';
+import { purchases, sheetsTaken } from '../../guide/stock-purchases.ts';
 import type { StockPurchase } from '../../guide/stock-purchases.ts';
 import type { RankedCardstock } from '../../supplies/best-cardstock.ts';
 import type { BestSupplies, SharedAccent, SharedStrip } from '../../supplies/best-for.ts';
@@ -25,10 +25,7 @@ export function bestOnWire(best: BestSupplies, cardstock: Cardstock | null): Wir
     cardstock: best.cardstock.map(cardstockOnWire),
     accents: best.accents.map(accentOnWire),
     greetings: best.greetings.map(greetingOnWire),
-    missing: [
-      ...(cardstock === null ? [] : stockToBuy(cardstock)),
-      ...best.missing.map((one) => purchaseOnWire(one)),
-    ],
+    missing: cardstock === null ? best.missing.map((one) => purchaseOnWire(one)) : toBuy(cardstock),
     takes: cardstock === null ? [] : cardstock.needs.map((need) => takenOnWire(cardstock, need)),
     range: INK_RANGE,
     caution: CAUTION,
@@ -90,10 +87,11 @@ function stampedOnWire(
   };
 }
 
-function stockToBuy({ ask, needs }: Cardstock): Wire.Purchase[] {
-  return stockPurchases(ask, needs).map((purchase) => ({
+/** The shopping list of the guide. */
+function toBuy({ ask, needs }: Cardstock): Wire.Purchase[] {
+  return purchases(ask, needs).map((purchase) => ({
     ...purchaseOnWire(purchase),
-    sheets: sheetsToBuySaid(ask, purchase),
+    sheets: sheetsToBuySaid(ask, purchase) || null,
     more: purchase.more === null ? null : { ...purchase.more, name: purchase.name },
   }));
 }
