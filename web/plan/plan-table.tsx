@@ -52,13 +52,15 @@ export function PlanTable(table: OnTable): VNode {
   });
 
   const opened = plan.cards.find((card) => card.number === open);
+  const told = now && !now.seen && (now.too.length > 0 || plan.otherwise) && !opened ? now : null;
+  const anew = plan.otherwise && !busy ? () => take(plan.otherwise!.slots) : null;
   return (
     <>
       <div class="heading-line">
         <h1>{planWords.heading(plan.cards.length)}</h1>
         <StepButtons {...steps} />
       </div>
-      <Verdict {...table} />
+      <Verdict table={table} anew={told ? null : anew} />
       {problem && !opened && <Mishap problem={problem} away={hers.forgetProblem} />}
       <ChooseAgain plan={plan} supplies={table.supplies} busy={busy} choose={hers.chooseAgain} />
       <PapersChanged
@@ -80,13 +82,13 @@ export function PlanTable(table: OnTable): VNode {
           </li>
         ))}
       </ul>
-      {now && !now.seen && (now.too.length > 0 || plan.otherwise) && !opened && (
+      {told && (
         <ChangedToo
-          changed={now}
+          changed={told}
           otherwise={plan.otherwise?.cards ?? []}
-          back={() => showStep({ plan: now.from })}
+          back={() => showStep({ plan: told.from })}
           keep={hers.keepChanged}
-          anew={plan.otherwise && !busy ? () => take(plan.otherwise!.slots) : null}
+          anew={anew}
         />
       )}
       <p class="small pull-hint">{planWords.pull.hint}</p>

@@ -2,9 +2,27 @@ import type { VNode } from 'preact';
 import { planWords } from '../words/plan.ts';
 import type { OnTable } from './table-of.ts';
 
+interface VerdictProps {
+  readonly table: OnTable;
+  /** Has all papers chosen anew; null where they are, or where it is offered elsewhere. */
+  readonly anew: (() => void) | null;
+}
+
 /** How good the plan is and how sure that is, in a sentence above its pictures. */
-export function Verdict({ plan }: OnTable): VNode {
-  return <p class="lead">{plan.verdict}</p>;
+export function Verdict({ table, anew }: VerdictProps): VNode {
+  return (
+    <p class="lead">
+      {table.plan.verdict}
+      {anew && (
+        <>
+          {' '}
+          <button type="button" class="in-text" onClick={anew}>
+            {planWords.changed.anew}
+          </button>
+        </>
+      )}
+    </p>
+  );
 }
 
 /** The same in figures, below the pictures; the weakest card is a tap away. */

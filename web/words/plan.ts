@@ -20,13 +20,14 @@ export const planWords = {
     mark: 'changed',
     too: (cards: readonly number[]): string =>
       `${sentence(cardsNamed(cards))} changed too, so that all goes together.`,
-    /** Which cards changed besides hers; or that others, which the best plan makes otherwise, were left as they lay. */
+    /** Which cards changed besides hers; and which the best plan makes otherwise, but were left as they lay. */
     said: (cards: readonly number[], too: readonly number[], left: readonly number[]): string => {
       if (left.length === 0) return planWords.changed.too(too);
-      const did = `${cards.length === 0 ? 'No card' : count(cards.length, 'card')} changed`;
-      const rest = left.filter((card) => !cards.includes(card)).length;
-      const others = rest === 0 ? 'they' : rest === 1 ? '1 other' : `${rest} others`;
-      return `${did}; ${others} would lie a little better otherwise.`;
+      const hers = cards.filter((card) => !too.includes(card));
+      const first = hers.length > 0 ? hers : cards;
+      const others = hers.length > 0 && too.length > 0 ? `, ${cardsNamed(too)} too` : '';
+      const did = first.length === 0 ? 'No card' : sentence(cardsNamed(first));
+      return `${did} changed${others}. ${sentence(cardsNamed(left))} would go a little better with other papers.`;
     },
     back: 'Take it back',
     anew: 'Choose all anew',

@@ -24,7 +24,7 @@ export function chooseAnew(at: () => Table): void {
     const { value, otherwise } = await planOf(page);
     await page
       .locator('.changed-too')
-      .getByText(/would lie a little better otherwise/)
+      .getByText(/would go a little better with other papers/)
       .waitFor();
     await page.getByRole('button', { name: 'Choose all anew' }).click();
     await page.waitForURL((url) => url.href !== kept);
