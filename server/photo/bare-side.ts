@@ -3,8 +3,8 @@ import type { Picture } from './picture.ts';
 import { median } from './surface.ts';
 
 /**
- * Whether a plain strip of another colour than the rest runs along a side of a picture: the table beside a sheet that
- * goes out of it on another side.
+ * Along how many sides of a picture, 0 to 4, a plain strip of another colour than the rest runs: the table beside a sheet
+ * that goes out of it on another side.
  *
  *     +-----------------+
  *     |                 |   bare
@@ -15,7 +15,7 @@ import { median } from './surface.ts';
  *
  * Good up to  a table of one colour, a tenth of the picture wide; a border printed on the sheet is as plain.
  */
-export function hasBareSide(preview: Picture): boolean {
+export function bareSides(preview: Picture): number {
   const ground = colourOf(preview, DEEP, DEEP, 1 - 2 * DEEP, 1 - 2 * DEEP);
   const sides = [0, 1, 2, 3].map((side) =>
     Array.from({ length: PARTS }, (_, part) => {
@@ -26,13 +26,13 @@ export function hasBareSide(preview: Picture): boolean {
         : colourOf(preview, deep, along, DEEP - SKIN, wide);
     }),
   );
-  return sides.some((parts) => {
+  return sides.filter((parts) => {
     const bare = parts.filter(
       ({ middle, strays }) =>
         strays < STRAYS && Math.hypot(...middle.map((v, k) => v - ground.middle[k]!)) > ANOTHER,
     );
     return bare.length >= MOST * PARTS;
-  });
+  }).length;
 }
 
 /** Parts of the picture: how deep a strip is looked at, and what is left out at the very rim. */

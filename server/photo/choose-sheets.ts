@@ -5,13 +5,19 @@ import { freeOfLines } from './free-of-lines.ts';
 import { holesIn } from './holes.ts';
 import { isSeenInParts, leftOver, notWithin, strewnLeft, unexplained } from './left-over.ts';
 import { isGrownTogether, withoutBlocks } from './looks-divided.ts';
-import { notesOnCutOff, notesOnEmptyPlaces, notesOnLeftOver } from './notes-on-left-out.ts';
+import {
+  notesOnCutOff,
+  notesOnEmptyPlaces,
+  notesOnLeftOver,
+  notesOnSmall,
+} from './notes-on-left-out.ts';
 import type { PhotoAsk } from './picture.ts';
 import { fromEdges } from './sheets-from-edges.ts';
 import { aboutShreds } from './about-shreds.ts';
 import { apartQuads } from './apart-quads.ts';
+import type { Region } from './regions.ts';
 import { GROUPED, byMotifs, sheetsOfMotifs } from './sheets-of-motifs.ts';
-import { isCutOff, shredsOver, strewnOver } from './strewn.ts';
+import { goesOnOutside, shredsOver, strewnOver } from './strewn.ts';
 import { SHEET_PART } from './sheet-sizes.ts';
 import { isPlain, pixelsOutside, untold } from './untold.ts';
 import { usualArea } from './usual-area.ts';
@@ -55,7 +61,7 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
   const told = [...whole, ...added];
   const one = told[0]?.area ?? (usual === 0 ? 0.1 * image.width * image.height : usual);
   const strewn = usual === 0 && added.length === 0 ? null : strewnOver(overview, told, one);
-  const nearRim = (strewn?.atRim ?? []).filter((region) => !isCutOff(region, image, one));
+  const nearRim = (strewn?.atRim ?? []).filter((region) => !goesOnOutside(region, image, one));
   const grouped = [
     ...sheetsOfMotifs(strewn?.inside ?? [], told, one, image.width, ask, GROUPED),
     ...sheetsOfMotifs(nearRim, told, one, image.width, ask, GROUPED).filter(
@@ -65,7 +71,7 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
   ];
   const known = [...told, ...grouped];
   const shredded = strewn === null ? [] : shredsOver(overview, known, one);
-  const outside = shredded.filter((shreds) => isCutOff(shreds, image, one));
+  const outside = shredded.filter((shreds) => goesOnOutside(shreds, image, one));
   const shreds = shredded.filter((region) => !outside.includes(region));
   const sheets = [...known, ...sheetsOfMotifs(shreds, known, one, image.width, ask, 0)];
   const others = apartQuads(
@@ -99,6 +105,8 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
   ];
   const accounted = [...sheets, ...unsure];
   const toldAt = accounted.map(({ corners }) => corners);
+  const isPaper = (region: Region, beyond: readonly Quad<'photo'>[] = []): boolean =>
+    pixelsOutside(region, image.width, beyond) > CUT_OFF * one;
   return {
     sheets,
     others,
@@ -106,11 +114,11 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
     notes: [
       ...notesOnCutOff(
         [
-          ...overview.cutOff.filter(
-            (region) => pixelsOutside(region, image.width, toldAt) > CUT_OFF * one,
+          ...overview.cutOff.filter((region) => isPaper(region, toldAt)),
+          ...notWithin(strewn?.atRim ?? [], [...sheets, ...perhaps]).filter((region) =>
+            isPaper(region),
           ),
-          ...notWithin(strewn?.atRim ?? [], [...sheets, ...perhaps]),
-          ...outside,
+          ...outside.filter((region) => isPaper(region)),
         ],
         [
           ...holes.cutOff,
@@ -118,7 +126,6 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
             .filter((place) => !unsure.includes(place))
             .map(({ corners }) => corners),
         ],
-        one,
       ),
       ...notesOnLeftOver(
         Math.max(
@@ -128,8 +135,17 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
         holes.beyond.length,
       ),
       ...notesOnEmptyPlaces(holes.empty.length),
+      ...notesOnSmall(accounted.length > 0 ? 0 : tooSmall(overview, ask)),
     ],
   };
+}
+
+/** How many things have a sheet's shape, but are too small in the picture. */
+function tooSmall({ candidates, image }: Overview, { sheetMillimetres }: PhotoAsk): number {
+  return candidates.filter(
+    ({ corners, area }) =>
+      area <= SHEET_PART * image.width * image.height && isLikeSheet(corners, sheetMillimetres),
+  ).length;
 }
 
 /** Part of a sheet's area from which motifs near the rim are those of a whole sheet, and none lie outside. */

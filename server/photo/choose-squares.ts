@@ -26,8 +26,14 @@ import type { Patch } from './white-card.ts';
  *
  * A card with smears on it is told by a pale even ground with blobs of other colours inside. Among squares,
  * the one of another shape or size than the rest may be the white card; it is no supply.
+ *
+ * Takes       what was seen, and whether the scraps that tie photos were shown or are known: then none has to be told.
  */
-export function chooseSquares(overview: Overview, preview: Picture): Chosen {
+export function chooseSquares(
+  overview: Overview,
+  preview: Picture,
+  scrapsAreKnown = false,
+): Chosen {
   const brightest = brightestOf(preview, evenLight(preview));
   const pieces = plainPieces(overview);
   const candidates = [...overview.candidates, ...withoutWhiskers(overview)];
@@ -46,7 +52,7 @@ export function chooseSquares(overview: Overview, preview: Picture): Chosen {
     (candidate) => !smeared.some((card) => card.candidate === candidate),
   );
   const { plain, cards } = squaresApart(rest, pieces, overview, preview, brightest);
-  const odd = oddOnes(plain);
+  const { odd, scraps } = oddOnes(plain, SCRAP * preview.width * preview.height);
   const sheets = plain
     .filter((candidate) => !odd.includes(candidate))
     .filter(({ corners }) => aspectOf(corners) < 3);
@@ -54,7 +60,10 @@ export function chooseSquares(overview: Overview, preview: Picture): Chosen {
   return {
     sheets,
     others: odd,
-    notes: notesOnHoles(overview, sheets, [...odd, ...cards.map(({ candidate }) => candidate)]),
+    notes: [
+      ...notesOnHoles(overview, sheets, [...odd, ...cards.map(({ candidate }) => candidate)]),
+      ...notesOnScraps(scrapsAreKnown ? 0 : scraps),
+    ],
     smears: smeared.flatMap(({ smears }) => smears),
     ...(largest === undefined
       ? {}
@@ -111,22 +120,48 @@ const PALE = 0.38;
 /** Lamp light colours a white card up to this; wood and kraft are more coloured. */
 const CAST = 1.6;
 
+interface Odd {
+  readonly odd: readonly Candidate[];
+  /** How many of them were put aside as scraps, though they are the most alike. */
+  readonly scraps: number;
+}
+
 /**
- * Those whose size or shape is clearly not that of the squares, which are the most alike; but where those are small and
- * others alike much larger, the larger are the squares, as scraps that tie photos together may be more.
+ * Those whose size or shape is clearly not that of the squares, which are the most alike; but where others alike are
+ * much larger, those are the squares, as scraps that tie photos together may be more: where the small ones have the size
+ * of scraps, or the larger are about half as many at least. Two greeting cards beside six squares are no squares.
  */
-function oddOnes(candidates: readonly Candidate[]): Candidate[] {
-  if (candidates.length < 3) return [];
+function oddOnes(candidates: readonly Candidate[], scrap: number): Odd {
+  if (candidates.length < 3) return { odd: [], scraps: 0 };
   const most = mostAlike(candidates);
-  const least = LARGER * Math.max(...most.map(({ area }) => area));
-  const larger = mostAlike(candidates.filter(({ area }) => area > least));
-  const squares = larger.length < FEWEST ? most : larger;
-  return candidates.filter((candidate) => !squares.includes(candidate));
+  const largest = Math.max(...most.map(({ area }) => area));
+  const larger = mostAlike(candidates.filter(({ area }) => area > LARGER * largest));
+  const isLarger =
+    larger.length >= FEWEST && (largest < scrap || larger.length >= HALF * most.length);
+  const squares = isLarger ? larger : most;
+  return {
+    odd: candidates.filter((candidate) => !squares.includes(candidate)),
+    scraps: isLarger ? most.length : 0,
+  };
 }
 
 /** So much larger than a scrap is a square of cardstock; a white card is alone of its kind. */
 const LARGER = 2;
 const FEWEST = 2;
+/** About half. */
+const HALF = 0.45;
+/** Part of the picture that a scrap covers at most: of 20 mm beside two squares of 60 mm, one per cent. */
+const SCRAP = 0.016;
+
+function notesOnScraps(count: number): string[] {
+  if (count < TOLD) return [];
+  return [
+    `${count} smaller things of one size were taken for colour scraps and left out; add each by a touch on this photo if they are squares.`,
+  ];
+}
+
+/** From so many on it is worth a word. */
+const TOLD = 4;
 
 /** The largest group of things of about one size and shape, those around one of them. */
 function mostAlike(candidates: readonly Candidate[]): Candidate[] {

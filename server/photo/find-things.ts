@@ -9,7 +9,8 @@ import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
 import { settleSheets } from './settle.ts';
 import { surenessOf } from './sureness.ts';
 import type { Patch } from './white-card.ts';
-import { isCutOff, wholePicture } from './whole-picture.ts';
+import { withPlacesOf } from './two-looks.ts';
+import { isBesideTable, wholePicture } from './whole-picture.ts';
 
 /** What was found in a photo, before any of it is laid flat. */
 export interface FoundThings {
@@ -75,8 +76,11 @@ interface Looked {
 /** The table as smooth light shows it; or parted by the edge of a shadow, where more of what lies there is sure then. */
 function lookAt(photo: OpenedPixels, ask: PhotoAsk): Looked {
   const look = (overview: Overview): Looked => {
+    const scrapsAreKnown = (ask.chipColours ?? ask.tap?.chips ?? []).length > 0;
     const chosen =
-      ask.look === 'sheets' ? chooseSheets(overview, ask) : chooseSquares(overview, photo.preview);
+      ask.look === 'sheets'
+        ? chooseSheets(overview, ask)
+        : chooseSquares(overview, photo.preview, scrapsAreKnown);
     const isShown = ask.tap?.corners !== undefined;
     const laid = isShown ? [] : settled(photo, ask, overview, byReading(chosen.sheets));
     return { overview, chosen, laid };
@@ -86,8 +90,12 @@ function lookAt(photo: OpenedPixels, ask: PhotoAsk): Looked {
   const inShadow = overlookShadow(first.overview);
   if (inShadow === null) return first;
   const second = look(inShadow);
-  return surenessIn(second) > surenessIn(first) ? second : first;
+  if (surenessIn(second) < surenessIn(first) + CLEARLY) return first;
+  return { ...second, chosen: withPlacesOf(first.chosen, second.chosen) };
 }
+
+/** In sheets that are wholly sure: a second look that is as good as the first may have invented one. */
+const CLEARLY = 0.3;
 
 function isClear({ chosen: { unsure, notes }, laid }: Looked): boolean {
   return (
@@ -108,7 +116,7 @@ function notesOnNothing(
   things: readonly Found[],
   notes: readonly string[],
 ): string[] {
-  return look === 'sheets' && things.length + notes.length === 0 && isCutOff(preview)
+  return look === 'sheets' && things.length + notes.length === 0 && isBesideTable(preview)
     ? ['A paper seems to reach outside the picture; photograph it again whole.']
     : [];
 }

@@ -33,16 +33,12 @@ function lieOnEachOther(p: Bounds, q: Bounds): boolean {
   return wide > 0 && high > 0 && wide * high > SHARED * Math.min(area(p), area(q));
 }
 
-/** Takes what ends at the rim of the picture, places that reach out of it, and the area of one sheet, in pixels of the preview. */
+/** Takes what goes on outside the picture and is large enough for a paper, and places that reach out of it. */
 export function notesOnCutOff(
   cutOff: readonly Region[],
   places: readonly Quad<'photo'>[],
-  usual: number,
 ): string[] {
-  const papers = together([
-    ...cutOff.filter(({ pixels }) => pixels.length > 0.12 * usual),
-    ...places.map(boundsOf),
-  ]);
+  const papers = together([...cutOff, ...places.map(boundsOf)]);
   if (papers === 0) return [];
   return [
     papers === 1
@@ -62,5 +58,13 @@ export function notesOnEmptyPlaces(places: number, what: 'sheet' | 'square' = 's
     places === 1
       ? `One place between the ${what}s looks empty; if a ${what} lies there, add it by ${how[0]!}.`
       : `${places} places between the ${what}s look empty; if ${what}s lie there, add them by ${how[1]!}.`,
+  ];
+}
+
+/** Takes how many things are shaped like sheets, but so small that they may be motifs, where no sheet was told. */
+export function notesOnSmall(things: number): string[] {
+  if (things === 0) return [];
+  return [
+    `${things === 1 ? 'One thing has' : `${things} things have`} a sheet’s shape but ${things === 1 ? 'is' : 'are'} very small in the picture; come nearer, or photograph fewer papers at a time.`,
   ];
 }

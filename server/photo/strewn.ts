@@ -49,7 +49,7 @@ export function strewnOver(
 }
 
 /** Whether a group of motifs or shreds goes on to the very rim of the picture: not a speck of it, but a stretch. */
-export function isCutOff(
+export function goesOnOutside(
   { pixels }: Region,
   { width, height }: Pick<Mask, 'width' | 'height'>,
   one: number,

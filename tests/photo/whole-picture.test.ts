@@ -76,6 +76,25 @@ describe('a picture without an edge of a paper', () => {
   });
 
   test.each([
+    ['lower', (_x: number, y: number) => y > 520],
+    ['right', (x: number) => x > 520],
+  ])('is one sheet, unsure, with its own plain border on the %s side', (_, isBorder) => {
+    const whole = print(600, 600);
+    const rgb = whole.rgb.map((value, at) => {
+      const pixel = Math.floor(at / 3);
+      return isBorder(pixel % 600, Math.floor(pixel / 600)) ? [70, 110, 120][at % 3]! : value;
+    });
+    const { sheets } = readPhoto(opened({ ...whole, rgb }), {
+      look: 'sheets',
+      sheetMillimetres: SIX_INCHES,
+    });
+    expect(sheets).toHaveLength(1);
+    expect(sheets[0]!.corners[2]).toEqual({ x: 600, y: 600 });
+    expect(sheets[0]!.confidence).toBeLessThan(0.5);
+    expect(sheets[0]!.notes.join(' ')).toContain('plain strip runs along one side');
+  });
+
+  test.each([
     ['one side', -60, 640],
     ['two sides', -60, 860],
   ])(
