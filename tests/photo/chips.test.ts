@@ -60,6 +60,8 @@ describe('scraps in pictures of two rooms', () => {
       ).toBeLessThan(3);
     const chipColours = first.chips.scraps.map(({ lab }) => lab);
     const untied = apart(meansOf(await read(there, {})), meansOf(first));
+    // 2.9, and above 3 before bent tones were told by the table around each sheet too: since then more of what the
+    // other camera bends is undone without a tie, and the lamp is left.
     expect(untied).toBeGreaterThan(2.5);
     const backwards = there.truth.chips
       .map(({ corners: [p, , r] }) => ({ x: (p.x + r.x) / 2, y: (p.y + r.y) / 2 }))
