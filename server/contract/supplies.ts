@@ -146,6 +146,9 @@ export const Match = z.object({
 
 export const Matches = z.object({ matches: z.array(Match) });
 
+/** Supplies that can hardly be told from one of the same kind that was there before. */
+export const Twins = z.object({ twins: z.array(z.object({ first: Id, again: Id })) });
+
 /** What a list of supplies did to her shelf. */
 export const Listed = z.object({
   added: z.number().int(),
@@ -162,11 +165,25 @@ const Cards = z.array(z.number().int());
 export const BestCardstock = z.object({
   supply: Id,
   name: z.string(),
-  /** picks up: it repeats a colour of the papers; quiet: a neutral that keeps them apart; odd: neither. */
-  use: z.enum(['picks up', 'quiet', 'odd']),
+  colour: Colour,
+  use: z
+    .enum(['picks up', 'unsure', 'quiet', 'odd'])
+    .describe(
+      'picks up: it repeats a colour of the papers; unsure: the photo cannot tell whether it does; quiet: a neutral that keeps them apart; odd: none of these.',
+    ),
   /** In [0, 1]. */
   worth: z.number(),
+  verdict: Verdict.describe(
+    'What it is beside the colour that it is nearest to, as a match tells it.',
+  ),
+  nearest: Colour,
+  /** CIEDE2000 from that colour, and its standard error. */
+  difference: z.number(),
+  uncertainty: z.number(),
   why: z.string(),
+  alike: z
+    .array(z.object({ supply: Id, name: z.string() }))
+    .describe('Others of hers that can hardly be told from it.'),
 });
 
 export const AccentInk = z.object({
@@ -179,6 +196,7 @@ export const AccentInk = z.object({
       name: z.string(),
       verdict: Verdict,
       difference: z.number(),
+      uncertainty: z.number(),
       reason: z.string(),
     })
     .nullable(),
@@ -254,6 +272,7 @@ export type SupplyPatch = z.infer<typeof SupplyPatch>;
 export type MatchRequest = z.infer<typeof MatchRequest>;
 export type Listed = z.infer<typeof Listed>;
 export type BestSupplies = z.infer<typeof BestSupplies>;
+export type Twins = z.infer<typeof Twins>;
 export type Greeting = z.infer<typeof Greeting>;
 export type StampedInk = z.infer<typeof StampedInk>;
 export type StockTaken = z.infer<typeof StockTaken>;

@@ -4,6 +4,7 @@ import { occasionsOf } from '../guide/occasions.ts';
 import { withoutOutlines, withoutPlacesOn } from '../pad/less-of-side.ts';
 import type { Side } from '../pad/pad.ts';
 import type { Records } from '../store/records.ts';
+import { twinsAmong } from '../supplies/alike.ts';
 import type { Occasion } from '../supplies/best-for.ts';
 import type { Supply } from '../supplies/supply.ts';
 import { answers } from './answers.ts';
@@ -28,6 +29,23 @@ const OneCard = z.object({
 export function bestSupplyRoutes(app: Service, edges: Edges): void {
   const { read } = edges.store;
   const { clerk } = edges.desk;
+
+  app.get(
+    '/api/supplies/twins',
+    {
+      schema: {
+        summary:
+          'Supplies that can hardly be told from one of the same kind that was there before.',
+        response: answers({ 200: Wire.Twins }),
+      },
+    },
+    async () => {
+      const supplies = await read.supplies.all();
+      const [asSeen] = await asOnePicture(read, supplies, []);
+      const twins = twinsAmong(asSeen);
+      return { twins: twins.map(({ first, again }) => ({ first: first.id, again: again.id })) };
+    },
+  );
 
   app.get(
     '/api/sides/:side/supplies',

@@ -4,12 +4,11 @@ import type { Compared } from './compared.ts';
 import type { Nearest } from './nearest-colour.ts';
 import type { Supply } from './supply.ts';
 import type { Judged } from './verdict.ts';
-import { LIMITS } from './verdict.ts';
 
 /** From here on a colour was read without a white card, or in poor light, CIEDE2000. */
 const POOR = 2;
 
-/** What the verdict rests on, as one or two sentences for her. */
+/** What the verdict rests on, as one or two sentences for her; the figures are told beside them. */
 export function reasonOf(
   supply: Supply,
   nearest: Nearest,
@@ -17,17 +16,16 @@ export function reasonOf(
   how: Compared,
   direction: string,
 ): string {
-  const { uncertainty } = judged;
   const paper = `the paper's ${nameOf(nearest.colour.lab).words}`;
   switch (judged.verdict) {
     case 'match':
-      return `Side by side with ${paper} most people would pass it: ${measured(nearest, uncertainty)}, and half of the observers in a published study accepted ${LIMITS.accepted}.`;
+      return `Side by side with ${paper} most people would take the two for the same colour.`;
     case 'close':
-      return `${sentence(direction)} than ${paper}: seen side by side, but in the same mood (${measured(nearest, uncertainty)}).`;
+      return `${sentence(direction)} than ${paper}: seen side by side, but in the same mood.`;
     case 'apart':
-      return `${sentence(direction)} than ${paper}, the nearest colour of this side (${measured(nearest, uncertainty)}).`;
+      return `${sentence(direction)} than ${paper}, the nearest colour of this side.`;
     case 'cannot tell':
-      return `It is ${measured(nearest, uncertainty)} from ${paper}; ${doubt(supply, nearest, how)}`;
+      return `It may be ${paper} or not: ${doubt(supply, nearest, how)}`;
   }
 }
 
@@ -41,10 +39,6 @@ export function reasonGlossy({ kind }: Supply): string {
   const thing = kind === 'ink' ? 'A glossy smear: the' : 'A glossy sheet: the';
   const first = kind === 'ink' ? 'Let the ink dry, then turn' : 'Turn';
   return `${thing} light mirrored in it, and no photo tells a colour behind that. ${first} it until nothing shines on it, and take the picture again.`;
-}
-
-function measured({ difference }: Nearest, uncertainty: number): string {
-  return `a difference of ${difference.toFixed(1)}, give or take ${uncertainty.toFixed(1)}`;
 }
 
 /** Why the photo is not sure enough, and how to get a better one. */

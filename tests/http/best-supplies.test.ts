@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { PlanGuide } from '../../server/contract/plan-guides.ts';
-import type { BestSupplies, Supplies } from '../../server/contract/supplies.ts';
+import type { BestSupplies, Supplies, Twins } from '../../server/contract/supplies.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, newPlan, problemIn, valueOf } from './mount.ts';
 import type { Mounted } from './mount.ts';
@@ -91,6 +91,19 @@ describe('the best of her supplies', () => {
     const unsaid = await best();
     expect(unsaid.missing.filter(({ more }) => more !== null)).toEqual([]);
     expect(unsaid.takes.find(({ supply }) => supply === shell)!.left).toBeNull();
+  });
+});
+
+describe('supplies that she added twice', () => {
+  test('are told, each with the one that was there before', async () => {
+    const service = await mount(await newFolder());
+    const first = await add(service, 'cardstock', 'Shell', [92, 1, 6]);
+    await add(service, 'cardstock', 'Slate', [40, 0, -12]);
+    const url = '/api/supplies/twins';
+    expect(valueOf<Twins>(await ask(service, 'GET', url)).twins).toEqual([]);
+    await add(service, 'ink', 'Shell ink', [92, 1, 6]);
+    const again = await add(service, 'cardstock', 'Shell again', [92, 1, 6.5]);
+    expect(valueOf<Twins>(await ask(service, 'GET', url)).twins).toEqual([{ first, again }]);
   });
 });
 

@@ -2,19 +2,30 @@ import type { VNode } from 'preact';
 import type { BestSupplies, Purchase, StockTaken } from '../../server/contract/supplies.ts';
 import { Icon } from '../table/icon.tsx';
 import { matchWords } from '../words/match.ts';
+import { BestStock } from './best-stock.tsx';
+import { Why } from './why.tsx';
 
-const MOST_SHOWN = 3;
+interface Props {
+  readonly best: BestSupplies;
+  readonly inches: boolean;
+  readonly hasInk: boolean;
+  /** The colour of a paper that is asked of, as its hex; null for all of it. */
+  readonly only?: string | null;
+}
 
 /** The best of what she has: cardstock for mats and bases, inks for the accents. */
-export function BestBoard({ best, inches }: { best: BestSupplies; inches: boolean }): VNode {
+export function BestBoard({ best, inches, hasInk, only = null }: Props): VNode {
   const say = matchWords.best;
-  const stock = best.cardstock.filter(({ use }) => use !== 'odd').slice(0, MOST_SHOWN);
-  const inks = best.accents.filter((one) => one.best !== null && one.best.verdict !== 'apart');
+  const inks = best.accents
+    .filter((one) => one.best !== null && one.best.verdict !== 'apart')
+    .filter(({ accent }) => only === null || accent.hex === only);
   return (
     <div class="best-board">
-      {best.takes.length > 0 ? <Takes takes={best.takes} /> : <BestStock stock={stock} />}
+      {best.takes.length > 0 ? <Takes takes={best.takes} /> : <BestStock best={best} only={only} />}
       <h3>{say.inks}</h3>
-      {inks.length === 0 && <p>{say.noInk}</p>}
+      {inks.length === 0 && (
+        <p>{!hasInk ? say.noneOfAll.ink : only === null ? say.noInk : say.noneForSpot.ink}</p>
+      )}
       <ul class="best-list shopping">
         {inks.map(({ accent, cards, best: ink }) => (
           <li key={accent.hex}>
@@ -22,7 +33,7 @@ export function BestBoard({ best, inches }: { best: BestSupplies; inches: boolea
             <div>
               <strong>{ink!.name}</strong> {say.forAccent(accent.name, cards)}:{' '}
               {matchWords.verdicts[ink!.verdict]}
-              <Why of={ink!.name} text={ink!.reason} />
+              <Why of={ink!.name} text={ink!.reason} measured={ink} />
             </div>
           </li>
         ))}
@@ -32,38 +43,6 @@ export function BestBoard({ best, inches }: { best: BestSupplies; inches: boolea
         <Icon name="caution" /> {best.caution}
       </p>
     </div>
-  );
-}
-
-/** The best of her cardstock for mats and bases on a paper. */
-function BestStock({ stock }: { stock: BestSupplies['cardstock'] }): VNode {
-  const say = matchWords.best;
-  return (
-    <>
-      <h3>{say.cardstock}</h3>
-      {stock.length === 0 && <p>{say.noCardstock}</p>}
-      <ul class="best-list">
-        {stock.map(({ supply, name, use, why }) => (
-          <li key={supply}>
-            <strong>{name}</strong>: {say.uses[use]}
-            <Why of={name} text={why} />
-          </li>
-        ))}
-      </ul>
-    </>
-  );
-}
-
-/** The whole sentence is at hand; in every line of a list it would be read once too often. */
-function Why({ of, text }: { of: string; text: string }): VNode {
-  return (
-    <details class="small figures">
-      <summary>
-        {matchWords.why}
-        <span class="unseen">: {of}</span>
-      </summary>
-      <p>{text}</p>
-    </details>
   );
 }
 

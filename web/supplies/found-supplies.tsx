@@ -63,6 +63,7 @@ export function FoundSupplies({
           </button>
         )}
       </div>
+      {photo !== null && <p class="small">{suppliesWords.photos.scrapsWhy}</p>}
     </div>
   );
 }

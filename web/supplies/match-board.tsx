@@ -7,7 +7,7 @@ import { Icon, type IconName } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
 import { matchWords } from '../words/match.ts';
 import { matches } from '../wire/shelves.ts';
-import { TappedSwatch, type Spot } from './tapped-swatch.tsx';
+import { BesidePaper, type Picked } from './beside-paper.tsx';
 
 const marks: Record<Match['verdict'], IconName> = {
   match: 'same',
@@ -28,25 +28,27 @@ interface Laid {
 export function MatchBoard({
   faced,
   supplies,
+  picked: asked,
+  pick: ask,
 }: {
   faced: Faced;
   supplies: readonly Supply[];
+  picked: Picked;
+  pick: (picked: Picked) => void;
 }): VNode {
   const key = `${faced.side.id}/${supplies.map(({ id }) => id).join()}`;
   const [chosen, setChosen] = useState<string | null>(null);
-  const [colour, setColour] = useState<number | null>(null);
-  const [spot, setSpot] = useState<Spot | null>(null);
   const board = useRef<HTMLDivElement>(null);
-  const { palette, swatch } = faced.side;
+  const { palette } = faced.side;
+  const { colour } = asked;
 
   function choose(supply: string): void {
     setChosen(supply);
     board.current?.querySelector('.big-match')?.scrollIntoView({ block: 'nearest' });
   }
 
-  function pick(at: number | null, touched: Spot | null = null): void {
-    setColour(at);
-    setSpot(touched);
+  function pick(now: Picked): void {
+    ask(now);
     setChosen(null);
   }
 
@@ -59,53 +61,41 @@ export function MatchBoard({
           const picked = colour === null ? null : (columns[colour] ?? null);
           const shown = laid.find(({ supply }) => supply.id === chosen) ?? picked?.laid[0] ?? null;
           return (
-            <div class="check-spot">
-              <div class="check-paper">
-                <TappedSwatch swatch={swatch} palette={palette} spot={spot} pick={pick} />
-                {colour === null ? (
-                  <p class="small">{matchWords.tapSpot}</p>
-                ) : (
-                  <button type="button" class="button quiet" onClick={() => pick(null)}>
-                    {matchWords.wholePaper}
-                  </button>
-                )}
-              </div>
-              <div class="check-answers">
-                {shown === null ? (
-                  picked && <NothingNear colour={picked.colour} />
-                ) : colour === null ? (
-                  <BigPicture laid={shown} />
-                ) : (
-                  <AgainstOne of={`${key}/${colour}`} supply={shown.supply} />
-                )}
-                <ul class="palette-row" aria-label={matchWords.paletteRow}>
-                  {columns.map((column, index) => (
-                    <li
-                      key={index}
-                      class={`palette-column${colour === null || colour === index ? '' : ' beside'}`}
+            <BesidePaper faced={faced} how={matchWords.tapSpot} picked={asked} pick={pick}>
+              {shown === null ? (
+                picked && <NothingNear colour={picked.colour} />
+              ) : colour === null ? (
+                <BigPicture laid={shown} />
+              ) : (
+                <AgainstOne of={`${key}/${colour}`} supply={shown.supply} />
+              )}
+              <ul class="palette-row" aria-label={matchWords.paletteRow}>
+                {columns.map((column, index) => (
+                  <li
+                    key={index}
+                    class={`palette-column${colour === null || colour === index ? '' : ' beside'}`}
+                  >
+                    <button
+                      type="button"
+                      class="palette-pick"
+                      aria-pressed={colour === index}
+                      onClick={() => pick({ colour: index, spot: null })}
                     >
-                      <button
-                        type="button"
-                        class="palette-pick"
-                        aria-pressed={colour === index}
-                        onClick={() => pick(index)}
-                      >
-                        <span class="palette-colour" style={{ background: column.colour.hex }} />
-                        <span class="small">{column.colour.name}</span>
-                      </button>
-                      {column.laid.map((one) => (
-                        <SupplyButton
-                          key={one.supply.id}
-                          laid={one}
-                          pressed={one === shown}
-                          choose={() => choose(one.supply.id)}
-                        />
-                      ))}
-                    </li>
-                  ))}
-                </ul>
-              </div>
-            </div>
+                      <span class="palette-colour" style={{ background: column.colour.hex }} />
+                      <span class="small">{column.colour.name}</span>
+                    </button>
+                    {column.laid.map((one) => (
+                      <SupplyButton
+                        key={one.supply.id}
+                        laid={one}
+                        pressed={one === shown}
+                        choose={() => choose(one.supply.id)}
+                      />
+                    ))}
+                  </li>
+                ))}
+              </ul>
+            </BesidePaper>
           );
         }}
       </Once>

@@ -79,7 +79,9 @@ function Papers({ pad, supplies }: { pad: Pad; supplies: readonly Supply[] }): V
           </li>
         ))}
       </ul>
-      <div ref={check}>{faced && <PaperCheck faced={faced} supplies={supplies} />}</div>
+      <div ref={check}>
+        {faced && <PaperCheck key={faced.side.id} faced={faced} supplies={supplies} />}
+      </div>
     </>
   );
 }

@@ -1,4 +1,5 @@
-import { signal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
+import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Supply } from '../../server/contract/supplies.ts';
 import type { Faced } from '../pad/sides.ts';
@@ -7,14 +8,17 @@ import { Once } from '../table/waiting.tsx';
 import { matchWords } from '../words/match.ts';
 import { padWords } from '../words/pad.ts';
 import { bestOfSide } from '../wire/shelves.ts';
+import { BesidePaper, WHOLE_PAPER, type Picked } from './beside-paper.tsx';
 import { BestBoard } from './best-board.tsx';
 import { GreetingBoard } from './greeting-board.tsx';
 import { MatchBoard } from './match-board.tsx';
 
 const looks = ['match', 'greeting', 'best'] as const;
-const look = signal<(typeof looks)[number]>('match');
 
-/** What is asked of one paper, one question at a time: does it match, how does a greeting look, what goes best. */
+/**
+ * What is asked of one paper, one question at a time: does it match, how does a greeting look, what goes best. Each paper
+ * begins with the first, for which she touches it.
+ */
 export function PaperCheck({
   faced,
   supplies,
@@ -22,6 +26,8 @@ export function PaperCheck({
   faced: Faced;
   supplies: readonly Supply[];
 }): VNode {
+  const look = useSignal<(typeof looks)[number]>('match');
+  const [picked, pick] = useState<Picked>(WHOLE_PAPER);
   const key = `${faced.side.id}/${supplies.map(({ id, revision }) => `${id}.${revision}`).join()}`;
   const side = padWords.sideName(faced.sheet.label, faced.face);
   return (
@@ -35,14 +41,21 @@ export function PaperCheck({
         words={matchWords.looks}
       />
       {look.value === 'match' ? (
-        <MatchBoard key={faced.side.id} faced={faced} supplies={supplies} />
+        <MatchBoard faced={faced} supplies={supplies} picked={picked} pick={pick} />
       ) : (
         <Once of={bestOfSide.at(key)} again={() => void bestOfSide.fresh(key)}>
           {(best) =>
             look.value === 'greeting' ? (
               <GreetingBoard best={best} faced={faced} supplies={supplies} />
             ) : (
-              <BestBoard best={best} inches={false} />
+              <BesidePaper faced={faced} how={matchWords.tapForBest} picked={picked} pick={pick}>
+                <BestBoard
+                  best={best}
+                  inches={false}
+                  hasInk={supplies.some(({ kind }) => kind === 'ink')}
+                  only={picked.colour === null ? null : faced.side.palette[picked.colour]!.hex}
+                />
+              </BesidePaper>
             )
           }
         </Once>

@@ -22,7 +22,13 @@ export function PlanSupplies({
     <section aria-labelledby="for-plan">
       <h2 id="for-plan">{matchWords.forPlan(latest.cards)}</h2>
       <Once of={bestOfPlan.at(key)} again={() => void bestOfPlan.fresh(key)}>
-        {(best) => <BestBoard best={best} inches={inches} />}
+        {(best) => (
+          <BestBoard
+            best={best}
+            inches={inches}
+            hasInk={supplies.some(({ kind }) => kind === 'ink')}
+          />
+        )}
       </Once>
     </section>
   );

@@ -13,6 +13,7 @@ import { SupplyCard } from './supply-card.tsx';
 import { SupplyListButtons } from './supply-list.tsx';
 import { SupplyPhotos } from './supply-photos.tsx';
 import { SupplyPhotoSheet } from './supply-photo-sheet.tsx';
+import { Twins } from './twins.tsx';
 
 /** Her cardstock and inks, and how they match the papers. */
 export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
@@ -33,6 +34,7 @@ export function SuppliesScreen({ pad }: { pad: string | null }): VNode {
           return (
             <>
               {list.length === 0 && <p class="lead">{suppliesWords.none}</p>}
+              {list.length > 1 && <Twins supplies={list} />}
               {list.length > 0 && <MatchCheck pad={pad} supplies={all} />}
               {pad !== null && <PlanSupplies pad={pad} supplies={list} />}
               <SupplyList title={suppliesWords.cardstock} list={list.filter(isCardstock)} />

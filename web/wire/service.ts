@@ -30,6 +30,7 @@ import type {
   SuppliesTie,
   SupplyPatch,
   TouchedSupply,
+  Twins,
 } from '../../server/contract/supplies.ts';
 import type { Corners } from '../../server/contract/values.ts';
 import { ask, askWithFile } from './ask.ts';
@@ -122,6 +123,8 @@ export const service = {
     change('PATCH', `/api/supplies/${supply}`, patch),
   bringSupplies: (csv: string): Promise<Listed> =>
     askWithFile('/api/supplies.csv', csv, 'text/csv'),
+  twins: async (): Promise<Twins['twins']> =>
+    list(await ask('GET', '/api/supplies/twins'), 'twins'),
   bestOfSide: (side: string): Promise<BestSupplies> => ask('GET', `/api/sides/${side}/supplies`),
   bestOfPlan: (plan: string): Promise<BestSupplies> => ask('GET', `/api/plans/${plan}/supplies`),
   removeSupply: (supply: string): Promise<void> => change('DELETE', `/api/supplies/${supply}`),

@@ -69,3 +69,6 @@ export const matches = shelfOf((key) => {
 /** The best of her supplies for a side or a plan, at the key of its id, `/` and what she has. */
 export const bestOfSide = shelfOf((key) => service.bestOfSide(key.split('/')[0]!));
 export const bestOfPlan = shelfOf((key) => service.bestOfPlan(key.split('/')[0]!));
+
+/** Supplies that can hardly be told from others of hers, at the key of what she has. */
+export const twins = shelfOf(() => service.twins());

@@ -1,4 +1,4 @@
-import { cardsNamed, count, sentence } from './grammar.ts';
+import { cardsNamed, count, listed, sentence } from './grammar.ts';
 
 /** Whether a cardstock or an ink matches. */
 export const matchWords = {
@@ -7,6 +7,7 @@ export const matchWords = {
   look: 'What do you ask of this paper?',
   looks: { match: 'Match', greeting: 'Greeting', best: 'Best of yours' },
   tapSpot: 'Touch a spot on the paper, one of its colours, or one of yours.',
+  tapForBest: 'Touch a spot on the paper: then only what comes near that colour is shown.',
   wholePaper: 'Take the ring away',
   nothingNear: (colour: string): string => `Nothing of yours lies nearest to its ${colour}.`,
   pad: 'Pad',
@@ -19,14 +20,26 @@ export const matchWords = {
   forPlan: (cards: number): string => `For your ${count(cards, 'card')}`,
   best: {
     cardstock: 'Cardstock for mats and bases',
-    noCardstock: 'None of your cardstock goes under these papers yet.',
+    noCardstock: 'None of your cardstock goes under this paper yet.',
     inks: 'Inks for the accents',
     noInk: 'None of your inks picks up an accent yet.',
-    uses: {
-      'picks up': 'picks up a colour',
-      quiet: 'a quiet neutral',
-      odd: 'not in these papers',
+    noneOfAll: {
+      cardstock: 'You have no cardstock here yet: add it above.',
+      ink: 'You have no ink here yet: add it above.',
     },
+    noneForSpot: {
+      cardstock: 'None of your cardstock comes near this colour.',
+      ink: 'None of your inks comes near this colour.',
+    },
+    quiet: 'a quiet neutral',
+    beside: {
+      match: (colour: string): string => `matches its ${colour}`,
+      close: (colour: string): string => `close to its ${colour}`,
+      apart: (colour: string): string => `apart from its ${colour}`,
+      'cannot tell': (colour: string): string =>
+        `cannot tell whether it goes with its ${colour}: hold it there`,
+    },
+    alike: (names: readonly string[]): string => `Hardly to be told apart from ${listed(names)}.`,
     forAccent: (accent: string, cards: readonly number[]): string =>
       cards.length === 0 ? `for its ${accent}` : `for the ${accent} of ${cardsNamed(cards)}`,
   },
@@ -83,5 +96,5 @@ export const matchWords = {
   why: 'Why',
   figures: 'In figures',
   difference: (difference: number, uncertainty: number): string =>
-    `Difference ${difference.toFixed(1)}, give or take ${uncertainty.toFixed(1)} (CIEDE2000).`,
+    `Difference ${difference.toFixed(1)}, give or take ${uncertainty.toFixed(1)} (CIEDE2000). In a published study half of the observers still accepted 1.8 as the same colour.`,
 };

@@ -66,7 +66,16 @@ export const suppliesWords = {
       `Taken for scraps, so not in your list: ${names.join(', ')}. Is one of them your cardstock or ink after all? Take the tie off, and it is in your list again.`,
     untie: 'Take the tie off',
     untied: 'The tie is off: the colours are read again as this photo shows them.',
-    scraps: 'Scraps lie here too',
+    scraps: 'Colour scraps lie here too',
+    scrapsWhy:
+      'Are there squares in this picture that also lie in a pad’s photos? Show them, and these colours compare better with its papers.',
+  },
+  twins: {
+    heading: 'Twice the same?',
+    lead: 'These can hardly be told apart. If it is the same card or ink, put one away; if they are two, keep both.',
+    pair: (again: string, first: string): string => `${again}, beside ${first}`,
+    putAway: (name: string): string => `Put away ${name}`,
+    away: (name: string): string => `${name} is put away.`,
   },
   found: {
     title: 'Found in your photo',

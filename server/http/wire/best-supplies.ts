@@ -33,15 +33,25 @@ export function bestOnWire(best: BestSupplies, cardstock: Cardstock | null): Wir
 }
 
 function cardstockOnWire(ranked: RankedCardstock): Wire.BestSupplies['cardstock'][number] {
-  const { supply, use, worth } = ranked;
-  return { supply: supply.id, name: supply.name, use, worth, why: whyOf(ranked) };
+  const { supply, use, worth, match, alike } = ranked;
+  return {
+    supply: supply.id,
+    name: supply.name,
+    colour: colourOnWire(supply.lab),
+    use,
+    worth,
+    verdict: match.verdict,
+    nearest: colourOnWire(match.nearest.lab),
+    difference: match.difference,
+    uncertainty: match.uncertainty,
+    why: whyOf(ranked),
+    alike: alike.map(({ id, name }) => ({ supply: id, name })),
+  };
 }
 
-function whyOf({ use, matches }: RankedCardstock): string {
+function whyOf({ use, match }: RankedCardstock): string {
   if (use === 'quiet') return 'A quiet neutral: it keeps the papers apart without joining in.';
-  const nearest = matches.reduce((a, b) => (b.difference < a.difference ? b : a));
-  if (use === 'odd') return `Not in these papers: ${nearest.reason}`;
-  return nearest.reason;
+  return use === 'odd' ? `Not in these papers: ${match.reason}` : match.reason;
 }
 
 function accentOnWire({ accent, cards, best }: SharedAccent): Wire.BestSupplies['accents'][number] {
@@ -56,6 +66,7 @@ function accentOnWire({ accent, cards, best }: SharedAccent): Wire.BestSupplies[
             name: best.ink.name,
             verdict: best.match.verdict,
             difference: best.match.difference,
+            uncertainty: best.match.uncertainty,
             reason: best.match.reason,
           },
   };

@@ -30,7 +30,7 @@ export function supplyScraps(at: () => Table): void {
     await page.getByLabel('The photo', { exact: true }).setInputFiles(file);
     await page.getByRole('button', { name: 'Add it' }).click();
     await page.getByText('3 colours were found').waitFor();
-    await page.getByRole('button', { name: 'Scraps lie here too' }).click();
+    await page.getByRole('button', { name: 'Colour scraps lie here too' }).click();
 
     const field = page.locator('.scrap-field');
     await field.waitFor();
