@@ -9,6 +9,7 @@ import type { Choice, ChosenCard } from '../plan/plan.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import type { GuideAsk } from './ask.ts';
 import type { Paint } from './paint.ts';
+import { capital } from './said.ts';
 import { faceUp, swatchPlace } from './swatch-place.ts';
 import type { Face } from './swatch-place.ts';
 
@@ -168,7 +169,7 @@ const NO_COLOUR: Lab = { l: 80, a: 0, b: 0 };
 
 function stockFacts(ask: GuideAsk, choice: Exclude<Choice, { kind: 'paper' }>): StockFacts {
   if (choice.kind === 'wanted') {
-    const name = `${nameOf(choice.lab).words} cardstock (to buy)`;
+    const name = `${capital(nameOf(choice.lab).words)} cardstock (to buy)`;
     return { key: `to buy ${hexFromLab(choice.lab)}`, name, lab: choice.lab, toBuy: true };
   }
   const supply = ask.supplies.find(({ id }) => id === choice.supply);

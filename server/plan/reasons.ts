@@ -135,12 +135,9 @@ function upReasons({ layers, shown, pinned }: Chosen, called: (layer: Layer) => 
   });
 }
 
-/** 'the panel', or the layer's own name where she gave one or a card has two of a kind. */
+/** 'the panel': as the layer is called wherever else the card is spoken of. */
 function callingOf(layers: readonly Layer[]): (layer: Layer) => string {
   // The base is as large as the card.
   const names = layerNames(layers, layers[0]!.box);
-  return (layer) => {
-    const single = layers.filter(({ role }) => role === layer.role).length === 1;
-    return `the ${single && layer.called === undefined ? layer.role : names.get(layer.id)!}`;
-  };
+  return ({ id }) => `the ${names.get(id)!}`;
 }

@@ -56,13 +56,18 @@ export function BaseDrawing({ hex, flat, from, scores }: Base): VNode {
       />
       {scores.map(({ at, said }, index) => {
         // Several measures stand one under the other.
-        const along =
-          (side ? height : width) *
-          (scores.length === 1 ? 0.5 : 0.3 + (0.4 * index) / scores.length);
+        const along = ((side ? height : width) * (index + 1)) / (scores.length + 1);
         const wide = (3.9 * said.length + 4) * unit;
         const scored = side ? `M${at} 0V${height}` : `M0 ${at}H${width}`;
         const measured = side ? `M0 ${along}H${at}` : `M${along} 0V${at}`;
-        const middle = side ? { x: at / 2, y: along } : { x: along, y: at / 2 };
+        const long = (side ? wide : 9.2 * unit) + 3 * unit;
+        const middleAt = labelAt(
+          at,
+          scores.map((one) => one.at),
+          side ? width : height,
+          long,
+        );
+        const middle = side ? { x: middleAt, y: along } : { x: along, y: middleAt };
         return (
           <g key={said}>
             <path class="measure-under" d={`${scored}${measured}`} />
@@ -88,6 +93,14 @@ export function BaseDrawing({ hex, flat, from, scores }: Base): VNode {
       })}
     </svg>
   );
+}
+
+/** The middle of a label so long: clear of the score lines, before its own where there is room, else behind it. */
+function labelAt(at: number, scores: readonly number[], end: number, long: number): number {
+  const before = Math.max(0, ...scores.filter((score) => score < at));
+  if (at - before >= long) return (before + at) / 2;
+  const after = Math.min(end, ...scores.filter((score) => score > at));
+  return after - at >= long ? at + long / 2 : (before + at) / 2;
 }
 
 function outline(spots: readonly Spot[]): string {
