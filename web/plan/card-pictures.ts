@@ -4,7 +4,7 @@ import { askFile } from '../wire/ask.ts';
 import { layBy } from '../offline/lay-by.ts';
 import { swatchAt } from '../pad/swatch-at.ts';
 import { whenIdle } from '../table/when-idle.ts';
-import { decoded } from './decoded.ts';
+import { decoded, forgetPapers } from './decoded.ts';
 import { showTogether } from './together.ts';
 
 /** How near a card is looked at: among the others, or alone and large. */
@@ -54,6 +54,7 @@ export function cardPicture(
     },
   );
   showTogether(`${nearness} ${planOf(drawing)}`, coming);
+  void coming.then(() => whenIdle(forgetUnshown));
   return place;
 }
 
@@ -111,9 +112,22 @@ async function filled(text: string, pixelsPerMm: number): Promise<string> {
   );
 }
 
+/** Forgets papers that nothing shows, and the drawings made with them; not while a drawing is still to be shown. */
+function forgetUnshown(): void {
+  if ([...places.values()].some((place) => place.peek() === null)) return;
+  const images = document.querySelectorAll('.drawn-card image');
+  const shown = new Set([...images].map((image) => image.getAttribute('href')));
+  for (const gone of forgetPapers((picture) => shown.has(picture)))
+    for (const [key, { svg }] of pictures) if (svg?.includes(`"${gone}"`)) forget(key);
+}
+
 function forgetOldest(): void {
   const [key] = pictures.keys();
-  const picture = pictures.get(key!)!;
-  pictures.delete(key!);
+  forget(key!);
+}
+
+function forget(key: string): void {
+  const picture = pictures.get(key)!;
+  pictures.delete(key);
   for (const [at, place] of places) if (place.peek() === picture) places.delete(at);
 }
