@@ -43,7 +43,10 @@ function problemOfRefusal({ kind, message, field, received, mend }: Refusal): Pr
     detail: sentence(message),
     field,
     mend,
-    ...(received === undefined ? {} : { received: shortened(received) }),
+    // Wishes that clash are named whole: the page offers to take them back.
+    ...(received === undefined
+      ? {}
+      : { received: kind === 'clash' ? received : shortened(received) }),
   });
 }
 

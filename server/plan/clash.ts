@@ -1,3 +1,4 @@
+import { layerNames } from '../layouts/layer-names.ts';
 import { expected, Refusal } from '../refusals/refusal.ts';
 import type { PlanAsk } from './ask.ts';
 import type { Pin } from './plan.ts';
@@ -23,7 +24,7 @@ export function refuseImpossible(ask: PlanAsk): void {
     kind: 'clash',
     field: clash.some((wish) => wish.kind === 'pin') ? 'pins' : 'without',
     received: clash.map((wish) => (wish.kind === 'pin' ? wish.pin : { without: wish.sheet })),
-    message: `These wishes cannot all hold: ${clash.map((wish) => said(ask, wish)).join('; ')}.`,
+    message: `These wishes cannot all hold: ${clash.map((wish) => said(ask, wish)).join('; ')}.${whyOf(ask, clash)}`,
     mend: shareASlot(ask, clash)
       ? 'Take back one of them, or allow more sheets: some of these cards are cut from one sheet now.'
       : 'Take back one of them.',
@@ -95,7 +96,36 @@ export function said(ask: PlanAsk, wish: Wish): string {
       ? []
       : [ask.supplies.find(({ id }) => id === pin.supply)?.name ?? pin.supply]),
   ];
-  return `${what.join(', ')} on ${pin.layer} of card ${pin.card}`;
+  return `${what.join(', ')} on the ${layerCalled(ask, pin)} of card ${pin.card}`;
+}
+
+/** What the page calls the layer of a pin. */
+function layerCalled(ask: PlanAsk, { card, layer }: Pin): string {
+  const layout = ask.cards.find(({ number }) => number === card)?.layout;
+  return (layout && layerNames(layout.layers, layout.card).get(layer)) ?? layer;
+}
+
+/** Why wishes for papers clash, where it is the cutting: too few copies of a sheet, or two sheets for pieces of one. */
+function whyOf(ask: PlanAsk, clash: readonly Wish[]): string {
+  const kept = clash.flatMap((wish) => {
+    if (wish.kind !== 'pin') return [];
+    const { pin } = wish;
+    const sheet = ask.pad.sheets.find(
+      ({ id, front, back }) => id === pin.sheet || [front?.id, back?.id].includes(pin.side),
+    );
+    const slot = ask.scheme.slots.find(({ pieces }) =>
+      pieces.some(({ piece }) => piece.card === pin.card && piece.layer === pin.layer),
+    );
+    return sheet === undefined || slot === undefined ? [] : [{ sheet, slot }];
+  });
+  if (kept.length < 2 || kept.length < clash.length) return '';
+  const slots = new Set(kept.map(({ slot }) => slot)).size;
+  const sheets = new Set(kept.map(({ sheet }) => sheet));
+  const [{ label, copies }] = [...sheets] as [(typeof kept)[number]['sheet']];
+  if (sheets.size === 1 && slots > copies)
+    return ` These pieces are cut from ${slots} sheets, and of ${label} there ${copies === 1 ? 'is 1' : `are ${copies}`}.`;
+  if (sheets.size > 1 && slots === 1) return ' These pieces are cut from one and the same sheet.';
+  return '';
 }
 
 function sideWords(ask: PlanAsk, id: string): string {

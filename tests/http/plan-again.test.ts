@@ -205,6 +205,7 @@ describe('what else a plan could be', () => {
     expect(answer).toMatchObject({ status: 409, field: 'pins' });
     expect(answer.received).toEqual(pins);
     for (const { card, layer } of pins) expect(answer.detail).toContain(`${layer} of card ${card}`);
+    expect(answer.detail).toMatch(/cut from 2 sheets, and of .+ there is 1\.$/);
     expect(answer.mend).toBe('Take back one of them.');
   });
 
