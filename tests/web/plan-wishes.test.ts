@@ -2,6 +2,8 @@ import { expect, test } from 'vitest';
 import type { Pad } from '../../server/contract/pads.ts';
 import type { Plan } from '../../server/contract/plans.ts';
 import { changedCards, pinnedAnew } from '../../web/plan/changed-cards.ts';
+import { pinsInWay } from '../../web/plan/wishes.ts';
+import { hindering } from '../../web/plan/swap-papers.ts';
 import { pinsOnSheet } from '../../web/plan/pins-on-sheet.ts';
 
 function planOf(...sides: string[]): Plan {
@@ -39,4 +41,42 @@ test('a sheet is kept by a pin of it and by a pin of either of its sides', () =>
     { card: 4, layer: 'mat', supply: 's1' },
   ];
   expect(pinsOnSheet(pad, pins, 's1').map(({ card }) => card)).toEqual([1, 3]);
+});
+
+test('of a refusal the older pins are found that are in the way of those wished last', () => {
+  const [old, other, put] = [
+    { card: 1, layer: 'band', side: 's2f' },
+    { card: 4, layer: 'band', side: 's3f' },
+    { card: 3, layer: 'outer', side: 's2b' },
+  ];
+  const problem = { type: '', title: '', status: 409, detail: '', field: 'pins' };
+  const named = { ...problem, received: [old, put] };
+  expect(pinsInWay(named, [old, other], [put])).toEqual([old]);
+  expect(pinsInWay(named, [old, other], [])).toEqual([]);
+  expect(pinsInWay({ ...named, status: 404 }, [old], [put])).toEqual([]);
+  expect(pinsInWay(null, [old], [put])).toEqual([]);
+});
+
+test('a pin that keeps the one copy of a sheet in other pieces hinders a pull', () => {
+  const layer = (id: string, sheet: string, side: string): object => ({ layer: id, sheet, side });
+  const plan = {
+    asked: {},
+    cards: [
+      { number: 1, layers: [layer('band', 's2', 's2f')] },
+      { number: 2, layers: [layer('band', 's2', 's2b')] },
+      { number: 3, layers: [layer('outer', 's12', 's12f')] },
+    ],
+    sheetsUsed: [
+      { slot: 'A', sheet: 's2', cards: [1, 2] },
+      { slot: 'B', sheet: 's12', cards: [3] },
+    ],
+  } as unknown as Plan;
+  const pin = { card: 1, layer: 'band', side: 's2f' };
+  const [from, to] = [
+    { card: 2, layer: 'band' },
+    { card: 3, layer: 'outer' },
+  ];
+  expect(hindering(plan, [pin], from, to, () => 1)).toEqual([pin]);
+  expect(hindering(plan, [pin], from, to, () => 2)).toEqual([]);
+  expect(hindering(plan, [], from, to, () => 1)).toEqual([]);
 });

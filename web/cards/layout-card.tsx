@@ -27,7 +27,7 @@ export function LayoutCard({ layout, pad }: { layout: LayoutListing; pad: string
         <img src={drawn(layout.drawing)} alt="" loading="lazy" />
       </button>
       <div class="layout-words">
-        <strong>{layout.name}</strong>
+        <strong onClick={() => setCount(pad, layout.id, count + 1)}>{layout.name}</strong>
         <OpenEditor from={layout} pad={pad} />
         <span class="small">{cardsWords.papers(layout.papers)}</span>
         {kept && (

@@ -61,7 +61,13 @@ export function PlanTable(table: OnTable): VNode {
         <StepButtons {...steps} />
       </div>
       <Verdict table={table} anew={told ? null : anew} />
-      {problem && !opened && <Mishap problem={problem} away={hers.forgetProblem} />}
+      {problem && !opened && (
+        <Mishap
+          problem={problem}
+          away={hers.forgetProblem}
+          {...(hers.insist ? { otherwise: { say: planWords.insist, act: hers.insist } } : {})}
+        />
+      )}
       <ChooseAgain plan={plan} supplies={table.supplies} busy={busy} choose={hers.chooseAgain} />
       <PapersChanged
         plan={plan}
@@ -93,7 +99,7 @@ export function PlanTable(table: OnTable): VNode {
       )}
       <p class="small pull-hint">{planWords.pull.hint}</p>
       <VerdictMore table={table} open={setOpen} />
-      <PulledPaper {...table} />
+      <PulledPaper table={table} pins={wishes.pins ?? []} />
       <TasteSliders taste={wishes.taste} wish={(taste) => wish({ taste })} />
       <WhatElse table={table} wishes={wishes} busy={busy} wish={wish} take={take} />
       <div class="onward">

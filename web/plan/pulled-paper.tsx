@@ -1,4 +1,5 @@
 import type { VNode } from 'preact';
+import type { Pin } from '../../server/contract/plans.ts';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import { layerPath } from '../layouts/layer-path.ts';
 import { millimetres } from '../lengths/lengths.ts';
@@ -8,17 +9,23 @@ import { padWords } from '../words/pad.ts';
 import { planWords } from '../words/plan.ts';
 import { ROOM } from './paper-under.ts';
 import { at, from, over } from './pulled.ts';
-import { sideAt, whyNot, type Spot } from './swap-papers.ts';
+import { hindering, sideAt, whyNot, type Spot } from './swap-papers.ts';
 import type { OnTable } from './table-of.ts';
 
 /** The paper under the finger, and what would become of it if it were let go here. */
-export function PulledPaper({ plan, pad }: OnTable): VNode | null {
+export function PulledPaper({
+  table: { plan, pad },
+  pins,
+}: {
+  table: OnTable;
+  pins: readonly Pin[];
+}): VNode | null {
   const mine = from.value;
   const faced = mine && sideIn(pad, sideAt(plan.cards, mine) ?? undefined);
   if (!mine || !faced) return null;
   const { x, y, finger } = at.value;
   const theirs = over.value;
-  const no = theirs && whyNot(plan.cards, mine, theirs);
+  const no = theirs && (whyNot(plan.cards, mine, theirs) ?? kept(theirs));
   return (
     <div
       class={finger ? 'pulled by-finger' : 'pulled'}
@@ -30,6 +37,14 @@ export function PulledPaper({ plan, pad }: OnTable): VNode | null {
       </span>
     </div>
   );
+
+  /** What she keeps may rule it out; it can be let go all the same, and is then asked. */
+  function kept(spot: Spot): string | null {
+    const copies = (id: string): number => pad.sheets.find((one) => one.id === id)?.copies ?? 1;
+    const [pin] = hindering(plan, pins, mine!, spot, copies);
+    const there = pin && sideIn(pad, pin.side);
+    return there ? planWords.pull.kept(there.sheet.label, pin.card) : null;
+  }
 
   function nameAt(spot: Spot): string {
     const there = sideIn(pad, sideAt(plan.cards, spot) ?? undefined);

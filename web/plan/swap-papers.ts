@@ -1,4 +1,4 @@
-import type { Pin, PlannedCard } from '../../server/contract/plans.ts';
+import type { Pin, Plan, PlannedCard } from '../../server/contract/plans.ts';
 import { planWords } from '../words/plan.ts';
 import { withPin } from './wishes.ts';
 
@@ -27,6 +27,55 @@ export function whyNot(cards: readonly PlannedCard[], from: Spot, to: Spot): str
   if (mine === null || theirs === null) return planWords.pull.noPaper;
   if (mine === theirs) return planWords.pull.same;
   return null;
+}
+
+/**
+ * The pins that hinder two papers from changing over, as far as the page can tell: those that keep the only copy of
+ * a sheet in another sheet's pieces. Where the number of sheets is hers, each plan is cut anew, and nothing is told.
+ *
+ * Takes       the plan, its pins, the two layers, and how many copies there are of a sheet.
+ */
+export function hindering(
+  { cards, sheetsUsed, asked }: Pick<Plan, 'cards' | 'sheetsUsed' | 'asked'>,
+  pins: readonly Pin[],
+  from: Spot,
+  to: Spot,
+  copiesOf: (sheet: string) => number,
+): Pin[] {
+  if (asked.sheets !== undefined) return [];
+  const places = [
+    { sheet: sheetAt(from), slot: slotAt(to) },
+    { sheet: sheetAt(to), slot: slotAt(from) },
+  ];
+  return pins.filter(({ card, layer, side }) => {
+    if (side === undefined || [from, to].some((spot) => sameSpot(spot, { card, layer })))
+      return false;
+    const there = { card, layer };
+    // A pin is known by what lies there: the plan keeps it.
+    if (sideAt(cards, there) !== side) return false;
+    const [sheet, slot] = [sheetAt(there), slotAt(there)];
+    return places.some(
+      (place) =>
+        place.sheet === sheet &&
+        slot !== null &&
+        place.slot !== null &&
+        place.slot !== slot &&
+        copiesOf(sheet!) === 1,
+    );
+  });
+
+  function sheetAt({ card, layer }: Spot): string | undefined {
+    return cards.find(({ number }) => number === card)?.layers.find((one) => one.layer === layer)
+      ?.sheet;
+  }
+
+  /** Null where several slots of one sheet give pieces to the card. */
+  function slotAt(spot: Spot): string | null {
+    const found = sheetsUsed.filter(
+      (one) => one.sheet === sheetAt(spot) && one.cards.includes(spot.card),
+    );
+    return found.length === 1 ? found[0]!.slot : null;
+  }
 }
 
 export function sideAt(cards: readonly PlannedCard[], { card, layer }: Spot): string | null {

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
-import type { Plan } from '../../server/contract/plans.ts';
+import type { Pin, Plan } from '../../server/contract/plans.ts';
 import type { Problem } from '../../server/contract/values.ts';
 import { announce } from '../table/announce.tsx';
 import { settle } from '../table/way.ts';
@@ -11,7 +11,7 @@ import { slotsOf } from './slots-of.ts';
 import type { Step } from './steps.ts';
 import type { OnTable } from './table-of.ts';
 import { WishLine, type Wished } from './wish-line.ts';
-import { asChange, wishesOf, type Wishes } from './wishes.ts';
+import { asChange, pinsInWay, samePin, wishesOf, withPin, type Wishes } from './wishes.ts';
 
 /** What a wish has changed: the plan it made and the one it came from, all cards that changed, and those she did not touch. */
 export interface Changed {
@@ -46,6 +46,8 @@ export interface OnWishes {
   /** Puts away what is said of cards that changed too. */
   readonly keepChanged: () => void;
   readonly forgetProblem: () => void;
+  /** Does what was refused, and takes back the pins that it clashed with; null where none is known. */
+  readonly insist: (() => void) | null;
 }
 
 /** All that she wishes of a plan, one after the other. */
@@ -53,6 +55,7 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
   const [problem, setProblem] = useState<Problem | null>(null);
   const [waiting, setWaiting] = useState<readonly Hers[]>([]);
   const [changed, setChanged] = useState<Changed | null>(null);
+  const [last, setLast] = useState<readonly Pin[]>([]);
   const shown = useRef(plan);
   shown.current = plan;
   const line = useRef<WishLine<Hers> | null>(null);
@@ -75,6 +78,8 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
 
   function wish(wanted: Partial<Wishes>): void {
     setProblem(null);
+    const before = wishes.pins ?? [];
+    setLast((wanted.pins ?? []).filter((pin) => !before.some((one) => samePin(one, pin))));
     const change = asChange(wishes, wanted);
     line.current?.wish({
       change,
@@ -108,8 +113,16 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
     settle({ at: 'plan', pad: pad.id, plan: step.plan });
   }
 
+  const inWay = pinsInWay(problem, wishes.pins ?? [], last);
   return {
     wishes,
+    insist:
+      inWay.length === 0 || waiting.length > 0
+        ? null
+        : () => {
+            const left = (wishes.pins ?? []).filter((pin) => !inWay.includes(pin));
+            wish({ pins: last.reduce(withPin, left) });
+          },
     busy: waiting.length > 0,
     problem,
     changed: changed?.plan === plan.id ? changed : null,

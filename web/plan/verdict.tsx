@@ -35,10 +35,11 @@ export function VerdictMore({
 }): VNode {
   const { plan } = table;
   const { weakest } = plan;
+  const byTaste = Object.values(plan.asked.taste ?? {}).some((wish) => wish !== 0);
   return (
     <section class="verdict" aria-label={planWords.verdict}>
       <p>
-        {planWords.value(plan.value, plan.bound, plan.cards.length)}{' '}
+        {planWords.value(plan.value, plan.bound, plan.cards.length, byTaste)}{' '}
         {planWords.uses(plan.sheetsUsed.length, plan.fewestSheets, plan.fewestSheetsProven)}{' '}
         {weakest !== null && (
           <button type="button" class="in-text" onClick={() => open(weakest)}>

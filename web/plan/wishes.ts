@@ -1,3 +1,4 @@
+import type { Problem } from '../../server/contract/values.ts';
 import type { NewPlan, Pin, Plan } from '../../server/contract/plans.ts';
 
 /** What she asked of a plan. */
@@ -24,7 +25,7 @@ export function asChange(seen: Wishes, wanted: Partial<Wishes>): (wishes: Wishes
   };
 }
 
-function samePin(a: Pin, b: Pin): boolean {
+export function samePin(a: Pin, b: Pin): boolean {
   return (
     a.card === b.card &&
     a.layer === b.layer &&
@@ -45,4 +46,18 @@ export function withoutPin(pins: readonly Pin[], card: number, layer: string): P
 
 export function pinOf(pins: readonly Pin[], card: number, layer: string): Pin | undefined {
   return pins.find((pin) => pin.card === card && pin.layer === layer);
+}
+
+/** The older pins that a refusal names beside those that were wished last. */
+export function pinsInWay(
+  problem: Problem | null,
+  pins: readonly Pin[],
+  last: readonly Pin[],
+): Pin[] {
+  if (problem?.status !== 409 || problem.field !== 'pins' || !Array.isArray(problem.received))
+    return [];
+  const named = problem.received as readonly Pin[];
+  const isNamed = (pin: Pin): boolean => named.some((one) => samePin(one, pin));
+  if (!last.some(isNamed)) return [];
+  return pins.filter((pin) => isNamed(pin) && !last.some((one) => samePin(one, pin)));
 }

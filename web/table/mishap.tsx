@@ -6,12 +6,14 @@ import { Icon } from './icon.tsx';
 interface MishapProps {
   readonly problem: Problem;
   readonly again?: () => void;
+  /** What can be done instead. */
+  readonly otherwise?: { readonly say: string; readonly act: () => void };
   /** Takes the notice away. */
   readonly away?: () => void;
 }
 
 /** A problem in plain words with what to do, and a way to try again. */
-export function Mishap({ problem, again, away }: MishapProps): VNode {
+export function Mishap({ problem, again, otherwise, away }: MishapProps): VNode {
   return (
     <div class="mishap" role="alert">
       <Icon name="caution" />
@@ -23,6 +25,11 @@ export function Mishap({ problem, again, away }: MishapProps): VNode {
         {again && (
           <button type="button" class="button quiet" onClick={again}>
             {mishapWords.again}
+          </button>
+        )}
+        {otherwise && (
+          <button type="button" class="button quiet" onClick={otherwise.act}>
+            {otherwise.say}
           </button>
         )}
       </div>

@@ -47,8 +47,11 @@ export const planWords = {
     onto: 'Pull it onto another paper',
     swap: (other: string): string => `Change over with ${other}`,
     same: 'The same paper lies there',
+    kept: (sheet: string, card: number): string =>
+      `You keep the one ${sheet} on card ${card}, cut from another sheet than this`,
     noPaper: 'No patterned paper lies there',
   },
+  insist: 'Do it all the same, and keep the other no longer',
   steps: 'Undo and redo',
   undo: 'Undo',
   redo: 'Redo',
@@ -90,11 +93,12 @@ export const planWords = {
   wanted: (name: string): string => `cardstock to find: ${name}`,
   plain: 'plain cardstock',
   noCardstock: 'Add your cardstock under Supplies, and it can be chosen here.',
-  value: (value: number, bound: number, cards: number): string => {
+  value: (value: number, bound: number, cards: number, byTaste: boolean): string => {
+    const by = byTaste ? 'Counted by how you like them, its' : 'Its';
     const [now, most] = [value, bound].map((sum) => Math.round((100 * sum) / cards));
     return now === most
-      ? `Its cards go together ${now} of 100 on average.`
-      : `Its cards go together ${now} of 100 on average; no choice of papers passes ${Math.ceil((100 * bound) / cards)}.`;
+      ? `${by} cards go together ${now} of 100 on average.`
+      : `${by} cards go together ${now} of 100 on average; no choice of papers passes ${Math.ceil((100 * bound) / cards)}.`;
   },
   else: {
     heading: 'What else could it be?',
