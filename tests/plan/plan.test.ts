@@ -442,7 +442,7 @@ describe('what cannot be met', () => {
     const said = refusal(() => planCards({ ...world, pins }));
     expect(said.kind).toBe('clash');
     expect(said.received).toEqual([pins[0], pins[2]]);
-    expect(said.message).toContain('the front of S1 on panel of card 1');
+    expect(said.message).toContain('the front of S1 on the panel of card 1');
     expect(said.mend).toContain('allow more sheets');
     const without = refusal(() => planCards({ ...world, pins: [pins[0]!], without: ['S1'] }));
     expect(without.received).toEqual([pins[0], { without: 'S1' }]);
