@@ -63,6 +63,8 @@ describe('the best of her supplies', () => {
     const service = await mount(await newFolder());
     const pad = await filledPad(service);
     const shell = await add(service, 'cardstock', 'Shell', [92, 1, 6]);
+    // For the mats, which would not be seen on a base like themselves.
+    await add(service, 'cardstock', 'Slate', [30, 0, -8]);
     const left = (sheets: number | null): Promise<unknown> =>
       ask(service, 'PATCH', `/api/supplies/${shell}`, { sheets });
     await left(1);
