@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
-import type { PlannedCard } from '../../server/contract/plans.ts';
+import type { Pin, PlannedCard } from '../../server/contract/plans.ts';
 import { planWords } from '../words/plan.ts';
 import { cardPicture, drawnAt, type CardPicture, type Nearness } from './card-pictures.ts';
 import { DrawnCard } from './drawn-card.tsx';
@@ -12,13 +12,15 @@ import type { OnTable } from './table-of.ts';
 interface Props {
   readonly card: PlannedCard;
   readonly table: OnTable;
+  /** What she keeps, which may rule out a pull. */
+  readonly pins: readonly Pin[];
   readonly nearness: Nearness;
   /** Whether its words stand elsewhere, so that it is only to be looked at. */
   readonly silent?: boolean;
 }
 
 /** The picture of a card at its true proportion. Its place is kept before it is drawn, and the picture before stays until the next one is here. */
-export function CardImage({ card, table, nearness, silent }: Props): VNode {
+export function CardImage({ card, table, pins, nearness, silent }: Props): VNode {
   const ratio = ratioOf(table, card);
   const picture = cardPicture(drawnAt(card), nearness).value;
   const before = useRef<CardPicture | null>(null);
@@ -33,7 +35,7 @@ export function CardImage({ card, table, nearness, silent }: Props): VNode {
         <DrawnCard picture={before.current} label={silent ? '' : planWords.card(card.number)} />
       )}
       {nearness === 'table' && (
-        <PullMarks card={card.number} layout={layoutOf(table, card)} table={table} />
+        <PullMarks card={card.number} layout={layoutOf(table, card)} table={table} pins={pins} />
       )}
     </span>
   );

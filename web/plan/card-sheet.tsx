@@ -4,7 +4,7 @@ import type { Pin, PlannedCard, PlannedLayer } from '../../server/contract/plans
 import type { Problem } from '../../server/contract/values.ts';
 import { Dialog } from '../table/dialog.tsx';
 import { Icon } from '../table/icon.tsx';
-import { Mishap } from '../table/mishap.tsx';
+import { Mishap, type Instead } from '../table/mishap.tsx';
 import { planWords } from '../words/plan.ts';
 import { words } from '../words/words.ts';
 import { Alternatives } from './alternatives.tsx';
@@ -24,6 +24,8 @@ interface Props {
   /** Whether she has waited for a while already. */
   readonly late: boolean;
   readonly problem: Problem | null;
+  /** Does what was refused, and takes back what it clashed with; null where none is known. */
+  readonly insist: Instead | null;
   /** Other cards that took other papers because of what she wished last. */
   readonly changedToo: readonly number[];
   readonly pin: (pins: Pin[]) => void;
@@ -33,13 +35,13 @@ interface Props {
 
 /** One card close up: its layers, why they go together, and what could lie there instead. */
 export function CardSheet(props: Props): VNode {
-  const { card, table, busy, late, problem, changedToo, show } = props;
+  const { card, table, busy, late, problem, insist, changedToo, show } = props;
   const [swapping, setSwapping] = useState<string | null>(null);
   return (
     <Dialog title={titleOf(card, table)} close={() => show(null)} wide>
       <div class={late ? 'card-close busy' : 'card-close'} aria-busy={busy}>
         <div class="card-close-picture">
-          <CardImage card={card} table={table} nearness="close" />
+          <CardImage card={card} table={table} pins={props.pins} nearness="close" />
           <StepButtons {...props.steps} />
           {changedToo.length > 0 && (
             <p class="small changed-here">
@@ -51,7 +53,7 @@ export function CardSheet(props: Props): VNode {
         <div class="card-close-words">
           <p class="score-words">{words.goes(card.score)}</p>
           <p class="lead">{card.why}</p>
-          {problem && <Mishap problem={problem} />}
+          {problem && <Mishap problem={problem} otherwise={insist} />}
           <Layers {...props} swapping={swapping} swap={setSwapping} />
           <Reasons reasons={card.reasons} />
         </div>

@@ -62,11 +62,7 @@ export function PlanTable(table: OnTable): VNode {
       </div>
       <Verdict table={table} anew={told ? null : anew} />
       {problem && !opened && (
-        <Mishap
-          problem={problem}
-          away={hers.forgetProblem}
-          {...(hers.insist ? { otherwise: { say: planWords.insist, act: hers.insist } } : {})}
-        />
+        <Mishap problem={problem} away={hers.forgetProblem} otherwise={hers.insist} />
       )}
       <ChooseAgain plan={plan} supplies={table.supplies} busy={busy} choose={hers.chooseAgain} />
       <PapersChanged
@@ -81,7 +77,7 @@ export function PlanTable(table: OnTable): VNode {
             <PlannedPicture
               card={card}
               table={table}
-              pinned={(wishes.pins ?? []).some((pin) => pin.card === card.number)}
+              pins={wishes.pins ?? []}
               changed={now?.cards.includes(card.number) ?? false}
               open={() => setOpen(card.number)}
             />
@@ -118,6 +114,7 @@ export function PlanTable(table: OnTable): VNode {
           busy={busy}
           late={late}
           problem={problem}
+          insist={hers.insist}
           changedToo={now?.too ?? []}
           pin={(pins) => wish({ pins })}
           show={setOpen}

@@ -1,5 +1,5 @@
 import type { VNode } from 'preact';
-import type { PlannedCard } from '../../server/contract/plans.ts';
+import type { Pin, PlannedCard } from '../../server/contract/plans.ts';
 import { Icon } from '../table/icon.tsx';
 import { planWords } from '../words/plan.ts';
 import { words } from '../words/words.ts';
@@ -10,18 +10,19 @@ import type { OnTable } from './table-of.ts';
 interface Props {
   readonly card: PlannedCard;
   readonly table: OnTable;
-  readonly pinned: boolean;
+  readonly pins: readonly Pin[];
   /** Whether the last wish gave it other papers. */
   readonly changed: boolean;
   readonly open: () => void;
 }
 
 /** One planned card: its picture at true proportion, how well it goes together, the sentence why. */
-export function PlannedPicture({ card, table, pinned, changed, open }: Props): VNode {
+export function PlannedPicture({ card, table, pins, changed, open }: Props): VNode {
   const { plan } = table;
+  const pinned = pins.some((pin) => pin.card === card.number);
   return (
     <button type="button" class="planned-card" onClick={open}>
-      <CardImage card={card} table={table} nearness="table" silent />
+      <CardImage card={card} table={table} pins={pins} nearness="table" silent />
       <span class="planned-line">
         <strong>{planWords.card(card.number)}</strong>
         <span class="score-words">{words.goes(card.score)}</span>

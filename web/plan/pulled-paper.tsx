@@ -25,7 +25,7 @@ export function PulledPaper({
   if (!mine || !faced) return null;
   const { x, y, finger } = at.value;
   const theirs = over.value;
-  const no = theirs && (whyNot(plan.cards, mine, theirs) ?? kept(theirs));
+  const no = theirs && ruledOut({ plan, pad }, pins, mine, theirs);
   return (
     <div
       class={finger ? 'pulled by-finger' : 'pulled'}
@@ -38,28 +38,36 @@ export function PulledPaper({
     </div>
   );
 
-  /** What she keeps may rule it out; it can be let go all the same, and is then asked. */
-  function kept(spot: Spot): string | null {
-    const copies = (id: string): number => pad.sheets.find((one) => one.id === id)?.copies ?? 1;
-    const [pin] = hindering(plan, pins, mine!, spot, copies);
-    const there = pin && sideIn(pad, pin.side);
-    return there ? planWords.pull.kept(there.sheet.label, pin.card) : null;
-  }
-
   function nameAt(spot: Spot): string {
     const there = sideIn(pad, sideAt(plan.cards, spot) ?? undefined);
     return there ? padWords.sideName(there.sheet.label, there.face) : '';
   }
 }
 
+/** Why not, in words; what she keeps may rule it out too: it can be let go all the same, and is then asked. */
+function ruledOut(
+  { plan, pad }: Pick<OnTable, 'plan' | 'pad'>,
+  pins: readonly Pin[],
+  mine: Spot,
+  theirs: Spot,
+): string | null {
+  const no = whyNot(plan.cards, mine, theirs);
+  if (no !== null) return no;
+  const copies = (id: string): number => pad.sheets.find((one) => one.id === id)?.copies ?? 1;
+  const [pin] = hindering(plan, pins, mine, theirs, copies);
+  const there = pin && sideIn(pad, pin.side);
+  return there ? planWords.pull.kept(there.sheet.label, pin.card) : null;
+}
+
 interface Props {
   readonly card: number;
   readonly layout: LayoutListing | undefined;
   readonly table: OnTable;
+  readonly pins: readonly Pin[];
 }
 
 /** On the picture of a card: the paper that is pulled off it, or the one on which another would be let go. */
-export function PullMarks({ card, layout, table }: Props): VNode | null {
+export function PullMarks({ card, layout, table, pins }: Props): VNode | null {
   const mine = from.value;
   const theirs = over.value;
   const spots = [mine, theirs].filter((spot) => spot?.card === card);
@@ -67,7 +75,7 @@ export function PullMarks({ card, layout, table }: Props): VNode | null {
   const [width, height] = [layout.card.width, layout.card.height].map(
     (side) => (millimetres(side) ?? 0) + 2 * ROOM,
   );
-  const fits = theirs !== null && whyNot(table.plan.cards, mine, theirs) === null;
+  const fits = theirs !== null && ruledOut(table, pins, mine, theirs) === null;
   return (
     <svg class="pull-marks" viewBox={`${-ROOM} ${-ROOM} ${width} ${height}`} aria-hidden="true">
       {spots.map((spot) => {

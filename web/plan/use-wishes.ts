@@ -1,6 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import type { Pin, Plan } from '../../server/contract/plans.ts';
 import type { Problem } from '../../server/contract/values.ts';
+import type { Instead } from '../table/mishap.tsx';
 import { announce } from '../table/announce.tsx';
 import { settle } from '../table/way.ts';
 import { planWords } from '../words/plan.ts';
@@ -47,7 +48,7 @@ export interface OnWishes {
   readonly keepChanged: () => void;
   readonly forgetProblem: () => void;
   /** Does what was refused, and takes back the pins that it clashed with; null where none is known. */
-  readonly insist: (() => void) | null;
+  readonly insist: Instead | null;
 }
 
 /** All that she wishes of a plan, one after the other. */
@@ -119,9 +120,12 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
     insist:
       inWay.length === 0 || waiting.length > 0
         ? null
-        : () => {
-            const left = (wishes.pins ?? []).filter((pin) => !inWay.includes(pin));
-            wish({ pins: last.reduce(withPin, left) });
+        : {
+            say: planWords.insist([...new Set(inWay.map(({ card }) => card))]),
+            act: () => {
+              const left = (wishes.pins ?? []).filter((pin) => !inWay.includes(pin));
+              wish({ pins: last.reduce(withPin, left) });
+            },
           },
     busy: waiting.length > 0,
     problem,

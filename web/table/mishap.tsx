@@ -3,11 +3,16 @@ import type { Problem } from '../../server/contract/values.ts';
 import { mishapWords } from '../words/mishap.ts';
 import { Icon } from './icon.tsx';
 
+/** What can be done instead, and what is said of it. */
+export interface Instead {
+  readonly say: string;
+  readonly act: () => void;
+}
+
 interface MishapProps {
   readonly problem: Problem;
   readonly again?: () => void;
-  /** What can be done instead. */
-  readonly otherwise?: { readonly say: string; readonly act: () => void };
+  readonly otherwise?: Instead | null;
   /** Takes the notice away. */
   readonly away?: () => void;
 }

@@ -48,10 +48,12 @@ export const planWords = {
     swap: (other: string): string => `Change over with ${other}`,
     same: 'The same paper lies there',
     kept: (sheet: string, card: number): string =>
-      `You keep the one ${sheet} on card ${card}, cut from another sheet than this`,
+      `Your one ${sheet} is kept for card ${card}; this piece would need a second`,
     noPaper: 'No patterned paper lies there',
   },
-  insist: 'Do it all the same, and keep the other no longer',
+  /** Of a wish that clashes with what is kept on these cards. */
+  insist: (cards: readonly number[]): string =>
+    `Do it, and let go of the paper kept on ${cardsNamed(cards)}`,
   steps: 'Undo and redo',
   undo: 'Undo',
   redo: 'Redo',

@@ -25,7 +25,7 @@ export function pullPapers(at: () => Table): void {
     const pulled = [from, to].map(({ key }) => Number(key.split('/')[0]));
     const too = (await markedChanged(page)).filter((card) => !pulled.includes(card));
     const { otherwise } = await planOf(page);
-    const told = otherwise ? /lie a little better otherwise/ : /changed too/;
+    const told = otherwise ? /would go a little better with other papers/ : /changed too/;
     const times = otherwise || too.length > 0 ? 2 : 0;
     await expect.poll(() => page.getByText(told).count()).toBe(times);
     await page.getByRole('button', { name: 'Undo' }).first().click();
