@@ -1,8 +1,7 @@
 import type { CutStep } from '../cutting/cut-steps.ts';
-import type { PlacedPiece, Slot } from '../cutting/piece.ts';
+import type { Slot } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Size } from '../lengths/length.ts';
-import type { Fold } from '../layouts/layout.ts';
 import { cutLines } from './cut-lines.ts';
 import type { CutLine } from './cut-lines.ts';
 import { RADIUS, numberSpots, taken } from './cut-numbers.ts';
@@ -27,8 +26,6 @@ export interface CutPictureAsk extends Lying {
   readonly scale: number;
   /** What the sheet looks like, in its own mm. */
   readonly face: readonly Mark[];
-  /** Where a piece is scored later; left out for papers, which are not folded. */
-  readonly foldOf?: (placed: PlacedPiece) => Fold | null;
 }
 
 /** A sheet with its numbered cuts, what is left over hatched, and every piece labelled. From 0, 0. */
@@ -62,7 +59,7 @@ export function cutPicture(ask: CutPictureAsk): Mark[] {
     ground,
     { kind: 'area', corners: scaled(whole, scale), edge: { width: 0.5, colour: INK } },
     ...finishes.flatMap((line) => drawnFinish(line, scale)),
-    ...ask.slot.pieces.flatMap((placed) => scoreLines(placed, ask.foldOf?.(placed) ?? null, scale)),
+    ...labelled.flatMap(({ placed, fold }) => scoreLines(placed, fold ?? null, scale)),
     ...lines.flatMap((line) => drawnCut(line, scale)),
     ...finishes.flatMap(({ marks }) => scaled(marks, scale).map(pencilMark)),
     ...pieceLabels(

@@ -1,4 +1,5 @@
 import type { PlacedPiece } from '../cutting/piece.ts';
+import type { Fold } from '../layouts/layout.ts';
 import { shapeCorners } from '../layouts/outline.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Length } from '../lengths/length.ts';
@@ -38,11 +39,13 @@ export function plainTurn({ turned, pair }: PlacedPiece): Turn {
   return (((turned ? 90 : 0) + 360 - (pair?.spin ?? 0)) % 360) as Turn;
 }
 
-/** A piece on its sheet: its turn, clockwise, to lie on its card (null for plain paper), and the side it shows. */
+/** A piece on its sheet: its turn, clockwise, to lie on its card (null for plain paper), the side it shows, its fold. */
 export interface LaidPiece {
   readonly placed: PlacedPiece;
   readonly turn: Turn | null;
   readonly showsOther: boolean;
+  /** How it is folded later, where it is. */
+  readonly fold?: Fold | null;
 }
 
 /** How the pieces of a sheet lie on it. */
@@ -51,11 +54,18 @@ export interface Lying {
   readonly turnOf: (placed: PlacedPiece) => Turn | null;
   /** True for pieces that show the side that lies down. */
   readonly showsOther: (placed: PlacedPiece) => boolean;
+  /** Where a piece is scored later; left out for papers, which are not folded. */
+  readonly foldOf?: (placed: PlacedPiece) => Fold | null;
 }
 
 /** One of these pieces. */
-export function laidPiece(placed: PlacedPiece, { turnOf, showsOther }: Lying): LaidPiece {
-  return { placed, turn: turnOf(placed), showsOther: showsOther(placed) };
+export function laidPiece(placed: PlacedPiece, { turnOf, showsOther, foldOf }: Lying): LaidPiece {
+  return {
+    placed,
+    turn: turnOf(placed),
+    showsOther: showsOther(placed),
+    fold: foldOf?.(placed) ?? null,
+  };
 }
 
 /**

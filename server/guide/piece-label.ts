@@ -4,11 +4,12 @@ import { labelChoices, labelMarks } from './label-choices.ts';
 import type { LabelChoice } from './label-choices.ts';
 import { keptOnSheet, laid, sharedArea } from './laid.ts';
 import type { LaidPiece, Taken } from './laid.ts';
+import { scoresTaken } from './score-lines.ts';
 
 /**
  * The labels of the pieces: the card's number, the layer, whether it shows the other side, and an arrow to
  * the card's up, set along the longer side. A label lies on what is kept of its own piece, so that none
- * hides another; in a crowded place it moves along its piece, stands without words, or with its arrow under
+ * hides another, nor where it is scored; in a crowded place it moves along its piece, stands without words, or with its arrow under
  * the number, or smaller, but never smaller than the smallest letters that are printed.
  */
 export function pieceLabels(
@@ -44,13 +45,14 @@ function placedLabel(one: LaidPiece, scale: number, badges: readonly Taken[]): P
   const whole = laid(one.placed, scale);
   const kept = keptOnSheet(one).map(({ x, y }) => ({ x: scale * x, y: scale * y }));
   const tall = whole.height > whole.width * 1.25;
+  const others = [...badges, ...scoresTaken(one.placed, one.fold ?? null, scale)];
   const choices = labelChoices(one, Math.min(whole.width, whole.height));
   let best: (PlacedLabel & { readonly hidden: number }) | null = null;
   for (const choice of choices) {
     for (const spot of spotsIn(whole, kept, reach({ x: 0, y: 0 }, choice, tall))) {
       const mine = reach(spot, choice, tall);
       if (!liesOn(kept, mine)) continue;
-      const hidden = badges.reduce((sum, badge) => sum + sharedArea(mine, badge), 0);
+      const hidden = others.reduce((sum, badge) => sum + sharedArea(mine, badge), 0);
       if (best === null || hidden < best.hidden - 1e-9) best = { spot, choice, tall, hidden };
       if (hidden === 0) return best;
     }

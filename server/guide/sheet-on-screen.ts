@@ -46,14 +46,14 @@ export interface SheetToShow extends Lying {
 const ROOM = 3;
 
 export function sheetOnScreen(
-  { slot, together, size, width, turnOf, showsOther }: SheetToShow,
+  { slot, together, size, width, ...lying }: SheetToShow,
   ruler: Ruler,
 ): SheetOnScreen {
-  const drawn = { scale: scaleOf(size, width), room: ROOM, turnOf, showsOther };
+  const drawn = { scale: scaleOf(size, width), room: ROOM, ...lying };
   return {
     drawing: drawingOf(size, width),
     steps: shownSteps(cutSteps(slot), slot, size, drawn, ruler),
-    pieces: piecesOn(slot, ruler, showsOther),
+    pieces: piecesOn(slot, ruler, lying.showsOther),
     left: timesSaid(together.flatMap(worthKeeping).map((left) => sizeSaid(left, ruler))),
   };
 }

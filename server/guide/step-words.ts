@@ -190,12 +190,7 @@ function finishWords(step: FinishingStep, slot: Slot, ruler: Ruler, lying: Lying
 }
 
 /** Two triangles of one rectangle: one cut, from corner to corner. */
-function partedWords(
-  step: SlantStep,
-  twin: string,
-  laid: string,
-  slot: Slot,
-): StepWords {
+function partedWords(step: SlantStep, twin: string, laid: string, slot: Slot): StepWords {
   const [one, other] = [pieceSaid(step.piece, slot), twinSaid(step.piece, twin, slot)];
   const kept = keptSaid(step, slot)
     .replace(/^ Keep t/, 'T')

@@ -112,10 +112,10 @@ export function stockSheetDrawing(sheet: StockSheet): string {
 
 /** Its cuts and pieces for the screen. */
 export function stockSheetOnScreen(
-  { slot, together, scheme }: StockSheet,
+  { slot, together, scheme, foldOf }: StockSheet,
   ruler: Ruler,
 ): SheetOnScreen {
-  const shown = { slot, together, size: scheme.sheet, width: WIDTH, ...PLAIN };
+  const shown = { slot, together, size: scheme.sheet, width: WIDTH, ...PLAIN, foldOf };
   return sheetOnScreen(shown, ruler);
 }
 

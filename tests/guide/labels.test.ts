@@ -40,6 +40,21 @@ describe.each(WORLDS)('the labels of the pieces of %s', (_, ask) => {
     expect(seen).toBeGreaterThan(0);
   });
 
+  test('stand clear of the lines along which a base is scored', () => {
+    let seen = 0;
+    const crossed = guidePages(ask).flatMap(({ name, marks }) => {
+      const all = flat(marks);
+      const plates = all.filter(isPlate).map((one) => boundsOf(cornersOf(one)));
+      const scores = all.filter(isScore).map((one) => boundsOf(cornersOf(one)));
+      seen += scores.length;
+      return scores
+        .filter((score) => plates.some((plate) => overlap(plate, score) > -0.5))
+        .map((score) => `${name}: ${JSON.stringify(score)}`);
+    });
+    expect(crossed).toEqual([]);
+    expect(seen).toBeGreaterThan(0);
+  });
+
   test('lie each on its own piece on the screen', () => {
     const facts = factsOf(ask);
     const scale = 140 / 152.4;
@@ -68,6 +83,11 @@ describe.each(WORLDS)('the labels of the pieces of %s', (_, ask) => {
 /** The white plate under the words of a label. */
 function isPlate({ mark }: FlatMark): boolean {
   return mark.kind === 'area' && mark.fill === PAPER && mark.opacity === 0.92;
+}
+
+/** A dotted line on a sheet of cardstock. */
+function isScore({ mark }: FlatMark): boolean {
+  return mark.kind === 'line' && mark.dashes?.join() === '0.5,1.4';
 }
 
 /** The disc under the number of a cut. */

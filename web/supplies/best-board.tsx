@@ -3,6 +3,7 @@ import type { BestSupplies, Purchase, StockTaken } from '../../server/contract/s
 import { Icon } from '../table/icon.tsx';
 import { matchWords } from '../words/match.ts';
 import { BestStock } from './best-stock.tsx';
+import { GreetingInks } from './greeting-inks.tsx';
 import { Why } from './why.tsx';
 
 interface Props {
@@ -38,6 +39,7 @@ export function BestBoard({ best, inches, hasInk, only = null }: Props): VNode {
           </li>
         ))}
       </ul>
+      {best.takes.length > 0 && <GreetingInks greetings={best.greetings} />}
       <ShoppingList missing={best.missing} inches={inches} />
       <p class="caution">
         <Icon name="caution" /> {best.caution}

@@ -40,6 +40,9 @@ export const matchWords = {
         `cannot tell whether it goes with its ${colour}: hold it there`,
     },
     alike: (names: readonly string[]): string => `Hardly to be told apart from ${listed(names)}.`,
+    greetingInks: 'Inks for the greetings',
+    forGreetings: (cards: readonly number[]): string =>
+      `for the ${cards.length === 1 ? 'greeting' : 'greetings'} of ${cardsNamed(cards)}`,
     forAccent: (accent: string, cards: readonly number[]): string =>
       cards.length === 0 ? `for its ${accent}` : `for the ${accent} of ${cardsNamed(cards)}`,
   },
