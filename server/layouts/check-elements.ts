@@ -49,10 +49,12 @@ export function crowding({ elements = [], ...layout }: Layout): Element[] {
   });
 }
 
-/** 'the die cut "leaf" (1 1/4 x 2 in)'. */
+/** 'the die cut "leaf" (1 1/4 x 2 in)'; one that bears no name of its own by its number: 'stamp 1 (1 x 1 in)'. */
 export function elementSaid({ id, kind, box }: Element, ruler: Ruler): string {
   const size = `${exactLength(box.width, ruler)} x ${exactLength(box.height, ruler)}`;
-  return `the ${kind === 'stamp' ? 'stamp' : 'die cut'} "${id}" (${size})`;
+  const said = kind === 'stamp' ? 'stamp' : 'die cut';
+  const number = /^(?:stamp|die-cut)-(\d+)$/.exec(id)?.[1];
+  return number === undefined ? `the ${said} "${id}" (${size})` : `${said} ${number} (${size})`;
 }
 
 /** How much of a box, in mm², lies beside what is seen of a layer. */

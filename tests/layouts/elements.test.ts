@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkLayout } from '../../server/layouts/check-layout.ts';
-import { crowding } from '../../server/layouts/check-elements.ts';
+import { crowding, elementSaid } from '../../server/layouts/check-elements.ts';
 import type { Element, Layout } from '../../server/layouts/layout.ts';
 import { spareMiddles } from '../../server/layouts/spare-middle.ts';
 import { Refusal } from '../../server/refusals/refusal.ts';
@@ -80,4 +80,12 @@ describe('the middle of a mat', () => {
     for (const above of [[round], [narrow], []])
       expect(spareMiddles(card('4 1/4 x 5 1/2 in', [mat, ...above]))).toEqual([]);
   });
+});
+
+it('one that the editor has numbered is told by its number, one with a name by it', () => {
+  const { box } = layer('leaf', '1 in, 1 in, 1 1/4 in, 1/2 in');
+  const said = (id: string, kind: 'stamp' | 'die-cut'): string =>
+    elementSaid({ id, kind, layer: 'greeting', box }, 'in');
+  expect(said('stamp-2', 'stamp')).toBe('stamp 2 (1 1/4 in x 1/2 in)');
+  expect(said('leaf', 'die-cut')).toBe('the die cut "leaf" (1 1/4 in x 1/2 in)');
 });
