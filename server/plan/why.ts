@@ -1,4 +1,5 @@
 import type { JudgedLink } from './card-score.ts';
+import { GOES_WELL } from './coordination/goes-well.ts';
 import type { Layer } from '../layouts/layout.ts';
 import { contrast } from './coordination/contrast.ts';
 import { isLost, sentence } from './coordination/statements.ts';
@@ -12,9 +13,6 @@ export interface Why {
   readonly why: string;
   readonly short: string;
 }
-
-/** From this score on a card goes well, and what makes it so is said before its weak spot. A judgement. */
-const GOES_WELL = 0.7;
 
 /**
  * What ties its papers together, then what the cardstock does, and the weak spot of the card, if it has one: last

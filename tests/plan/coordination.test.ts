@@ -156,7 +156,18 @@ describe('papers that go together', () => {
     expect(words).toContain('The first paper and the second are both printed on white.');
   });
 
-  test('whole sentences, what speaks against them first', () => {
+  test('two that go well are told by what ties them, and by what is against them after it', () => {
+    const lines = { direction: 'two-way', scale: 20 } as const;
+    const one = side('one', { cream: 0.5, red: 0.3, teal: 0.2 }, lines);
+    const other = side('other', { cream: 0.5, red: 0.3, teal: 0.2 }, { ...lines, busyness: 0.3 });
+    const { score, words } = coordination(one, other);
+    const quarrel = words.findIndex((said) => said.includes('quarrel'));
+    expect(score).toBeGreaterThanOrEqual(0.7);
+    expect(words[0]).toMatch(/ share /);
+    expect(quarrel).toBeGreaterThan(0);
+  });
+
+  test('whole sentences, what speaks against them first where they do not go well', () => {
     const loud = side('loud', { cream: 0.5, red: 0.5 }, { busyness: 0.9, scale: 8 });
     const near = side('near', { white: 0.5, nearlyRed: 0.5 }, { busyness: 0.9, scale: 8 });
     const { words } = coordination(loud, near);

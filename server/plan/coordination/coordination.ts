@@ -5,11 +5,13 @@ import type { ColourTable, Look } from './look.ts';
 import { combine, termsOf } from './pair-score.ts';
 import type { Term } from './pair-score.ts';
 import { lookOfSide } from './shown.ts';
+import { GOES_WELL } from './goes-well.ts';
 import { NO_TASTE } from './taste.ts';
 import { statements } from './statements.ts';
 import type { Called } from './statements.ts';
 
-/** How two sides go together: the score in (0, 1], its terms, and the reasons in whole sentences, the worst first. */
+/** How two sides go together: the score in (0, 1], its terms, and the reasons in whole sentences: what ties two that
+ *  go well first, else what speaks against them first. */
 export interface Coordination {
   readonly score: number;
   readonly terms: readonly Term[];
@@ -70,11 +72,12 @@ function between(
   called = IN_ORDER,
 ): Coordination {
   const terms = termsOf(a, b, table, taste, true);
-  return {
-    score: combine(terms),
-    terms,
-    words: statements(a, b, table, terms, called).map(({ text }) => text),
-  };
+  const score = combine(terms);
+  const said = statements(a, b, table, terms, called);
+  // A verdict of 'goes well' that begins with a flaw reads as if it contradicted itself.
+  const inOrder =
+    score < GOES_WELL ? said : said.toSorted((p, q) => Number(q.good) - Number(p.good));
+  return { score, terms, words: inOrder.map(({ text }) => text) };
 }
 
 function wholeLook(side: Side, table: ColourTable): Look {
