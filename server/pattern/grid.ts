@@ -56,3 +56,12 @@ export function quarterTurned({ side, values }: Grid): Grid {
     for (let x = 0; x < side; x++) turned[x * side + (side - 1 - y)] = values[y * side + x]!;
   return { side, values: turned };
 }
+
+/** Mean and variance of the fields. */
+export function momentsOf({ values }: Grid): { readonly mean: number; readonly variance: number } {
+  let [sum, squares] = [0, 0];
+  for (let at = values.length - 1; at >= 0; at--) sum += values[at]!;
+  const mean = sum / values.length;
+  for (let at = values.length - 1; at >= 0; at--) squares += (values[at]! - mean) ** 2;
+  return { mean, variance: squares / values.length };
+}

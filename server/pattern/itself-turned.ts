@@ -1,3 +1,4 @@
+import { momentsOf } from './grid.ts';
 import type { Grid } from './grid.ts';
 import { SHARED, turnedLikeness } from './turned-likeness.ts';
 
@@ -23,12 +24,9 @@ function halved({ side, values }: Grid): Grid {
 }
 
 /** The most like itself it is where field and field turned have these places together, or one more or less. */
-function likeAround({ side, values }: Grid, x: number, y: number): number {
-  let [sum, squares] = [0, 0];
-  for (let at = values.length - 1; at >= 0; at--) sum += values[at]!;
-  const mean = sum / values.length;
-  for (let at = values.length - 1; at >= 0; at--) squares += (values[at]! - mean) ** 2;
-  const variance = squares / values.length;
+function likeAround(grid: Grid, x: number, y: number): number {
+  const { side, values } = grid;
+  const { mean, variance } = momentsOf(grid);
   let most = 0;
   for (let down = y - 1; down <= y + 1; down++)
     for (let across = x - 1; across <= x + 1; across++)

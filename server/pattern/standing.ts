@@ -1,4 +1,5 @@
 import type { Autocorrelation } from './autocorrelation.ts';
+import { momentsOf } from './grid.ts';
 import type { Grid } from './grid.ts';
 import { isItselfTurned } from './itself-turned.ts';
 import { repeatsBothWays } from './repeat.ts';
@@ -48,7 +49,7 @@ function runsPlain({ across, down }: Autocorrelation): boolean {
 /** The maps in which much is seen, the one with most first: upside down a print is itself only if all of them are. */
 function rich(maps: readonly Grid[]): Grid[] {
   const seen = maps
-    .map((grid) => ({ grid, variance: varianceOf(grid) }))
+    .map((grid) => ({ grid, variance: momentsOf(grid).variance }))
     .sort((p, q) => q.variance - p.variance);
   return seen
     .filter(({ variance }) => variance >= MUCH * seen[0]!.variance)
@@ -57,13 +58,3 @@ function rich(maps: readonly Grid[]): Grid[] {
 
 /** Part of the variance of the richest map. A judgement. */
 const MUCH = 0.25;
-
-function varianceOf({ values }: Grid): number {
-  let [sum, squares] = [0, 0];
-  for (let at = values.length - 1; at >= 0; at--) {
-    const value = values[at]!;
-    sum += value;
-    squares += value * value;
-  }
-  return squares / values.length - (sum / values.length) ** 2;
-}
