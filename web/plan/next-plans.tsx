@@ -2,8 +2,7 @@ import type { VNode } from 'preact';
 import { planWords } from '../words/plan.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';
-import { OtherCards } from './other-cards.tsx';
-import { SwapWords } from './swap-line.tsx';
+import { ComparedPlan } from './compared-plan.tsx';
 import type { ElseProps } from './what-else.tsx';
 
 const COUNT = 3;
@@ -12,7 +11,7 @@ const SEEN = 0.0005;
 
 /** The next best plans, each by the sheets that it changes; one touch has it. */
 export function NextPlans({ table, busy, take }: ElseProps): VNode {
-  const { plan, pad } = table;
+  const { plan } = table;
   return (
     <Answered
       about={plan.id}
@@ -28,9 +27,7 @@ export function NextPlans({ table, busy, take }: ElseProps): VNode {
             <ol class="other-plans">
               {others.map((other, at) => (
                 <li key={JSON.stringify(other.slots)} class="other-plan">
-                  <strong>{planWords.else.compared(other.gain, plan.value)}</strong>
-                  <OtherCards other={other} table={table} />
-                  <SwapWords swaps={other.swaps} pad={pad} />
+                  <ComparedPlan other={other} table={table} />
                   <button
                     type="button"
                     class="button quiet"

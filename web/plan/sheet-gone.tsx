@@ -3,8 +3,8 @@ import type { VNode } from 'preact';
 import { planWords } from '../words/plan.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';
-import { OtherCards } from './other-cards.tsx';
-import { SheetPicture, sheetIn, SwapWords } from './swap-line.tsx';
+import { ComparedPlan } from './compared-plan.tsx';
+import { SheetPicture, sheetIn } from './swap-line.tsx';
 import type { ElseProps } from './what-else.tsx';
 import { pinsOnSheet } from './pins-on-sheet.ts';
 
@@ -75,9 +75,7 @@ function Without({ table, wishes, busy, wish, sheet }: ElseProps & { sheet: stri
     >
       {(other) => (
         <div class="other-plan">
-          <strong>{planWords.else.compared(other.gain, plan.value)}</strong>
-          <OtherCards other={other} table={table} />
-          <SwapWords swaps={other.swaps} pad={pad} />
+          <ComparedPlan other={other} table={table} />
           <button
             type="button"
             class="button quiet"

@@ -1,0 +1,18 @@
+import type { VNode } from 'preact';
+import type { OtherPlan } from '../../server/contract/plans-again.ts';
+import { planWords } from '../words/plan.ts';
+import { OtherCards } from './other-cards.tsx';
+import { SwapWords } from './swap-line.tsx';
+import type { OnTable } from './table-of.ts';
+
+/** Another plan beside the one on the table: how much better or less good it is, its cards and what changes over. */
+export function ComparedPlan({ other, table }: { other: OtherPlan; table: OnTable }): VNode {
+  const { plan, pad } = table;
+  return (
+    <>
+      <strong>{planWords.else.compared(other.gain, plan.value)}</strong>
+      <OtherCards other={other} table={table} />
+      <SwapWords swaps={other.swaps} pad={pad} />
+    </>
+  );
+}
