@@ -10,7 +10,7 @@ import type { Supply } from '../supplies/supply.ts';
 import { answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
-import { guideAskOf, withSheetsLeft } from './guide-ask.ts';
+import { guideAskOf, withShelfNow } from './guide-ask.ts';
 import { planAt } from './make-plan.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { namedSides } from './named-sides.ts';
@@ -76,7 +76,7 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
       },
     },
     async (request) => {
-      const kept = await withSheetsLeft(read, await planAt(edges, request.params.plan));
+      const kept = await withShelfNow(read, await planAt(edges, request.params.plan));
       const { card } = request.query;
       const supplies = await suppliesBeside(read, kept.pad.id);
       const occasions = occasionsOf(guideAskOf(kept)).filter(

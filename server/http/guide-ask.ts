@@ -28,7 +28,7 @@ export function guideAskOf(kept: KeptPlan, ruler?: Ruler): Omit<GuideAsk, 'pictu
  * A plan with the sheets of her cardstock that are left now, and with the inks that she has now: it was kept
  * with those of its day, and no ink is part of a plan. What was seen in one picture is compared as such.
  */
-export async function withSheetsLeft(read: Records, kept: KeptPlan): Promise<KeptPlan> {
+export async function withShelfNow(read: Records, kept: KeptPlan): Promise<KeptPlan> {
   const now = await suppliesBeside(read, kept.pad.id);
   const sheets = new Map(now.map((one) => [one.id, one.sheets]));
   const supplies = [

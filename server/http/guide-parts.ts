@@ -3,7 +3,7 @@ import * as Wire from '../contract/plan-guides.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
-import { guideAskOf, withSheetsLeft } from './guide-ask.ts';
+import { guideAskOf, withShelfNow } from './guide-ask.ts';
 import { planAt } from './make-plan.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
 
@@ -25,7 +25,7 @@ export function guidePartsRoutes(app: Service, edges: Edges): void {
       },
     },
     async (request) => {
-      const kept = await withSheetsLeft(edges.store.read, await planAt(edges, request.params.plan));
+      const kept = await withShelfNow(edges.store.read, await planAt(edges, request.params.plan));
       const { ruler } = request.query;
       const guide = await edges.desk.clerk.guideOnScreen(guideAskOf(kept, ruler));
       const asked = ruler === undefined ? '' : `?ruler=${ruler}`;

@@ -6,7 +6,7 @@ import { slotDrawing } from '../guide/slots-on-screen.ts';
 import type { Records } from '../store/records.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
-import { forPeople, guideAskOf, withSheetsLeft } from './guide-ask.ts';
+import { forPeople, guideAskOf, withShelfNow } from './guide-ask.ts';
 import { found } from './found.ts';
 import { fromPartsOf } from './leftovers.ts';
 import { planAt } from './make-plan.ts';
@@ -37,7 +37,7 @@ export function guideRoutes(app: Service, edges: Edges): void {
       },
     },
     async (request, reply) => {
-      const kept = await withSheetsLeft(edges.store.read, await planAt(edges, request.params.plan));
+      const kept = await withShelfNow(edges.store.read, await planAt(edges, request.params.plan));
       const ask = await cutAsk(store.read, kept, request.query);
       const paper = request.query.paper ?? (ask.ruler === 'in' ? 'letter' : 'a4');
       const swatchFiles: Record<string, string> = {};

@@ -6,7 +6,7 @@ import { keepingUp } from '../pattern/told-up.ts';
 import type { ReadSide } from '../from-photo-to-guide.ts';
 import type { PhotoRow, SideRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
-import { chipColoursOf } from './chip-colours.ts';
+import { asBefore } from './as-before.ts';
 import { found } from './found.ts';
 
 /** Refuses a change that was meant for another revision than this one. */
@@ -125,20 +125,13 @@ async function readWith(
   const pad = found(await store.read.pads.at(photo.pad ?? ''), 'pad', photo.pad ?? '');
   // The picture for the screen does not change; the file is asked for first so that its loss is told plainly.
   const file = await store.files.readable('photos', photo.hash);
-  const { white, chips } = photo;
   const others = (await store.read.photos.ofPad(pad.id)).filter(({ id }) => id !== photo.id);
+  const { tap, chipColours } = asBefore(photo, others);
   return desk.readSides({
     file,
     sheetSize: pad.sheetSize,
-    tap: {
-      ...(white.kind === 'tapped' && white.corners !== null ? { white: white.corners } : {}),
-      ...(chips === undefined || chips.tie === 'none'
-        ? {}
-        : { chips: chips.scraps.map((scrap) => scrap.corners) }),
-      ...shown,
-      corners,
-    },
-    chipColours: chips?.tie === 'first' ? [] : chipColoursOf(others),
+    tap: { ...tap, ...shown, corners },
+    chipColours,
   });
 }
 

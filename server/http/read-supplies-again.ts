@@ -9,6 +9,7 @@ import { middleOf } from '../photo/find-sheets.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import type { Records } from '../store/records.ts';
 import type { PhotoRow, SupplyRow } from '../store/rows.ts';
+import { tappedWhite } from './as-before.ts';
 import { isCalledByColour, namesByColour } from './called-by-colour.ts';
 import type { Edges } from './edges.ts';
 import { found } from './found.ts';
@@ -48,13 +49,12 @@ export async function readSuppliesAgain(
   hold(photo.revision);
   const before = await suppliesIn(store.read, photo);
   const all = [...before, ...(photo.aside ?? [])];
-  const { white } = photo;
   const file = await store.files.readable('photos', photo.hash);
   const readBy = (spots: readonly Spot[]): Promise<PhotoOfSupplies> =>
     desk.readSupplies({
       file,
       tap: {
-        ...(white.kind === 'tapped' && white.corners !== null ? { white: white.corners } : {}),
+        ...tappedWhite(photo),
         ...(tie === null ? {} : { chips: spots }),
         corners: all.map(({ corners }) => corners!),
       },

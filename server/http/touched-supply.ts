@@ -5,7 +5,7 @@ import type { ReadSupply } from '../from-photo-to-guide.ts';
 import { Refusal, expected } from '../refusals/refusal.ts';
 import type { PhotoRow } from '../store/rows.ts';
 import { answers } from './answers.ts';
-import { chipColoursOf } from './chip-colours.ts';
+import { asBefore } from './as-before.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
 import { keyOf, madeBefore, makeOnce } from './once.ts';
@@ -74,7 +74,7 @@ async function underTouch(
   photo: PhotoRow,
   at: PhotoPoint,
 ): Promise<ReadSupply> {
-  const { width, height, white, chips } = photo;
+  const { width, height } = photo;
   if (!(at.x >= 0 && at.y >= 0 && at.x <= width && at.y <= height))
     throw expected(
       `a place in the photo, which is ${width} x ${height} pixels,`,
@@ -92,13 +92,7 @@ async function underTouch(
     file: await store.files.readable('photos', photo.hash),
     at,
     look: photo.pad === null ? 'squares' : 'sheets',
-    tap: {
-      ...(white.kind === 'tapped' && white.corners !== null ? { white: white.corners } : {}),
-      ...(chips === undefined || chips.tie === 'none'
-        ? {}
-        : { chips: chips.scraps.map((scrap) => scrap.corners) }),
-    },
-    chipColours: chips?.tie === 'first' ? [] : chipColoursOf(others),
+    ...asBefore(photo, others),
   });
   if (read !== null) return read;
   throw new Refusal({
