@@ -1,16 +1,21 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { VNode } from 'preact';
+import type { ClassSet } from '../../server/contract/class-sets.ts';
+import type { LeftoverList } from '../../server/contract/leftovers.ts';
+import type { PlanCuts, PlanGuide } from '../../server/contract/plan-guides.ts';
 import { LatestPlan } from '../plan/latest-plan.tsx';
 import { rememberPlan } from '../plan/made.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import { WithPlan } from '../plan/with-plan.tsx';
 import { ruler } from '../table/settings.ts';
-import { Once } from '../table/waiting.tsx';
+import { Coming, Once } from '../table/waiting.tsx';
 import { guideWords } from '../words/guide.ts';
 import { words } from '../words/words.ts';
+import type { Kept } from '../wire/kept.ts';
 import { classSets, cuts, guides, leftovers } from '../wire/shelves.ts';
 import { GuideSteps } from './guide-steps.tsx';
 import { peopleFor, stacked } from './how-cut.ts';
+import type { GuideBook } from './steps-of.ts';
 
 /** The guide propped up at the table: one step at a time, in large type. */
 export function GuideScreen({ pad, plan }: { pad: string; plan: string | null }): VNode {
@@ -39,6 +44,8 @@ function WithCuts(table: OnTable): VNode {
   const cutsAt = `${plan.id}/${ruler.value}/${people}/${stack}`;
   const guideAt = `${plan.id}/${ruler.value}`;
   const set = people === 1 ? null : classSets.at(`${plan.id}/${people}/${stack}`).value;
+  const slots = cuts.at(cutsAt);
+  const guide = guides.at(guideAt);
   const keptNow = leftovers.at(`${pad.id}/${plan.id}`).value.value;
   const kept = keptNow ?? NOTHING_KEPT;
   const spared = keptNow?.spared.join(' ') ?? null;
@@ -48,31 +55,49 @@ function WithCuts(table: OnTable): VNode {
     sparedThen.set(cutsAt, spared);
     if (before !== spared) void cuts.fresh(cutsAt);
   }, [cutsAt, spared]);
-  return (
-    <Once of={cuts.at(cutsAt)} again={() => void cuts.fresh(cutsAt)} heading={guideWords.heading}>
-      {(slots) => (
-        <Once
-          of={guides.at(guideAt)}
-          again={() => void guides.fresh(guideAt)}
-          heading={guideWords.heading}
-        >
-          {(guide) => (
-            <GuideSteps
-              key={plan.id}
-              book={{
-                table,
-                cuts: slots,
-                guide,
-                kept,
-                set: set?.value ?? null,
-                stack,
-                ruler: ruler.value,
-              }}
-              problem={set?.problem ?? null}
-            />
-          )}
-        </Once>
-      )}
-    </Once>
-  );
+  const made = bookOf(table, slots.value.value, guide.value.value, set, kept, stack);
+  const book = useHeld(plan.id, made);
+  const heading = guideWords.heading;
+  if (book === null) {
+    return (
+      <Once of={slots} again={() => void cuts.fresh(cutsAt)} heading={heading}>
+        {() => (
+          <Once of={guide} again={() => void guides.fresh(guideAt)} heading={heading}>
+            {() => <Coming heading={heading} />}
+          </Once>
+        )}
+      </Once>
+    );
+  }
+  const problem = set?.problem ?? slots.value.problem ?? guide.value.problem;
+  return <GuideSteps key={plan.id} book={book} problem={problem} coming={made === null} />;
+}
+
+/** The guide once all its parts are here, or the batch for several people is refused; null before. */
+function bookOf(
+  table: OnTable,
+  slots: PlanCuts | null,
+  guide: PlanGuide | null,
+  set: Kept<ClassSet> | null,
+  kept: LeftoverList,
+  stack: number,
+): GuideBook | null {
+  const answered = set?.value !== null || set.problem !== null;
+  if (slots === null || guide === null || !answered) return null;
+  return {
+    table,
+    cuts: slots,
+    guide,
+    kept,
+    set: set?.value ?? null,
+    stack,
+    ruler: ruler.value,
+  };
+}
+
+/** What stood last for the same plan stays, with her place in it, until the next is here. */
+function useHeld<T>(plan: string, made: T | null): T | null {
+  const held = useRef({ plan, made });
+  if (made !== null || held.current.plan !== plan) held.current = { plan, made };
+  return held.current.made;
 }

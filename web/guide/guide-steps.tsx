@@ -2,7 +2,9 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Problem } from '../../server/contract/values.ts';
 import { Mishap } from '../table/mishap.tsx';
+import { useLate } from '../table/use-late.ts';
 import { guideWords } from '../words/guide.ts';
+import { words } from '../words/words.ts';
 import { AllSteps } from './all-steps.tsx';
 import { HowElse } from './how-else.tsx';
 import { Now } from './now.tsx';
@@ -15,10 +17,12 @@ interface Props {
   readonly book: GuideBook;
   /** Why it cannot be cut for so many people. */
   readonly problem: Problem | null;
+  /** Another count of people or another stack is on its way; the book is the one before. */
+  readonly coming: boolean;
 }
 
 /** How far she is, the step at hand, and below them all steps and how else it could be cut. */
-export function GuideSteps({ book, problem }: Props): VNode {
+export function GuideSteps({ book, problem, coming }: Props): VNode {
   const { plan } = book.table;
   const steps = stepsOf(book);
   usePicturesAhead(steps);
@@ -28,14 +32,15 @@ export function GuideSteps({ book, problem }: Props): VNode {
   const here = Math.min(chosen ?? (open < 0 ? Infinity : open), steps.length - 1);
   const step = steps[here];
   const done = steps.filter(({ id }) => isTicked(plan.id, id)).length;
+  const late = useLate(coming);
   return (
     <>
       <div class="heading-line">
         <h1>{guideWords.heading}</h1>
         <PrintLinks book={book} />
       </div>
-      <div class="how-far">
-        <p role="status">{guideWords.done(done, steps.length)}</p>
+      <div class="how-far" aria-busy={coming}>
+        <p role="status">{late ? words.waiting : guideWords.done(done, steps.length)}</p>
         <progress
           class="ruler-progress"
           value={done}

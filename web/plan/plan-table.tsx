@@ -16,7 +16,7 @@ import { wishesLeft } from './papers-since.ts';
 import { PulledPaper } from './pulled-paper.tsx';
 import { spotAt } from './spot-at.ts';
 import { swapped } from './swap-papers.ts';
-import { useLate } from './use-late.ts';
+import { useLate } from '../table/use-late.ts';
 import { usePull } from './use-pull.ts';
 import { TasteSliders } from './taste-sliders.tsx';
 import { StepButtons } from './step-buttons.tsx';

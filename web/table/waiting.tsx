@@ -17,21 +17,31 @@ interface Props<T> {
 export function Once<T>({ of, again, heading, children }: Props<T>): VNode {
   const { value, problem, waiting } = of.value;
   if (value !== null) return children(value);
+  if (!problem) return <Coming heading={heading} waiting={waiting} />;
   return (
     <>
       {heading !== undefined && <h1>{heading}</h1>}
-      {problem ? (
-        <>
-          <Mishap problem={problem} again={again} />
-          {problem.status === 404 && (
-            <Link to={{ at: 'pads' }} class="button quiet">
-              {words.toPads}
-            </Link>
-          )}
-        </>
-      ) : (
-        <p class="waiting">{waiting ? words.waiting : ''}</p>
+      <Mishap problem={problem} again={again} />
+      {problem.status === 404 && (
+        <Link to={{ at: 'pads' }} class="button quiet">
+          {words.toPads}
+        </Link>
       )}
+    </>
+  );
+}
+
+interface ComingProps {
+  readonly heading?: string | undefined;
+  readonly waiting?: boolean;
+}
+
+/** What stands for a value, or a whole screen, that is on its way. */
+export function Coming({ heading, waiting = true }: ComingProps): VNode {
+  return (
+    <>
+      {heading !== undefined && <h1>{heading}</h1>}
+      <p class="waiting">{waiting ? words.waiting : ''}</p>
     </>
   );
 }

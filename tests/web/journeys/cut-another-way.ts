@@ -75,6 +75,33 @@ export function cutAnotherWay(at: () => Table): void {
     await context.close();
   });
 
+  it('stays where she is while the batch of so many people is worked out', async () => {
+    const { page, context, faults } = await at().open('phone');
+    await plannedDemo(page, 2);
+    await openGuide(page);
+    await page.getByRole('button', { name: /^Build card 1/ }).click();
+    await page.getByText(/^1 of \d+: layer$/).waitFor();
+    await page.getByText('For several people, or in higher stacks').click();
+    // The cuts are here before what the class takes.
+    let late: (() => void) | null = null;
+    await page.route(/\/class-set/, async (route) => {
+      await new Promise<void>((resolve) => (late = resolve));
+      await route.continue();
+    });
+    const cuts = page.waitForResponse(/\/cuts\?.*people=2/);
+    await page.getByRole('button', { name: /^One more: People/ }).click();
+    await (await cuts).finished();
+    await expect.poll(() => late !== null).toBe(true);
+    await page.getByText('One moment …').waitFor();
+    await page.getByText(/^1 of \d+: layer$/).waitFor();
+    late!();
+    await page.getByText(/^2 people, 2 cards each/).waitFor();
+    await page.locator('.sheets-to-have').waitFor();
+    await page.getByText(/^1 of \d+: layer$/).waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('follows a cutting table of her own, or says why it cannot be cut', async () => {
     const { page, context, faults } = await at().open('phone');
     await plannedDemo(page, 2);
