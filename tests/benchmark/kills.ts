@@ -23,8 +23,17 @@ export const kills: Topic = () =>
     const script = [await compiled('tests/http/serve-to-be-killed.ts')];
     const rounds = numberAfter('--rounds') ?? 200;
     const start = { script, desk: 'fake' } as const;
-    return figuresOf(await killRounds(folder, { rounds, seed: SEED, start, photo }));
+    return figuresOf(await killRounds(folder, { rounds, seed: SEED, start, photo, tell }));
   });
+
+/** Every twentieth round says how far it is, and a fault at once. */
+function tell({ rounds, acknowledged, lost, halfSeen, failedStarts }: KillReport): void {
+  const faults = lost.length + halfSeen.length + failedStarts;
+  if (rounds % 20 !== 0 && faults === told) return;
+  told = faults;
+  console.error(`${rounds} kills, ${acknowledged} things acknowledged, ${faults} faults`);
+}
+let told = 0;
 
 function figuresOf(report: KillReport): Figure[] {
   const { rounds, acknowledged, lost, halfSeen, failedStarts, cutOff, orphans } = report;

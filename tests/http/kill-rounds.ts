@@ -31,6 +31,8 @@ export interface Rounds {
   readonly start: Start;
   /** A real photo for rounds in which the real desk reads; every fourth round then does. */
   readonly photo?: Uint8Array;
+  /** Told after each round what has come of it so far, so that a long run shows a fault when it happens. */
+  readonly tell?: (sofar: KillReport) => void;
 }
 
 /** The longest that a round waits for its answers, in milliseconds. */
@@ -41,7 +43,7 @@ const PATIENCE = 60_000;
  * seed draws, so many answers and milliseconds on, starts it again and looks for all that it had acknowledged.
  */
 export async function killRounds(folder: string, asked: Rounds): Promise<KillReport> {
-  const { rounds, seed, start, photo } = asked;
+  const { rounds, seed, start, photo, tell } = asked;
   const random = mulberry(seed);
   // A round asks for things of its own, so each start looks for those of the last two, the last one for all.
   const ledgers: Ledger[] = [];
@@ -49,6 +51,10 @@ export async function killRounds(folder: string, asked: Rounds): Promise<KillRep
   const cutOff: Record<string, number> = {};
   const helpers: number[] = [];
   let failedStarts = 0;
+  const report = (done: number, orphans = 0): KillReport => {
+    const acknowledged = ledgers.reduce((sum, ledger) => sum + thingsIn(ledger), 0);
+    return { rounds: done, acknowledged, lost, halfSeen, failedStarts, cutOff, orphans };
+  };
   for (let round = 0; round <= rounds; round++) {
     const real = photo !== undefined && round % 4 === 3 ? photo : null;
     const desk = photo === undefined ? 'fake' : 'real';
@@ -70,10 +76,9 @@ export async function killRounds(folder: string, asked: Rounds): Promise<KillRep
       for (const way of ways) cutOff[way] = (cutOff[way] ?? 0) + 1;
     }
     await served.kill();
+    if (round < rounds) tell?.(report(round + 1));
   }
-  const acknowledged = ledgers.reduce((sum, ledger) => sum + thingsIn(ledger), 0);
-  const orphans = await stillThere(helpers);
-  return { rounds, acknowledged, lost, halfSeen, failedStarts, cutOff, orphans };
+  return report(rounds, await stillThere(helpers));
 }
 
 interface Asking {
