@@ -5,6 +5,7 @@ import type { CardModel } from './card-model.ts';
 import type { Instance } from './instance.ts';
 import type { ChosenCard, ChosenLayer, Choice } from './plan.ts';
 import type { Option } from './options.ts';
+import { calledAlike } from './called-alike.ts';
 import { reasonsOf } from './reasons.ts';
 import type { Chosen } from './reasons.ts';
 import { whyOf } from './why.ts';
@@ -31,11 +32,18 @@ function chosenCard(instance: Instance, model: CardModel, options: readonly Opti
     return book.shown(options[part]!, layer, model.parts[part]!.pieces);
   };
   const { score, links } = scoreCard(model.links, shown, book.table, ask.taste);
+  const alike = calledAlike(
+    links.map(({ link }) => [shown(link.a), shown(link.b)]),
+    book.table,
+  );
   const chosen: Chosen = {
     links: model.links,
     judged: links,
     layers,
-    shown,
+    shown: (layer) => {
+      const one = shown(layer);
+      return { ...one, look: alike(one.look) };
+    },
     pinned: pinnedOf(ask, model),
     table: book.table,
     taste: ask.taste,

@@ -38,6 +38,14 @@ export function sharedColours(a: Look, b: Look, table: ColourTable): SharedColou
   });
 }
 
+/** Weaker sharing is not worth a word. */
+const WORTH_SAYING = 0.05;
+
+/** Those of them that are spoken of. */
+export function saidToShare(a: Look, b: Look, table: ColourTable): SharedColour[] {
+  return sharedColours(a, b, table).filter(({ strength }) => strength >= WORTH_SAYING);
+}
+
 /**
  * Shared accents, in [0, 1]; half each of two things.
  * How strongly: the geometric mean of the two shares makes '41 % and 18 %' strong and '41 % and 1 %' weak,

@@ -4,7 +4,7 @@ import type { ColourTable, Look } from './look.ts';
 import { doublings, isPlain } from './mix.ts';
 import { misses } from './near-misses.ts';
 import type { Term, TermName } from './pair-score.ts';
-import { isQuietNeutral, sharedColours } from './shared-accents.ts';
+import { isQuietNeutral, saidToShare } from './shared-accents.ts';
 import type { SharedColour } from './shared-accents.ts';
 import { same } from './steps.ts';
 import { tieOtherwise } from './ties-otherwise.ts';
@@ -78,11 +78,8 @@ function bad(term: TermName, text: string, short = text): Said {
   return { term, good: false, text: sentence(text), short: sentence(short) };
 }
 
-/** Weaker sharing is not worth a word. */
-const WORTH_SAYING = 0.05;
-
 function sharing(a: Look, b: Look, table: ColourTable, lost: boolean, called: Called): Said[] {
-  const found = sharedColours(a, b, table).filter((pair) => pair.strength >= WORTH_SAYING);
+  const found = saidToShare(a, b, table);
   const shared = found.filter((pair) => !pair.tone).slice(0, 2);
   const first = shared[0];
   if (first !== undefined) {
@@ -135,11 +132,11 @@ function almost(a: Look, b: Look, table: ColourTable, term: number, called: Call
   const worst = misses(a, b, table)[0];
   if (worst === undefined) return null;
   const [one, other] = [words(worst.a.lab), words(worst.b.lab)];
-  return bad(
-    'nearMisses',
-    `The ${one} of ${called.a} almost meets the ${other} of ${called.b}, but not quite.`,
-    `The ${one} of ${called.a} almost meets the ${other} of ${called.b}.`,
-  );
+  const said =
+    one === other
+      ? `${called.a} and ${called.b} show two kinds of ${one} that almost meet`
+      : `The ${one} of ${called.a} almost meets the ${other} of ${called.b}`;
+  return bad('nearMisses', `${said}, but not quite.`, `${said}.`);
 }
 
 function sizes(a: Look, b: Look, called: Called): Said | null {
