@@ -83,8 +83,10 @@ export const Weakest = z.object({
       /** What the card gains, and what the whole plan gains; it may lose. */
       card: z.number(),
       plan: z.number(),
-      /** A cardstock to buy. */
-      wanted: z.object({ lab: LabTriple, hex: Hex, name: z.string() }).optional(),
+      /** A cardstock to buy, and what the layers of the card are called that it is for. */
+      wanted: z
+        .object({ lab: LabTriple, hex: Hex, name: z.string(), layers: z.array(z.string()) })
+        .optional(),
       /** The sheet to put in, and the slot it goes to. */
       swap: Swap.optional(),
     }),

@@ -224,6 +224,8 @@ export const Greeting = z.object({ strip: Colour, cards: Cards, inks: z.array(St
 export const Purchase = z.object({
   kind: SupplyKind,
   colour: Colour,
+  /** Where on her papers it is found, for one of a plan: 'the ground of Sheet 3, front'; null where none has it. */
+  like: z.string().nullable(),
   cards: Cards,
   /** Square centimetres of cardstock, where they are known. */
   area: z.number().nullable(),

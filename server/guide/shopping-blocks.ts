@@ -1,6 +1,8 @@
 import { hexFromLab } from '../colour/spaces.ts';
+import type { Lab } from '../colour/lab.ts';
 import type { GuideAsk } from './ask.ts';
 import { rectangle } from './drawing.ts';
+import { likePaper } from './like-paper.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
 import { COLUMN } from './flow.ts';
 import { headed, noteBox, paragraph, ruleAcross } from './page.ts';
@@ -13,14 +15,25 @@ import type { StockPurchase } from './stock-purchases.ts';
 const NOTE =
   'These colours were read from photos; a photo is not a measurement. Take the papers along and hold them beside cardstock and ink in daylight before you buy.';
 
-/** What she does not have yet, or not enough of: colours in words, so that any shop can help. */
+/** What she does not have yet, or not enough of: colours in words and by her papers, figures for a shop's instrument last. */
 export function shoppingBlocks(ask: GuideAsk, needs: readonly StockNeed[]): Block[] {
   const all = purchases(ask, needs);
   if (all.length === 0) return [];
   return [
     headed('Shopping list', noteBox(NOTE, 0, 0, COLUMN)),
     ...all.map((purchase) => purchaseBlock(ask, purchase)),
+    paragraph(figuresSaid(all), 0, 0, COLUMN, { size: SIZES.small, colour: SOFT }),
   ];
+}
+
+/** 'In figures, CIELAB (D65): light blue 80, -2, -20.' */
+function figuresSaid(all: readonly StockPurchase[]): string {
+  const colours = new Set(all.map(({ name, lab }) => `${name} ${figuresOf(lab)}`));
+  return `In figures, CIELAB (D65): ${[...colours].join('; ')}.`;
+}
+
+function figuresOf({ l, a, b }: Lab): string {
+  return [l, a, b].map((value) => Math.round(value)).join(', ');
 }
 
 /** '2 sheets of 8 1/2 x 11 in', '2 more sheets of 8 1/2 x 11 in: 3 are needed and 1 is left'; '' for an ink. */
@@ -49,13 +62,13 @@ function purchaseBlock(ask: GuideAsk, purchase: StockPurchase): Block {
   const { kind, lab, name, cards, area, more } = purchase;
   const title = more === null ? `${capital(name)} ${kind}` : name;
   const words = paragraph(title, 22, 0, COLUMN - 22, { bold: true });
-  const numbers = [lab.l, lab.a, lab.b].map((value) => Math.round(value)).join(', ');
+  const like = more === null ? likePaper(ask, lab) : null;
   const bought =
     kind === 'ink'
       ? `To stamp ${cardsSaid(cards)}.`
       : `${capital(sheetsToBuySaid(ask, purchase))}. For ${cardsSaid(cards)}: about ${areaSaid(area, ask)} in all.`;
   const small = paragraph(
-    `${bought} CIELAB (D65): ${numbers}.`,
+    like === null ? bought : `Close to ${like}. ${bought}`,
     22,
     words.height + 1,
     COLUMN - 22,

@@ -147,7 +147,9 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
         taken,
         mends: mends.map(({ wanted, swap, ...mend }) => ({
           ...mend,
-          ...(wanted === undefined ? {} : { wanted: colourOnWire(wanted) }),
+          ...(wanted === undefined
+            ? {}
+            : { wanted: { ...colourOnWire(wanted.lab), layers: [...wanted.layers] } }),
           ...(swap === undefined ? {} : { swap: swapOnWire(swap) }),
         })),
       };

@@ -1,3 +1,4 @@
+import { layerNames } from '../layouts/layer-names.ts';
 import type { PlanAsk } from './ask.ts';
 import { words } from './coordination/words.ts';
 import { instanceOf } from './instance.ts';
@@ -16,8 +17,8 @@ export interface Mend {
   /** What the card gains, and what the whole plan gains (it may lose). */
   readonly card: number;
   readonly plan: number;
-  /** The cardstock to buy, when that is the mend. */
-  readonly wanted?: Lab;
+  /** The cardstock to buy, when that is the mend, and what its layers are called. */
+  readonly wanted?: { readonly lab: Lab; readonly layers: readonly string[] };
   /** The other sheet, when that is the mend. */
   readonly swap?: Swap;
 }
@@ -119,6 +120,8 @@ function stockMends(instance: Instance, plan: Plan, weakest: ChosenCard): Mend[]
   const wanted = cardstockOptions(ask.supplies, designs).flatMap((option) =>
     option.kind === 'wanted' ? [option.lab] : [],
   );
+  const { layout } = ask.cards.find(({ number }) => number === weakest.number)!;
+  const names = layerNames(layout.layers, layout.card);
   return wanted.map((lab): Mend => {
     const bought = {
       id: `bought ${words(lab)}`,
@@ -137,11 +140,14 @@ function stockMends(instance: Instance, plan: Plan, weakest: ChosenCard): Mend[]
     });
     const [card] = readCards(richer, chosenDesigns(instance, plan));
     const gain = card!.score - weakest.score;
+    const layers = card!.layers
+      .filter(({ choice }) => choice.kind === 'supply' && choice.supply === bought.id)
+      .map(({ layer }) => names.get(layer)!);
     return {
-      text: `cardstock in ${words(lab)} (L ${Math.round(lab.l)}, a ${Math.round(lab.a)}, b ${Math.round(lab.b)}) to buy`,
+      text: `${words(lab)} cardstock, to buy, for the ${layers.join(' and the ')}`,
       card: gain,
       plan: gain,
-      wanted: lab,
+      wanted: { lab, layers },
     };
   });
 }

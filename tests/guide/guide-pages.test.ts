@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { nameOf } from '../../server/colour/names.ts';
 import { cutSteps } from '../../server/cutting/cut-steps.ts';
 import { leftovers, worthKeeping } from '../../server/cutting/leftovers.ts';
 import { stacksOf } from '../../server/cutting/stacks.ts';
@@ -14,7 +15,7 @@ import { factsOf } from '../../server/guide/facts.ts';
 import { stockNeeds } from '../../server/guide/stock-needs.ts';
 import { stockSheetSaid, stockSheets } from '../../server/guide/stock-sheets.ts';
 import { stepWords } from '../../server/guide/step-words.ts';
-import { sizeSaid } from '../../server/guide/said.ts';
+import { capital, sizeSaid } from '../../server/guide/said.ts';
 import { polygonArea } from '../../server/geometry/polygon.ts';
 import { INCH, toMillimetres, units } from '../../server/lengths/length.ts';
 import { parseSize } from '../../server/lengths/parse-size.ts';
@@ -235,17 +236,18 @@ describe.each(WORLDS)('the guide of %s', (_, ask) => {
     );
     // She has six sheets of it.
     const short = bases.scheme!.slots.length > 6;
-    expect(list.replaceAll('\n', ' ').match(/CIELAB \(D65\): \S+ \S+ \S+\./g)).toEqual([
-      'CIELAB (D65): 35, -18, -12.',
-      ...(short ? ['CIELAB (D65): 93, 1, 4.'] : []),
-      // An ink in the accent of its papers, for a card with a stamp; her soot reads on every light strip.
-      ...(stamped ? ['CIELAB (D65): 35, -18, -12.'] : []),
-    ]);
+    const said = list.replaceAll('\n', ' ');
+    const teal = nameOf({ l: 35, a: -18, b: -12 }).words;
+    expect(said).toContain(`${capital(teal)} cardstock Close to the ${teal} of Sheet 1, front.`);
+    // Figures once a colour, at the end: the cardstock and the ink of a stamp are one; her soot reads on every light strip.
+    const more = short ? '; Shell cardstock 93, 1, 4' : '';
+    expect(said).toContain(`In figures, CIELAB (D65): ${teal} 35, -18, -12${more}.`);
+    expect(said.includes(`${capital(teal)} ink`)).toBe(stamped);
     const area =
       ask.ruler === 'in'
         ? /: about \d+ square inch(?:es)? in all\./
         : /: about \d+ square cm in all\./;
-    expect(list.replaceAll('\n', ' ')).toMatch(area);
+    expect(said).toMatch(area);
   });
 });
 

@@ -153,7 +153,13 @@ describe('the weakest card', () => {
     const plan = planCards(pinned);
     const weak = weakestCard(pinned, plan)!;
     expect(weak.number).toBe(1);
-    expect(weak.mends.some(({ wanted }) => wanted !== undefined)).toBe(true);
+    const bought = weak.mends.filter(({ wanted }) => wanted !== undefined);
+    expect(bought.length).toBeGreaterThan(0);
+    for (const { text, wanted } of bought) {
+      expect(wanted!.layers.length).toBeGreaterThan(0);
+      for (const layer of wanted!.layers) expect(['base', 'mat']).toContain(layer);
+      expect(text).toMatch(/^[a-z ]+ cardstock, to buy, for the (?:base|mat|base and the mat)$/);
+    }
     for (const mend of weak.mends) expect(mend.card).toBeGreaterThan(0);
     const other = weakestCard(world, plan)!.mends.find(({ text }) =>
       text.includes('in the place of'),

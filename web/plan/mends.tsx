@@ -62,7 +62,7 @@ function MendLine({
       {wanted && !newer && (
         <p class="swap-line">
           <span class="chip big" style={{ background: wanted.hex }} />
-          <span>{planWords.else.buy(wanted.name)}</span>
+          <span>{planWords.else.buy(wanted.name, wanted.layers)}</span>
         </p>
       )}
     </>

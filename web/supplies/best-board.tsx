@@ -91,13 +91,13 @@ function ShoppingList({
         <p>{say.nothing}</p>
       ) : (
         <ul class="best-list shopping">
-          {missing.map(({ kind, colour, cards, area, sheets, more }) => (
+          {missing.map(({ kind, colour, area, more, ...rest }) => (
             <li key={`${kind} ${colour.hex}`}>
               <span class="chip big" style={{ background: colour.hex }} />
               <div>
                 <strong>{more === null ? say.thing(colour.name, kind) : more.name}</strong>
                 <span class="small">
-                  {say.details(cards, area === null ? null : say.area(area, inches), sheets)}
+                  {say.details(rest, area === null ? null : say.area(area, inches))}
                 </span>
                 <details class="small figures">
                   <summary>{matchWords.figures}</summary>

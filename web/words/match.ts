@@ -1,3 +1,4 @@
+import type { Purchase } from '../../server/contract/supplies.ts';
 import { cardsNamed, count, listed, sentence } from './grammar.ts';
 
 /** Whether a cardstock or an ink matches. */
@@ -60,8 +61,12 @@ export const matchWords = {
     heading: 'Still to find',
     nothing: 'No colour is missing.',
     thing: (colour: string, kind: 'cardstock' | 'ink'): string => `${sentence(colour)} ${kind}`,
-    details: (cards: readonly number[], area: string | null, sheets: string | null): string =>
+    details: (
+      { like, cards, sheets }: Pick<Purchase, 'like' | 'cards' | 'sheets'>,
+      area: string | null,
+    ): string =>
       [
+        ...(like === null ? [] : [`Close to ${like}.`]),
         ...(sheets === null ? [] : [`${sentence(sheets)}.`]),
         ...(cards.length === 0 ? [] : [`For ${cardsNamed(cards)}.`]),
         ...(area === null ? [] : [`About ${area} in all.`]),

@@ -1,4 +1,4 @@
-import { cardsNamed, count, sentence, someOf } from './grammar.ts';
+import { cardsNamed, count, listed, sentence, someOf } from './grammar.ts';
 import { words } from './words.ts';
 
 /** The plan and each of its cards. */
@@ -137,8 +137,8 @@ export const planWords = {
         ? `${gain}; the other cards lose ${Math.max(1, Math.round(100 * (card - whole)))}`
         : gain;
     },
-    buy: (name: string): string =>
-      `Cardstock to buy: ${name}. A photo is not a measurement: hold it beside the papers before you buy.`,
+    buy: (name: string, layers: readonly string[]): string =>
+      `Cardstock to buy: ${name}, for its ${listed(layers)}. A photo is not a measurement: hold it beside the papers before you buy.`,
     take: 'Have it so',
     takeOther: (number: number): string => `Have it so: plan ${number} of these`,
     takeMend: (mend: string): string => `Have it so: ${mend}`,

@@ -1,6 +1,7 @@
 import { nameOf } from '../../colour/names.ts';
 import type * as Wire from '../../contract/supplies.ts';
 import type { GuideAsk } from '../../guide/ask.ts';
+import { likePaper } from '../../guide/like-paper.ts';
 import { sizeSaid } from '../../guide/said.ts';
 import { sheetsToBuySaid } from '../../guide/shopping-blocks.ts';
 import type { StockNeed } from '../../guide/stock-needs.ts';
@@ -102,6 +103,7 @@ function stampedOnWire(
 function toBuy({ ask, needs }: Cardstock): Wire.Purchase[] {
   return purchases(ask, needs).map((purchase) => ({
     ...purchaseOnWire(purchase),
+    like: purchase.more === null ? likePaper(ask, purchase.lab) : null,
     sheets: sheetsToBuySaid(ask, purchase) || null,
     more: purchase.more === null ? null : { ...purchase.more, name: purchase.name },
   }));
@@ -111,6 +113,7 @@ function purchaseOnWire({ kind, lab, cards, area }: Purchase | StockPurchase): W
   return {
     kind,
     colour: colourOnWire(lab),
+    like: null,
     cards: numbers(cards),
     area: area === 0 ? null : Math.ceil(area / 100),
     sheets: null,
