@@ -93,39 +93,49 @@ async function planning(table: Table): Promise<Figure[]> {
     new PerformanceObserver((list) => {
       for (const { duration } of list.getEntries()) window.longest = Math.max(window.longest, duration);
     }).observe({ type: 'longtask' });
+    ${NOTES_PRESSES}
   `);
   await openDemoPad(screen);
   await twoOfEach(screen);
   await fifteenCards(screen);
   await screen.evaluate('window.longest = 0');
-  const pins: number[] = [];
+  const pins: Shown[] = [];
   for (let card = 1; card <= 5; card += 1) pins.push(await pinOne(screen, card));
-  const swaps: number[] = [];
+  const swaps: Shown[] = [];
   for (let card = 6; card <= 10; card += 1) swaps.push(await swapOne(screen, card));
   for (let turn = 0; turn < 20; turn += 1) await screen.mouse.wheel(0, turn % 2 ? -500 : 500);
   const longest = await screen.evaluate<number>('window.longest');
   await context.close();
   return [
-    {
-      name: PINNED,
-      value: median(pins),
-      unit: 'ms',
-      bar: { at: 'most', value: 200 },
-      note: `median of ${pins.length} pins, planned by the service, pictures drawn and a frame with them made`,
-    },
-    {
-      name: SWAPPED,
-      value: median(swaps),
-      unit: 'ms',
-      bar: { at: 'most', value: 200 },
-      note: `median of ${swaps.length} swaps by a tap, other cards follow, pictures drawn and a frame with them made`,
-    },
+    ...shownIn(PINNED, pins, 'pins, planned by the service'),
+    ...shownIn(SWAPPED, swaps, 'swaps by a tap, other cards follow'),
     {
       name: LONGEST,
       value: longest,
       unit: 'ms',
       bar: { at: 'most', value: 100 },
       note: '0 is: none over 50 ms',
+    },
+  ];
+}
+
+function shownIn(name: string, times: readonly Shown[], of: string): Figure[] {
+  const seen = times.map((one) => one.seen);
+  const range = `${Math.min(...seen).toFixed(0)} to ${Math.max(...seen).toFixed(0)}`;
+  return [
+    {
+      name,
+      value: median(seen),
+      unit: 'ms',
+      bar: { at: 'most', value: 200 },
+      note: `median of ${times.length} ${of}; by the page's own clock from the press until a frame with all pictures is made; ${range}`,
+    },
+    {
+      name: `${name}, with the hands of the test`,
+      value: median(times.map((one) => one.withHands)),
+      unit: 'ms',
+      bar: null,
+      note: 'the same, with the time in which the test looks for the button, moves the mouse there and asks again and again',
     },
   ];
 }
@@ -152,7 +162,7 @@ async function fifteenCards(screen: Page): Promise<void> {
 }
 
 /** Lays the second best of the other papers on a card; gives the time until all pictures of the new plan are drawn. */
-async function swapOne(screen: Page, card: number): Promise<number> {
+async function swapOne(screen: Page, card: number): Promise<Shown> {
   await screen
     .locator('.planned-card')
     .nth(card - 1)
@@ -176,7 +186,7 @@ async function swapOne(screen: Page, card: number): Promise<number> {
 }
 
 /** Keeps the uppermost paper of a card where it is; gives the time until all pictures of the new plan are drawn. */
-async function pinOne(screen: Page, card: number): Promise<number> {
+async function pinOne(screen: Page, card: number): Promise<Shown> {
   await screen
     .locator('.planned-card')
     .nth(card - 1)
@@ -188,19 +198,54 @@ async function pinOne(screen: Page, card: number): Promise<number> {
   return await untilDrawn(screen, () => paper.locator('> .round').click());
 }
 
-async function untilDrawn(screen: Page, wish: () => Promise<void>): Promise<number> {
+/** Milliseconds from a wish to a frame with the new pictures. */
+interface Shown {
+  /** From her press to that frame, by the page's own clock. */
+  readonly seen: number;
+  /** With the hands of the test beside, which look for the button, move the mouse there and ask again and again. */
+  readonly withHands: number;
+}
+
+/**
+ * Notes of the last press how long it took until the page stood at another plan, all cards of it were drawn and a
+ * frame with them was made: the first frame after that has the new pictures, the second begins once it is handed to
+ * the screen.
+ */
+const NOTES_PRESSES = `
+  window.presses = 0;
+  addEventListener('click', ({ timeStamp }) => {
+    window.seenAfter = null;
+    const mine = ++window.presses;
+    const before = location.href;
+    const stood = () => {
+      if (mine !== window.presses) return;
+      const cards = [...document.querySelectorAll('.planned-card .drawn-card')];
+      const drawn = (one) =>
+        !one.closest('.drawing') && one.querySelector('svg')?.getBoundingClientRect().width > 0;
+      if (location.href === before || cards.length < 15 || !cards.every(drawn))
+        return requestAnimationFrame(stood);
+      requestAnimationFrame(() => requestAnimationFrame(() => {
+        window.seenAfter = performance.now() - timeStamp;
+      }));
+    };
+    requestAnimationFrame(stood);
+  }, { capture: true });
+`;
+
+async function untilDrawn(screen: Page, wish: () => Promise<void>): Promise<Shown> {
   const before = screen.url();
   const start = performance.now();
   await wish();
   await screen.waitForURL((url) => url.href !== before, { timeout: 60_000, waitUntil: 'commit' });
   await picturesDrawn(screen, '.planned-card .drawn-card', 15);
-  // The first frame is made with the new pictures, the second only once that one is handed to the screen.
   await screen.evaluate(
     'new Promise((shown) => requestAnimationFrame(() => requestAnimationFrame(shown)))',
   );
-  const time = performance.now() - start;
+  const withHands = performance.now() - start;
+  let seen: number | null = null;
+  while (seen === null) seen = await screen.evaluate<number | null>('window.seenAfter');
   await screen.keyboard.press('Escape');
-  return time;
+  return { seen, withHands };
 }
 
 async function slowDown(session: CDPSession, rate: number): Promise<void> {
