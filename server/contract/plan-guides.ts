@@ -14,6 +14,8 @@ export const SlotCuts = ShownSheet.extend({
   name: z.string(),
   /** Which face lies up, and what may be cut with it. */
   laying: z.string(),
+  /** The first sheet of its stack, after which it comes as it is cut alike; null for that one and for one by itself. */
+  follows: z.string().nullable(),
 });
 export const PlanCuts = z.object({
   slots: z.array(SlotCuts),

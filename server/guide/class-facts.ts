@@ -37,7 +37,8 @@ const MOST_LABELS = 600;
 export function classFacts(ask: GuideAsk, facts: Facts, needs: readonly StockNeed[]): ClassFacts {
   const people = ask.people ?? 1;
   checkLabels(people, facts.cards.length);
-  const set = classSet(ask.scheme, people, ask.stack ?? STACK);
+  const inOrder = { ...ask.scheme, slots: facts.slots.map(({ slot }) => slot) };
+  const set = classSet(inOrder, people, ask.stack ?? STACK);
   const uses = new Map<Sheet, number>();
   for (const { sheet } of facts.slots) uses.set(sheet, (uses.get(sheet) ?? 0) + people);
   const ofSheets = [...uses].map(([sheet, needed]) => ({ sheet, needed }));

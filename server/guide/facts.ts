@@ -58,6 +58,7 @@ export interface SlotFacts {
 
 export interface Facts {
   readonly cards: readonly CardFacts[];
+  /** In the order of the pad, as she has numbered them. */
   readonly slots: readonly SlotFacts[];
 }
 
@@ -66,13 +67,15 @@ export function factsOf(ask: GuideAsk): Facts {
   const ups = facesUp(ask);
   return {
     cards: ask.plan.cards.map((chosen) => cardFacts(ask, chosen, ups)),
-    slots: ask.scheme.slots.map((slot, at) => ({
-      slot,
-      sheet: sheetOf(ask, ask.plan.slots[slot.id] ?? ''),
-      name: nameOfSlot(ask, at),
-      up: ups.get(slot.id)!,
-      cards: [...new Set(slot.pieces.map(({ piece }) => piece.card))].sort((a, b) => a - b),
-    })),
+    slots: ask.scheme.slots
+      .map((slot, at) => ({
+        slot,
+        sheet: sheetOf(ask, ask.plan.slots[slot.id] ?? ''),
+        name: nameOfSlot(ask, at),
+        up: ups.get(slot.id)!,
+        cards: [...new Set(slot.pieces.map(({ piece }) => piece.card))].sort((a, b) => a - b),
+      }))
+      .sort((a, b) => ask.pad.sheets.indexOf(a.sheet) - ask.pad.sheets.indexOf(b.sheet)),
   };
 }
 

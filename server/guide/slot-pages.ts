@@ -1,5 +1,4 @@
 import { cutSteps } from '../cutting/cut-steps.ts';
-import { stacksOf } from '../cutting/stacks.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { GuideAsk } from './ask.ts';
 import { cutPicture } from './cut-picture.ts';
@@ -12,16 +11,15 @@ import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { keptTogether } from './kept-together.ts';
 import { pack } from './pack.ts';
-import { isSpared, partsSaid } from './parts-words.ts';
+import { partsSaid } from './parts-words.ts';
 import { plainTurn } from './laid.ts';
 import { printRuler } from './print-ruler.ts';
 import { labelsSaid } from './said.ts';
 import { sheetBlocks, smallestOf, wholePage } from './sheet-block.ts';
 import type { SheetAsk, SheetPlace } from './sheet-block.ts';
+import { slotStacks, stackNote } from './slot-stacks.ts';
 import { stepWords } from './step-words.ts';
 
-/** Most sheets of patterned paper under the blade at once: common practice, no source. */
-const STACK = 3;
 /** From under the reminder down to the ruler. */
 const PLACE = { top: BODY.top - 0.5, bottom: BODY.bottom - 5 } as const;
 const GAP = 4;
@@ -36,7 +34,7 @@ const PLACES: readonly SheetPlace[] = [
 
 /** Every sheet of patterned paper with its cuts in the order of the hands; sheets that are cut alike follow each other. */
 export function slotPages(ask: GuideAsk, facts: Facts): GuidePage[] {
-  const stacks = stacksIn(ask, facts).map((stack) =>
+  const stacks = slotStacks(ask, facts).map((stack) =>
     keptTogether(
       stack.map((one) => ({
         name: one.name,
@@ -131,25 +129,4 @@ function faceMarks(ask: GuideAsk, { sheet, up }: SlotFacts): Mark[] {
   return href === null
     ? [{ kind: 'area', corners: rectangle(0, 0, size.width, size.height), fill: '#e4e1da' }]
     : [{ kind: 'picture', href, x: 0, y: 0, ...size }];
-}
-
-/** Which other sheets are cut alike. */
-function stackNote(ask: GuideAsk, facts: Facts, { slot }: SlotFacts): string {
-  const stack = stacksIn(ask, facts).find((one) => one.some((other) => other.slot.id === slot.id));
-  const others = (stack ?? []).filter((one) => one.slot.id !== slot.id);
-  if (others.length === 0) return '';
-  return `Cut alike: ${labelsSaid(others.map(({ name }) => name))}. You may lay them on each other and cut them together.`;
-}
-
-/** The sheets, stack by stack, in the order of the first of each; one that stays whole lies in no stack. */
-function stacksIn(ask: GuideAsk, { slots }: Facts): SlotFacts[][] {
-  const cut = ask.scheme.slots.filter((one) => !isSpared(ask, one));
-  const stacks = stacksOf({ ...ask.scheme, slots: cut }, ask.stack ?? STACK);
-  const stackOf = (id: string): readonly string[] =>
-    stacks.find((stack) => stack.slots.includes(id))?.slots ?? [id];
-  return slots.flatMap(({ slot }) => {
-    const ids = stackOf(slot.id);
-    const stack = slots.filter((one) => ids.includes(one.slot.id));
-    return stack[0]?.slot.id === slot.id ? [stack] : [];
-  });
 }

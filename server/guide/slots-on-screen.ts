@@ -3,6 +3,7 @@ import { factsOf } from './facts.ts';
 import type { Facts, SlotFacts } from './facts.ts';
 import { sheetDrawing, sheetOnScreen } from './sheet-on-screen.ts';
 import type { SheetOnScreen } from './sheet-on-screen.ts';
+import { followed, slotStacks } from './slot-stacks.ts';
 import { layingOf, lyingOf, slotMarks } from './slot-pages.ts';
 
 /** What the page of a slot says, for a screen at the table. */
@@ -12,6 +13,8 @@ export interface SlotOnScreen extends SheetOnScreen {
   /** The sheet's label, and which copy of it where there are more. */
   readonly name: string;
   readonly laying: string;
+  /** The name of the first sheet of its stack, after which it comes; null for that sheet and for one by itself. */
+  readonly follows: string | null;
 }
 
 /** Drawn as wide as on paper. */
@@ -20,7 +23,9 @@ const WIDTH = 118;
 /** Every sheet of the plan with its cuts in the order of the hands, as the printed guide says them. */
 export function slotsOnScreen(ask: GuideAsk): SlotOnScreen[] {
   const facts = factsOf(ask);
-  return facts.slots.map((one) => slotOnScreen(ask, facts, one));
+  return slotStacks(ask, facts)
+    .flat()
+    .map((one) => slotOnScreen(ask, facts, one));
 }
 
 function slotOnScreen(ask: GuideAsk, facts: Facts, one: SlotFacts): SlotOnScreen {
@@ -32,6 +37,7 @@ function slotOnScreen(ask: GuideAsk, facts: Facts, one: SlotFacts): SlotOnScreen
     sheet: sheet.id,
     name,
     laying: layingOf(ask, facts, one),
+    follows: followed(ask, facts, one)?.name ?? null,
     ...sheetOnScreen(shown, ask.ruler),
   };
 }

@@ -400,6 +400,27 @@ test('a sheet whose pieces come out of kept parts is not to be opened, and leave
   expect(listed).toEqual([true, false]);
 });
 
+test('sheets are cut by their numbers, but for those that follow the first that is cut alike', () => {
+  const ask = guideWorld([...layoutsOf('us').slice(0, 3), ...layoutsOf('us').slice(0, 3)]);
+  const { slots } = ask.scheme;
+  // The first slot is cut from the last sheet of the pad, and so on.
+  const order = ask.pad.sheets.toReversed();
+  const turned = { ...ask, pad: { ...ask.pad, sheets: order } };
+  const numberOf = (name: string): number => order.findIndex(({ label }) => label === name);
+  const shown = slotsOnScreen(turned);
+  expect(shown).toHaveLength(slots.length);
+  const firsts = shown.filter(({ follows }) => follows === null).map(({ name }) => numberOf(name));
+  expect(firsts).toEqual(firsts.toSorted((a, b) => a - b));
+  expect(firsts.length).toBeLessThan(slots.length);
+  for (const [at, { follows, laying }] of shown.entries()) {
+    if (follows === null) continue;
+    const before = shown[at - 1]!;
+    expect([before.name, before.follows]).toContain(follows);
+    expect(laying).toContain('They follow each other');
+    expect(laying).toContain(/\d+/.exec(follows)![0]);
+  }
+});
+
 test('a sheet that stays whole lies in no stack: its block names no others, and no other names it', () => {
   const ask = guideWorld([...layoutsOf('us').slice(0, 3), ...layoutsOf('us').slice(0, 3)]);
   const facts = factsOf(ask);

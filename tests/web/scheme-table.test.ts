@@ -23,6 +23,7 @@ const slot = (name: string, ...pieces: ReturnType<typeof piece>[]): SlotCuts => 
   sheet: 'sheet',
   name: 'Sheet 1',
   laying: '',
+  follows: null,
   picture: '',
   drawing: { width: 1, height: 1 },
   steps: [],

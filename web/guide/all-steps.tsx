@@ -33,7 +33,10 @@ export function AllSteps({ plan, steps, at, go }: Props): VNode {
                     }}
                   >
                     {isTicked(plan, one.id) ? <Icon name="tick" /> : <span class="box" />}
-                    {one.title}
+                    <span>
+                      {one.title}
+                      {one.aside !== undefined && <span class="small aside">{one.aside}</span>}
+                    </span>
                     {isTicked(plan, one.id) && <span class="unseen">{guideWords.isDone}</span>}
                   </button>
                 </li>

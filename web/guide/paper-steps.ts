@@ -12,7 +12,7 @@ import type { Act, Picture, Stack, Step } from './step.ts';
 
 /** A sheet of the pad with its cuts. */
 export function paperStep(cuts: SlotCuts, stacks: readonly Stack[]): Step {
-  const { slot, name, laying, steps } = cuts;
+  const { slot, name, laying, follows, steps } = cuts;
   const id = `cut-${slot}`;
   const mine = stacks.filter(({ of }) => of.some((one) => one.slot === slot));
   const first = mine.filter(({ of }) => of[0]?.slot === slot);
@@ -20,6 +20,7 @@ export function paperStep(cuts: SlotCuts, stacks: readonly Stack[]): Step {
     id,
     kind: 'paper',
     title: name,
+    ...(follows !== null && { aside: guideWords.alike(follows) }),
     picture: pictureOf(cuts, guideWords.laid),
     lines: mine.length > first.length ? [laying, guideWords.inStacks] : [laying],
     acts: actsOf(id, steps),

@@ -7,6 +7,8 @@ export interface Step {
   readonly id: string;
   readonly kind: 'number' | 'before' | 'paper' | 'cardstock' | 'card' | 'left';
   readonly title: string;
+  /** Why it stands here among all steps, where that asks for a word. */
+  readonly aside?: string;
   readonly picture: Picture | null;
   readonly lines: readonly string[];
   /** What the hands do for it, one after the other. */

@@ -53,6 +53,7 @@ export const guideWords = {
   leftTitle: 'Keep what is left',
   leftOf: (sheet: string, sizes: readonly string[]): string => `${sheet}: ${sizes.join(', ')}`,
   partsUsed: 'The parts that you cut pieces from leave your left-overs with this step.',
+  alike: (first: string): string => `cut alike with ${first}: stack them`,
   inStacks: 'Cut alike with sheets before it: they lie in one stack.',
   stacks: (stacks: number): string =>
     stacks === 1
