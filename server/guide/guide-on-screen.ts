@@ -11,10 +11,11 @@ import { envelopeSaid, foldSaid } from './fold-words.ts';
 import { greetingSaid } from './greeting-words.ts';
 import { sheetsSaid } from './glance-page.ts';
 import { layerNote, layerSizeSaid } from './layer-words.ts';
-import { layerOf, lengthSaid, sizeSaid } from './said.ts';
+import { layerOf, lengthSaid } from './said.ts';
 import { sheetsToBuySaid } from './shopping-blocks.ts';
 import { purchases } from './stock-purchases.ts';
 import type { SheetOnScreen } from './sheet-on-screen.ts';
+import { stockSizeSaid } from './stock-size.ts';
 import { stockNeeds, stockRows } from './stock-needs.ts';
 import type { StockNeed, StockRow } from './stock-needs.ts';
 import {
@@ -136,7 +137,7 @@ function stockOnScreen(
     takes:
       scheme === null
         ? null
-        : { sheets: scheme.slots.length, size: sizeSaid(scheme.sheet, ask.ruler) },
+        : { sheets: scheme.slots.length, size: stockSizeSaid(scheme.sheet, ask.ruler) },
     pieces: stockRows(ask, need),
     sheets: sheets
       .filter((one) => one.stock.key === stock.key)

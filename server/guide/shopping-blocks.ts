@@ -7,7 +7,8 @@ import { HAIR, SIZES, SOFT } from './look.ts';
 import { COLUMN } from './flow.ts';
 import { headed, noteBox, paragraph, ruleAcross } from './page.ts';
 import type { Block } from './page.ts';
-import { capital, cardsSaid, counted, sizeSaid } from './said.ts';
+import { capital, cardsSaid, counted } from './said.ts';
+import { stockSizeSaid } from './stock-size.ts';
 import type { StockNeed } from './stock-needs.ts';
 import { purchases } from './stock-purchases.ts';
 import type { StockPurchase } from './stock-purchases.ts';
@@ -41,7 +42,7 @@ export function sheetsToBuySaid({ ruler }: GuideAsk, purchase: StockPurchase): s
   const { kind, sheets, more } = purchase;
   if (kind === 'ink') return '';
   if (sheets === null) return 'a piece is larger than the usual sheets; ask for a larger one';
-  const size = sizeSaid(sheets.size, ruler);
+  const size = stockSizeSaid(sheets.size, ruler);
   if (more === null) return `${counted(sheets.count, 'sheet')} of ${size}`;
   const { left, needed } = more;
   const is = left === 1 ? 'is' : 'are';

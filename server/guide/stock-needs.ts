@@ -8,6 +8,7 @@ import { Refusal } from '../refusals/refusal.ts';
 import type { GuideAsk } from './ask.ts';
 import type { Facts, StockFacts } from './facts.ts';
 import { cardsSaid, pieceSaid, sizeSaid } from './said.ts';
+import { stockSize } from './stock-size.ts';
 
 /** A cardstock colour with all pieces cut from it, and its sheets. */
 export interface StockNeed {
@@ -50,8 +51,7 @@ export function stockScheme(ask: GuideAsk, pieces: readonly Piece[]): CuttingSch
 }
 
 function sheetsFor({ ruler, stock }: GuideAsk): Size[] {
-  const usual = ruler === 'in' ? '8 1/2 x 11 in' : '210 x 297 mm';
-  return [stock ?? parseSize(usual), parseSize('12 x 12 in')];
+  return [stock ?? stockSize(undefined, ruler), parseSize('12 x 12 in')];
 }
 
 /** Pieces of one size. */

@@ -8,11 +8,12 @@ import { HAIR, SIZES } from './look.ts';
 import { BODY, bladeReminder, drawingReminder, paragraph } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
 import { pack } from './pack.ts';
-import { counted, sizeSaid } from './said.ts';
+import { counted } from './said.ts';
 import { shoppingBlocks } from './shopping-blocks.ts';
 import { sheetBlocks, smallestOf, wholePage } from './sheet-block.ts';
 import type { SheetAsk, SheetPlace } from './sheet-block.ts';
 import { stepWords } from './step-words.ts';
+import { stockSizeSaid } from './stock-size.ts';
 import { stockRows } from './stock-needs.ts';
 import type { StockNeed } from './stock-needs.ts';
 import {
@@ -61,7 +62,7 @@ function needBlocks(ask: GuideAsk, need: StockNeed): Block[] {
   const sheets =
     need.scheme === null
       ? 'a piece is larger than the usual sheets; ask for a larger one'
-      : `${counted(need.scheme.slots.length, 'sheet')} of ${sizeSaid(need.scheme.sheet, ask.ruler)}`;
+      : `${counted(need.scheme.slots.length, 'sheet')} of ${stockSizeSaid(need.scheme.sheet, ask.ruler)}`;
   const rows = stockRows(ask, need).map(({ count, size, use }) => [String(count), size, use]);
   const blocks: Block[] = [];
   for (let from = 0; from < rows.length; from += ROWS) {

@@ -12,7 +12,8 @@ import type { Extent, Mark } from './drawing.ts';
 import { rectangle } from './drawing.ts';
 import type { StockFacts } from './facts.ts';
 import type { Lying } from './laid.ts';
-import { capital, cardsSaid, counted, listed, sizeSaid } from './said.ts';
+import { capital, cardsSaid, counted, listed } from './said.ts';
+import { stockSizeSaid } from './stock-size.ts';
 import type { StockNeed } from './stock-needs.ts';
 import { sheetDrawing, sheetOnScreen } from './sheet-on-screen.ts';
 import type { SheetOnScreen } from './sheet-on-screen.ts';
@@ -64,7 +65,7 @@ export function stockSheets(
 export function stockSheetSaid({ stock, scheme, together }: StockSheet, ruler: Ruler): string {
   const numbers = together.map(({ id }) => scheme.slots.findIndex((one) => one.id === id) + 1);
   const sheets = `${together.length === 1 ? 'sheet' : 'sheets'} ${listed(numbers.map(String))}`;
-  const size = sizeSaid(scheme.sheet, ruler);
+  const size = stockSizeSaid(scheme.sheet, ruler);
   return `${stock.name}, ${sheets} of ${scheme.slots.length}, ${size}.${layingSaid(together, scheme.sheet)}`;
 }
 

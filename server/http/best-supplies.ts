@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { StockAsked } from '../contract/stock-paper.ts';
 import * as Wire from '../contract/supplies.ts';
 import { occasionsOf } from '../guide/occasions.ts';
 import { withoutOutlines, withoutPlacesOn } from '../pad/less-of-side.ts';
@@ -21,7 +22,7 @@ import type { Cardstock } from './wire/best-supplies.ts';
 
 const SidePath = z.object({ side: z.string() });
 const PlanPath = z.object({ plan: z.string() });
-const OneCard = z.object({
+const OneCard = StockAsked.extend({
   card: z.coerce.number().int().min(1).optional().describe('Only for this card of the plan.'),
 });
 
@@ -84,14 +85,18 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
       );
       if (card !== undefined) found(occasions[0] ?? null, 'card', String(card));
       const best = await clerk.best(...(await asOnePicture(read, supplies, occasions)));
-      return bestOnWire(best, await cardstockOf(edges, kept, card));
+      return bestOnWire(best, await cardstockOf(edges, kept, request.query));
     },
   );
 }
 
 /** What cardstock a plan, or one card of it, is cut from. */
-async function cardstockOf({ desk }: Edges, kept: KeptPlan, card?: number): Promise<Cardstock> {
-  const all = guideAskOf(kept);
+async function cardstockOf(
+  { desk }: Edges,
+  kept: KeptPlan,
+  { card, stock }: z.infer<typeof OneCard>,
+): Promise<Cardstock> {
+  const all = guideAskOf(kept, { stock });
   const cards = all.plan.cards.filter(({ number }) => card === undefined || number === card);
   const ask = { ...all, plan: { ...all.plan, cards } };
   const needs = await desk.clerk.stockNeeds(all, card ?? null);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import * as Wire from '../contract/class-sets.ts';
+import { StockAsked } from '../contract/stock-paper.ts';
 import { answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { forPeople, guideAskOf } from './guide-ask.ts';
@@ -13,13 +14,13 @@ export function classSetRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'What the batch takes for several people: sheets, pads, stacks and bags.',
         params: z.object({ plan: z.string() }),
-        querystring: Wire.ForPeople,
+        querystring: Wire.ForPeople.extend(StockAsked.shape),
         response: answers({ 200: Wire.ClassSet }),
       },
     },
     async (request) => {
       const kept = await planAt(edges, request.params.plan);
-      const ask = { ...guideAskOf(kept), ...forPeople(request.query) };
+      const ask = { ...guideAskOf(kept, request.query), ...forPeople(request.query) };
       const { set, labels } = await edges.desk.clerk.classSet(ask);
       return {
         ...set,

@@ -1,5 +1,7 @@
 import type { ForPeople } from '../contract/class-sets.ts';
 import type { GuideAsk } from '../guide/ask.ts';
+import { stockSize } from '../guide/stock-size.ts';
+import type { StockPaper } from '../guide/stock-size.ts';
 import type { Ruler } from '../lengths/length.ts';
 import type { Side } from '../pad/pad.ts';
 import { withoutPlaces } from '../plan/faces-up.ts';
@@ -9,9 +11,19 @@ import { photosOf, picturesAsOne } from './one-picture.ts';
 import { suppliesBeside } from './supplies-beside.ts';
 import { rulerOf } from './wire/sizes.ts';
 
+/** The ruler that lengths are read on, and the sheets that her cardstock comes in. */
+export interface HowMeasured {
+  readonly ruler?: Ruler | undefined;
+  readonly stock?: StockPaper | undefined;
+}
+
 /** What pictures and guide of a kept plan are made from, but for where its swatches are. */
-export function guideAskOf(kept: KeptPlan, ruler?: Ruler): Omit<GuideAsk, 'picture'> {
+export function guideAskOf(
+  kept: KeptPlan,
+  { ruler, stock }: HowMeasured = {},
+): Omit<GuideAsk, 'picture'> {
   const { pad, supplies, batch } = kept;
+  const measured = ruler ?? rulerOf(pad.sheetSize);
   return {
     title: `${batch.cards.length} cards`,
     // Where on a sheet its colours lie is for planning; the guide travels to a thread without it.
@@ -20,7 +32,8 @@ export function guideAskOf(kept: KeptPlan, ruler?: Ruler): Omit<GuideAsk, 'pictu
     scheme: batch.scheme,
     plan: batch.plan,
     supplies,
-    ruler: ruler ?? rulerOf(pad.sheetSize),
+    ruler: measured,
+    stock: stockSize(stock, measured),
   };
 }
 

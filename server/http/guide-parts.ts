@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import * as Wire from '../contract/plan-guides.ts';
+import { StockAsked } from '../contract/stock-paper.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
@@ -7,7 +8,7 @@ import { guideAskOf, withShelfNow } from './guide-ask.ts';
 import { planAt } from './make-plan.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
 
-const RulerAsked = z.object({
+const HowAsked = StockAsked.extend({
   ruler: z.enum(['in', 'mm']).optional().describe('Left out: the ruler of the pad.'),
 });
 
@@ -20,15 +21,14 @@ export function guidePartsRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'Cardstock with its cuts, cards with their layers, and what to buy.',
         params: z.object({ plan: z.string() }),
-        querystring: RulerAsked,
+        querystring: HowAsked,
         response: answers({ 200: Wire.PlanGuide }),
       },
     },
     async (request) => {
       const kept = await withShelfNow(edges.store.read, await planAt(edges, request.params.plan));
-      const { ruler } = request.query;
-      const guide = await edges.desk.clerk.guideOnScreen(guideAskOf(kept, ruler));
-      const asked = ruler === undefined ? '' : `?ruler=${ruler}`;
+      const guide = await edges.desk.clerk.guideOnScreen(guideAskOf(kept, request.query));
+      const asked = queryOf(request.query);
       return {
         ...guide,
         cardstock: guide.cardstock.map((stock) => ({
@@ -53,14 +53,14 @@ export function guidePartsRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'A sheet of cardstock with its numbered cuts, as a drawing.',
         params: z.object({ plan: z.string(), sheet: z.string() }),
-        querystring: RulerAsked,
+        querystring: HowAsked,
         response: answers({ 200: fileAnswer('image/svg+xml', 'An SVG.') }),
       },
     },
     async (request, reply) => {
       const kept = await planAt(edges, request.params.plan);
       const { sheet } = request.params;
-      const ask = guideAskOf(kept, request.query.ruler);
+      const ask = guideAskOf(kept, request.query);
       const drawing = await edges.desk.clerk.stockDrawing(ask, sheet);
       return reply
         .type('image/svg+xml')
@@ -70,4 +70,12 @@ export function guidePartsRoutes(app: Service, edges: Edges): void {
         .send(found(drawing, 'cardstock sheet', sheet));
     },
   );
+}
+
+/** The drawings are asked for as the guide was. */
+function queryOf(asked: z.infer<typeof HowAsked>): string {
+  const query = new URLSearchParams(
+    Object.entries(asked).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])),
+  ).toString();
+  return query === '' ? '' : `?${query}`;
 }

@@ -1,12 +1,14 @@
 import { z } from 'zod';
 import { ForPeople } from '../contract/class-sets.ts';
 import * as Wire from '../contract/plan-guides.ts';
+import { StockAsked } from '../contract/stock-paper.ts';
 import type { GuideAsk } from '../guide/ask.ts';
 import { slotDrawing } from '../guide/slots-on-screen.ts';
 import type { Records } from '../store/records.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { forPeople, guideAskOf, withShelfNow } from './guide-ask.ts';
+import type { HowMeasured } from './guide-ask.ts';
 import { found } from './found.ts';
 import { fromPartsOf } from './leftovers.ts';
 import { planAt } from './make-plan.ts';
@@ -32,14 +34,15 @@ export function guideRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'The guide that she cuts from.',
         params: GuidePath,
-        querystring: HowPrinted.extend(ForPeople.shape),
+        querystring: HowPrinted.extend(ForPeople.shape).extend(StockAsked.shape),
         response: answers({ 200: fileAnswer('application/pdf', 'A PDF, true to scale.') }),
       },
     },
     async (request, reply) => {
       const kept = await withShelfNow(edges.store.read, await planAt(edges, request.params.plan));
-      const ask = await cutAsk(store.read, kept, request.query);
-      const paper = request.query.paper ?? (ask.ruler === 'in' ? 'letter' : 'a4');
+      const { query } = request;
+      const ask = await cutAsk(store.read, kept, { ...query, stock: query.stock ?? query.paper });
+      const paper = query.paper ?? (ask.ruler === 'in' ? 'letter' : 'a4');
       const swatchFiles: Record<string, string> = {};
       for (const [side, hash] of Object.entries(kept.swatches))
         swatchFiles[side] = await store.files.readable('swatches', hash);
@@ -104,7 +107,7 @@ export function guideRoutes(app: Service, edges: Edges): void {
   );
 }
 
-type HowCut = ForPeople & Pick<z.infer<typeof HowPrinted>, 'ruler'>;
+type HowCut = ForPeople & HowMeasured;
 
 /** With the parts that were kept: they serve one person; for several, every sheet is cut in stacks. */
 async function cutAsk(
@@ -114,5 +117,5 @@ async function cutAsk(
 ): Promise<Omit<GuideAsk, 'picture'>> {
   const alone = (how.people ?? 1) === 1;
   const fromParts = alone ? fromPartsOf(kept, await leftovers.ofPad(kept.pad.id)) : [];
-  return { ...guideAskOf(kept, how.ruler), ...forPeople(how), fromParts };
+  return { ...guideAskOf(kept, how), ...forPeople(how), fromParts };
 }

@@ -7,7 +7,8 @@ import { LatestPlan } from '../plan/latest-plan.tsx';
 import { rememberPlan } from '../plan/made.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import { WithPlan } from '../plan/with-plan.tsx';
-import { ruler } from '../table/settings.ts';
+import { ruler, stockPaper } from '../table/settings.ts';
+import type { PrintPaper } from '../table/settings.ts';
 import { Coming, Once } from '../table/waiting.tsx';
 import { guideWords } from '../words/guide.ts';
 import { words } from '../words/words.ts';
@@ -42,8 +43,9 @@ function WithCuts(table: OnTable): VNode {
   const stack = stacked.value;
   const people = peopleFor(plan.id);
   const cutsAt = `${plan.id}/${ruler.value}/${people}/${stack}`;
-  const guideAt = `${plan.id}/${ruler.value}`;
-  const set = people === 1 ? null : classSets.at(`${plan.id}/${people}/${stack}`).value;
+  const stock = stockPaper.value;
+  const guideAt = `${plan.id}/${ruler.value}/${stock}`;
+  const set = people === 1 ? null : classSets.at(`${plan.id}/${people}/${stack}/${stock}`).value;
   const slots = cuts.at(cutsAt);
   const guide = guides.at(guideAt);
   const keptNow = leftovers.at(`${pad.id}/${plan.id}`).value.value;
@@ -55,7 +57,7 @@ function WithCuts(table: OnTable): VNode {
     sparedThen.set(cutsAt, spared);
     if (before !== spared) void cuts.fresh(cutsAt);
   }, [cutsAt, spared]);
-  const made = bookOf(table, slots.value.value, guide.value.value, set, kept, stack);
+  const made = bookOf(table, slots.value.value, guide.value.value, set, kept, stack, stock);
   const book = useHeld(plan.id, made);
   const heading = guideWords.heading;
   if (book === null) {
@@ -81,6 +83,7 @@ function bookOf(
   set: Kept<ClassSet> | null,
   kept: LeftoverList,
   stack: number,
+  stock: PrintPaper,
 ): GuideBook | null {
   const answered = set?.value !== null || set.problem !== null;
   if (slots === null || guide === null || !answered) return null;
@@ -92,6 +95,7 @@ function bookOf(
     set: set?.value ?? null,
     stack,
     ruler: ruler.value,
+    stock,
   };
 }
 

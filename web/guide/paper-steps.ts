@@ -54,10 +54,10 @@ export function sparedStep(cuts: SlotCuts, ruler: Ruler, kept: LeftoverList): St
   };
 }
 
-/** The sheets of a cardstock. */
-export function stockSteps({ name, sheets }: StockCuts, people: number): Step[] {
+/** The sheets of a cardstock. Sheets of another size are cut otherwise, so that ticks do not pass to them: `mark` tells them apart. */
+export function stockSteps({ name, sheets }: StockCuts, people: number, mark: string): Step[] {
   return sheets.map((sheet): Step => {
-    const id = `stock-${sheet.id}`;
+    const id = `stock-${mark}${sheet.id}`;
     return {
       id,
       kind: 'cardstock',

@@ -1,6 +1,6 @@
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
-import { printPaper } from '../table/settings.ts';
+import { printPaper, stockChosen } from '../table/settings.ts';
 import { guideWords } from '../words/guide.ts';
 import { settingsWords } from '../words/settings.ts';
 import type { GuideBook } from './steps-of.ts';
@@ -11,7 +11,7 @@ export function PrintLinks({ book }: { book: GuideBook }): VNode {
   const other = printPaper.value === 'a4' ? 'letter' : 'a4';
   const people = set === null ? '' : `&people=${set.people}`;
   const address = (paper: string): string =>
-    `${table.plan.guide}?paper=${paper}&ruler=${ruler}&stack=${stack}${people}`;
+    `${table.plan.guide}?paper=${paper}&ruler=${ruler}&stack=${stack}${people}${stockAsked()}`;
   return (
     <div class="print-links">
       <a class="button quiet" href={address(printPaper.value)} target="_blank">
@@ -22,4 +22,9 @@ export function PrintLinks({ book }: { book: GuideBook }): VNode {
       </a>
     </div>
   );
+}
+
+/** Left to the paper that is asked for, unless she has said what her cardstock comes in. */
+function stockAsked(): string {
+  return stockChosen.value === 'as-printed' ? '' : `&stock=${stockChosen.value}`;
 }

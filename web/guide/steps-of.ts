@@ -2,7 +2,7 @@ import type { ClassSet } from '../../server/contract/class-sets.ts';
 import type { LeftoverList } from '../../server/contract/leftovers.ts';
 import type { PlanCuts, PlanGuide } from '../../server/contract/plan-guides.ts';
 import type { OnTable } from '../plan/table-of.ts';
-import type { Ruler } from '../table/settings.ts';
+import type { PrintPaper, Ruler } from '../table/settings.ts';
 import { guideWords } from '../words/guide.ts';
 import { cardStep } from './card-steps.ts';
 import { numberStep } from './number-step.ts';
@@ -20,10 +20,21 @@ export interface GuideBook {
   /** Sheets under the blade at once. */
   readonly stack: number;
   readonly ruler: Ruler;
+  /** The sheets that her cardstock comes in. */
+  readonly stock: PrintPaper;
 }
 
 /** The order of the work: the numbers of the sheets, what to mind, every sheet, the cardstock, every card, what is left. */
-export function stepsOf({ table, cuts, guide, kept, set, stack, ruler }: GuideBook): Step[] {
+export function stepsOf({
+  table,
+  cuts,
+  guide,
+  kept,
+  set,
+  stack,
+  ruler,
+  stock: sheet,
+}: GuideBook): Step[] {
   const people = set?.people ?? 1;
   const stacks = stacksOf(set, stack);
   return [
@@ -34,10 +45,17 @@ export function stepsOf({ table, cuts, guide, kept, set, stack, ruler }: GuideBo
         ? sparedStep(slot, ruler, kept)
         : paperStep(slot, stacks),
     ),
-    ...guide.cardstock.flatMap((stock) => stockSteps(stock, people)),
+    ...guide.cardstock.flatMap((stock) =>
+      stockSteps(stock, people, sheet === usualSheet(ruler) ? '' : `${sheet}-`),
+    ),
     ...guide.cards.map((card) => cardStep(card, table, people)),
     ...leftStep(cuts, people === 1 ? kept.spared : []),
   ];
+}
+
+/** Those that are whole on her ruler. */
+function usualSheet(ruler: Ruler): PrintPaper {
+  return ruler === 'in' ? 'letter' : 'a4';
 }
 
 function beforeStep({ cautions }: PlanGuide, { rounding }: PlanCuts): Step {

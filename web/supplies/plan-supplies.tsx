@@ -1,5 +1,6 @@
 import type { VNode } from 'preact';
 import type { Supply } from '../../server/contract/supplies.ts';
+import { stockPaper } from '../table/settings.ts';
 import { Once } from '../table/waiting.tsx';
 import { matchWords } from '../words/match.ts';
 import { bestOfPlan, pads, plansOf } from '../wire/shelves.ts';
@@ -17,7 +18,7 @@ export function PlanSupplies({
   if (latest === undefined) return null;
   const inches = pads.at(pad).value.value?.sheetSize.width.endsWith('in') ?? false;
   // Asked anew when her supplies change: the key names them.
-  const key = `${latest.id}/${supplies.map(({ id, revision }) => `${id}.${revision}`).join()}`;
+  const key = `${latest.id}/${stockPaper.value}/${supplies.map(({ id, revision }) => `${id}.${revision}`).join()}`;
   return (
     <section aria-labelledby="for-plan">
       <h2 id="for-plan">{matchWords.forPlan(latest.cards)}</h2>

@@ -2,9 +2,18 @@ import type { VNode } from 'preact';
 import { settingsWords } from '../words/settings.ts';
 import { ChoiceRow } from './choice-row.tsx';
 import { Dialog } from './dialog.tsx';
-import { look, looks, printPaper, printPapers, ruler, rulers } from './settings.ts';
+import {
+  look,
+  looks,
+  printPaper,
+  printPapers,
+  ruler,
+  rulers,
+  stockChoices,
+  stockChosen,
+} from './settings.ts';
 
-/** How the table is set: its light, her ruler, the paper in her printer. */
+/** How the table is set: its light, her ruler, the paper in her printer, the sheets of her cardstock. */
 export function SettingsSheet({ close }: { close: () => void }): VNode {
   const say = settingsWords;
   return (
@@ -17,6 +26,13 @@ export function SettingsSheet({ close }: { close: () => void }): VNode {
         of={printPaper}
         choices={printPapers}
         words={say.prints}
+      />
+      <ChoiceRow
+        legend={say.stock}
+        name="stock"
+        of={stockChosen}
+        choices={stockChoices}
+        words={say.stocks}
       />
       <p class="small">{say.kept}</p>
     </Dialog>

@@ -88,10 +88,10 @@ export const service = {
     change('POST', `/api/plans/${plan}/taken?drawings=changed`, { slots, supplies }),
   cuts: (plan: string, ruler: string, people: string, stack: string): Promise<PlanCuts> =>
     ask('GET', `/api/plans/${plan}/cuts?ruler=${ruler}&people=${people}&stack=${stack}`),
-  guide: (plan: string, ruler: string): Promise<PlanGuide> =>
-    ask('GET', `/api/plans/${plan}/guide?ruler=${ruler}`),
-  classSet: (plan: string, people: string, stack: string): Promise<ClassSet> =>
-    ask('GET', `/api/plans/${plan}/class-set?people=${people}&stack=${stack}`),
+  guide: (plan: string, ruler: string, stock: string): Promise<PlanGuide> =>
+    ask('GET', `/api/plans/${plan}/guide?ruler=${ruler}&stock=${stock}`),
+  classSet: (plan: string, people: string, stack: string, stock: string): Promise<ClassSet> =>
+    ask('GET', `/api/plans/${plan}/class-set?people=${people}&stack=${stack}&stock=${stock}`),
   leftovers: (pad: string, plan: string): Promise<LeftoverList> =>
     ask('GET', `/api/pads/${pad}/leftovers${plan === '' ? '' : `?plan=${plan}`}`),
   keepLeftovers: (pad: string, left: NewLeftovers): Promise<LeftoverList> =>
@@ -126,7 +126,8 @@ export const service = {
   twins: async (): Promise<Twins['twins']> =>
     list(await ask('GET', '/api/supplies/twins'), 'twins'),
   bestOfSide: (side: string): Promise<BestSupplies> => ask('GET', `/api/sides/${side}/supplies`),
-  bestOfPlan: (plan: string): Promise<BestSupplies> => ask('GET', `/api/plans/${plan}/supplies`),
+  bestOfPlan: (plan: string, stock: string): Promise<BestSupplies> =>
+    ask('GET', `/api/plans/${plan}/supplies?stock=${stock}`),
   removeSupply: (supply: string): Promise<void> => change('DELETE', `/api/supplies/${supply}`),
   matches: async (supplies: readonly string[], side: string, colour?: number): Promise<Match[]> =>
     list(await ask('POST', '/api/matches', { supplies, sides: [side], colour }), 'matches'),

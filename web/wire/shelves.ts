@@ -18,15 +18,15 @@ export const cuts = shelfOf((key) => {
   const [plan, ruler, people, stack] = key.split('/');
   return service.cuts(plan!, ruler!, people!, stack!);
 });
-/** Cardstock, cards and shopping of a plan's guide, at the key `plan/ruler`. */
+/** Cardstock, cards and shopping of a plan's guide, at the key `plan/ruler/stock`. */
 export const guides = shelfOf((key) => {
-  const [plan, ruler] = key.split('/');
-  return service.guide(plan!, ruler!);
+  const [plan, ruler, stock] = key.split('/');
+  return service.guide(plan!, ruler!, stock!);
 });
-/** What a plan takes for several people, at the key `plan/people/stack`. */
+/** What a plan takes for several people, at the key `plan/people/stack/stock`. */
 export const classSets = shelfOf((key) => {
-  const [plan, people, stack] = key.split('/');
-  return service.classSet(plan!, people!, stack!);
+  const [plan, people, stack, stock] = key.split('/');
+  return service.classSet(plan!, people!, stack!, stock!);
 });
 /** Kept parts of sheets, at the key `pad/plan`, with the plan's use of them, or `pad/`. */
 export const leftovers = shelfOf((key) => {
@@ -66,9 +66,12 @@ export const matches = shelfOf((key) => {
   );
 });
 
-/** The best of her supplies for a side or a plan, at the key of its id, `/` and what she has. */
+/** The best of her supplies for a side, at the key of its id, `/` and what she has; of a plan, with the sheets of her cardstock between. */
 export const bestOfSide = shelfOf((key) => service.bestOfSide(key.split('/')[0]!));
-export const bestOfPlan = shelfOf((key) => service.bestOfPlan(key.split('/')[0]!));
+export const bestOfPlan = shelfOf((key) => {
+  const [plan, stock] = key.split('/');
+  return service.bestOfPlan(plan!, stock!);
+});
 
 /** Supplies that can hardly be told from others of hers, at the key of what she has. */
 export const twins = shelfOf(() => service.twins());

@@ -2,8 +2,8 @@ import { nameOf } from '../../colour/names.ts';
 import type * as Wire from '../../contract/supplies.ts';
 import type { GuideAsk } from '../../guide/ask.ts';
 import { likePaper } from '../../guide/like-paper.ts';
-import { sizeSaid } from '../../guide/said.ts';
 import { sheetsToBuySaid } from '../../guide/shopping-blocks.ts';
+import { stockSizeSaid } from '../../guide/stock-size.ts';
 import type { StockNeed } from '../../guide/stock-needs.ts';
 import { purchases, sheetsTaken } from '../../guide/stock-purchases.ts';
 import type { StockPurchase } from '../../guide/stock-purchases.ts';
@@ -127,7 +127,7 @@ function takenOnWire({ ask }: Cardstock, { stock, scheme }: StockNeed): Wire.Sto
     name: stock.name,
     colour: colourOnWire(stock.lab),
     supply: stock.toBuy ? null : stock.key,
-    sheets: sheets && { count: sheets.count, size: sizeSaid(sheets.size, ask.ruler) },
+    sheets: sheets && { count: sheets.count, size: stockSizeSaid(sheets.size, ask.ruler) },
     left: ask.supplies.find(({ id }) => id === stock.key)?.sheets ?? null,
   };
 }
