@@ -226,13 +226,15 @@ function curveBitByBit(
 export async function guide(task: GuideTask): Promise<Answer<Uint8Array>> {
   const { ask, swatchFiles, paper, made } = task;
   return answer(async () => {
-    const files = Object.entries(swatchFiles);
-    const pictures = new Map(
-      await Promise.all(
-        files.map(
-          async ([side, file]) => [side, await printPicture(await readFile(file))] as const,
-        ),
-      ),
+    const pictures = new Map<string, Uint8Array>();
+    await Promise.all(
+      Object.entries(swatchFiles).map(async ([side, file]) => {
+        // A file that is gone or damaged costs its paper the print, and not her the guide.
+        const picture = await readFile(file)
+          .then(printPicture)
+          .catch(() => null);
+        if (picture !== null) pictures.set(side, picture);
+      }),
     );
     const picture = (side: string): string | null => (pictures.has(side) ? side : null);
     return printGuide({ ...ask, picture }, pictures, paper, new Date(made));

@@ -8,6 +8,7 @@ import { INK, SIZES, SOFT } from './look.ts';
 import { linesOf } from './letters.ts';
 import { BODY, PAGE, badge, noteBox, paragraph } from './page.ts';
 import type { GuidePage } from './page.ts';
+import { plainNote } from './plain-face.ts';
 import { counted, labelsSaid } from './said.ts';
 
 const GAP = 6;
@@ -68,7 +69,8 @@ const SMALLEST = 28;
 function introduction(ask: GuideAsk, facts: Facts): ReturnType<typeof paragraph> {
   const sheets = new Set(facts.slots.map(({ sheet }) => sheet.id)).size;
   const text = `${counted(facts.cards.length, 'card')} from ${counted(ask.scheme.slots.length, 'sheet')} of ${ask.pad.name} (${counted(sheets, 'design')}). Number your sheets, cut sheet by sheet, put the pieces of each card into its bag, then make card by card.`;
-  return paragraph(text, 0, BODY.top - 3.5, PAGE.width);
+  const plain = plainNote(ask, facts);
+  return paragraph(plain === null ? text : `${text} ${plain}`, 0, BODY.top - 3.5, PAGE.width);
 }
 
 /** What stands under a card, line by line: its name, then its sheets. */

@@ -1,4 +1,3 @@
-import { hexFromLab } from '../colour/spaces.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Sheet, Side } from '../pad/pad.ts';
 import type { GuideAsk } from './ask.ts';
@@ -10,6 +9,7 @@ import { shortened } from './letters.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, paragraph } from './page.ts';
 import type { GuidePage } from './page.ts';
+import { plainFace } from './plain-face.ts';
 import { isSpared } from './parts-words.ts';
 
 const HOW =
@@ -88,19 +88,19 @@ function sideMarks(
 ): Mark[] {
   const corners = rectangle(x, HEAD, width, height);
   const href = side === null ? null : ask.picture(side.id);
-  const lab = side?.palette.colours[0]?.lab;
-  const shown: Mark =
+  const shown: Mark[] =
     href === null
-      ? { kind: 'area', corners, fill: lab === undefined ? '#ffffff' : hexFromLab(lab) }
-      : { kind: 'picture', href, x, y: HEAD, width, height };
+      ? plainFace(side, x, HEAD, { width, height })
+      : [{ kind: 'picture', href, x, y: HEAD, width, height }];
+  const lacks = side === null ? ': no photo' : href === null ? ': no picture' : '';
   return [
-    shown,
+    ...shown,
     { kind: 'area', corners, edge: { width: 0.2, colour: HAIR } },
     {
       kind: 'words',
       x,
       y: HEAD + height + 3.6,
-      text: side === null ? `${face}: no photo` : face,
+      text: `${face}${lacks}`,
       size: SIZES.small,
       colour: SOFT,
     },

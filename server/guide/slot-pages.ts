@@ -3,7 +3,6 @@ import { toMillimetres } from '../lengths/length.ts';
 import type { GuideAsk } from './ask.ts';
 import { cutPicture } from './cut-picture.ts';
 import type { Mark } from './drawing.ts';
-import { rectangle } from './drawing.ts';
 import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
 import type { Lying } from './laid.ts';
 import { blocksOn } from './flow.ts';
@@ -12,6 +11,7 @@ import type { GuidePage } from './page.ts';
 import { keptTogether } from './kept-together.ts';
 import { pack } from './pack.ts';
 import { partsSaid } from './parts-words.ts';
+import { plainFace } from './plain-face.ts';
 import { plainTurn } from './laid.ts';
 import { printRuler } from './print-ruler.ts';
 import { labelsSaid } from './said.ts';
@@ -118,7 +118,7 @@ export function layersOf(facts: Facts, { slot }: SlotFacts): Map<string, LayerFa
   return new Map(found);
 }
 
-/** The sheet as it lies: its swatch, or a flat colour where there is none. */
+/** The sheet as it lies: its swatch, or its plain colours where there is none. */
 function faceMarks(ask: GuideAsk, { sheet, up }: SlotFacts): Mark[] {
   const size = {
     width: toMillimetres(ask.scheme.sheet.width),
@@ -127,6 +127,6 @@ function faceMarks(ask: GuideAsk, { sheet, up }: SlotFacts): Mark[] {
   const side = up === 'front' ? sheet.front : sheet.back;
   const href = side === null ? null : ask.picture(side.id);
   return href === null
-    ? [{ kind: 'area', corners: rectangle(0, 0, size.width, size.height), fill: '#e4e1da' }]
+    ? plainFace(side, 0, 0, size)
     : [{ kind: 'picture', href, x: 0, y: 0, ...size }];
 }

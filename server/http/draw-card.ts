@@ -4,7 +4,7 @@ import type { Edges } from './edges.ts';
 import { found } from './found.ts';
 import { guideAskOf, sidesShown } from './guide-ask.ts';
 import type { KeptPlan } from './make-plan.ts';
-import { swatchesInside } from './swatches-inside.ts';
+import { swatchesInside } from './kept-swatches.ts';
 import { swatchAddress } from './wire/sides.ts';
 
 /** How a drawing has its papers: inside, so that it stands by itself, or beside, as addresses of swatches. */

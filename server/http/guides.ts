@@ -15,7 +15,7 @@ import { planAt } from './make-plan.ts';
 import type { KeptPlan } from './make-plan.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
 import { LABOUR } from './security.ts';
-import { swatchesInside } from './swatches-inside.ts';
+import { swatchFilesOf, swatchesInside } from './kept-swatches.ts';
 
 const GuidePath = z.object({ plan: z.string() });
 
@@ -43,9 +43,7 @@ export function guideRoutes(app: Service, edges: Edges): void {
       const { query } = request;
       const ask = await cutAsk(store.read, kept, { ...query, stock: query.stock ?? query.paper });
       const paper = query.paper ?? (ask.ruler === 'in' ? 'letter' : 'a4');
-      const swatchFiles: Record<string, string> = {};
-      for (const [side, hash] of Object.entries(kept.swatches))
-        swatchFiles[side] = await store.files.readable('swatches', hash);
+      const swatchFiles = await swatchFilesOf(edges, kept);
       const pdf = await desk.guide({ ask, swatchFiles, paper, made: kept.createdAt });
       return reply
         .type('application/pdf')
