@@ -17,7 +17,7 @@ const LIMIT = 100_000;
 /** Whoever waits longer thinks that it hangs (a usual limit of attention: Miller 1968, from memory). */
 const LONG = 10_000;
 
-/** Whether each was answered by a reading or in words, in time, and the service lives. */
+/** Whether each was looked at and answered by a reading or in words, in time, and the service lives. */
 export async function answersInWords({ what, note, sent, service }: Answered): Promise<Figure[]> {
   const times = sent.map(({ milliseconds }) => milliseconds);
   const count = (is: (one: Sent) => boolean): number => sent.filter(is).length;
@@ -40,6 +40,11 @@ export async function answersInWords({ what, note, sent, service }: Answered): P
       'no clear answer',
       count(({ status, isProblem }) => status !== 201 && !isProblem),
       `${note}; ${told.join(', ')}`,
+    ),
+    // Such an answer tells nothing of how the picture would have been taken.
+    figure(
+      'sent back without a look',
+      count(({ status }) => status === 429 || status === 503),
     ),
     figure(
       'faults of the service (500) and broken connections',

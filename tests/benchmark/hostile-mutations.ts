@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import { openMutations } from '../images/mutations.ts';
 import type { Figure } from './figure.ts';
 import { answersInWords } from './hostile-answers.ts';
@@ -23,7 +24,9 @@ export async function mutationFigures(folder: string, count: number): Promise<Fi
         const number = next++;
         if (number % A_PAD === 0) pad = await startPad(service.address);
         const bytes = mutations.at(number);
-        sent.push(await sendPhoto(service.address, pad, bytes, `mutation ${number}`));
+        sent.push(
+          await untilTaken(() => sendPhoto(service.address, pad, bytes, `mutation ${number}`)),
+        );
       }
     };
     pad = await startPad(service.address);
@@ -37,4 +40,14 @@ export async function mutationFigures(folder: string, count: number): Promise<Fi
   } finally {
     await service.stop();
   }
+}
+
+/** Damaged pictures are often told at once, so more are sent than the service takes in a minute: it says when to come back. */
+async function untilTaken(send: () => Promise<Sent>): Promise<Sent> {
+  let sent = await send();
+  while (sent.status === 429) {
+    await pause(1000 * Number(sent.retryAfter ?? 1));
+    sent = await send();
+  }
+  return sent;
 }
