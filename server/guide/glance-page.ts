@@ -119,8 +119,12 @@ function tile(card: CardFacts, width: number, high: number): Mark[] {
   ];
 }
 
-/** 'Sheets 2 and 7'. */
+/** 'Sheets 2 and 7', by their numbers. */
 export function sheetsSaid(card: CardFacts): string {
   const labels = card.layers.flatMap(({ paper }) => (paper === null ? [] : [paper.sheet.label]));
-  return labelsSaid([...new Set(labels)]);
+  return labelsSaid([...new Set(labels)].sort(byNumber));
+}
+
+function byNumber(a: string, b: string): number {
+  return a.localeCompare(b, 'en', { numeric: true });
 }

@@ -5,11 +5,9 @@ import { cutPicture } from './cut-picture.ts';
 import type { Mark } from './drawing.ts';
 import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
 import type { Lying } from './laid.ts';
-import { blocksOn } from './flow.ts';
+import { blocksOn, flow } from './flow.ts';
 import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
-import { keptTogether } from './kept-together.ts';
-import { pack } from './pack.ts';
 import { partsSaid } from './parts-words.ts';
 import { plainFace } from './plain-face.ts';
 import { plainTurn } from './laid.ts';
@@ -32,29 +30,18 @@ const PLACES: readonly SheetPlace[] = [
   ...wholePage(118, 150, ROOM),
 ];
 
-/** Every sheet of patterned paper with its cuts in the order of the hands; sheets that are cut alike follow each other. */
+/** Every sheet of patterned paper with its cuts in the order of the hands, by their numbers; sheets that are cut alike follow each other. */
 export function slotPages(ask: GuideAsk, facts: Facts): GuidePage[] {
-  const stacks = slotStacks(ask, facts).map((stack) =>
-    keptTogether(
-      stack.map((one) => ({
-        name: one.name,
-        blocks: sheetBlocks(sheetOf(ask, facts, one), PLACES),
-      })),
-      ROOM,
-      GAP,
-    ),
-  );
-  const all = stacks.flat();
+  const all = slotStacks(ask, facts)
+    .flat()
+    .flatMap((one) =>
+      sheetBlocks(sheetOf(ask, facts, one), PLACES).map((block) => ({ name: one.name, block })),
+    );
   const blocks = all.map(({ block }) => block);
-  const groups = stacks.map((stack) => ({
-    blocks: stack.map(({ block }) => block),
-    together: new Set(stack.flatMap(({ names }) => names)).size > 1,
-  }));
-  return pack(groups, PLACE, GAP).map((marks) => {
-    const here = marks.flatMap((mark) => blocksOn([mark], blocks));
-    const names = [...new Set(here.flatMap((index) => all[index]!.names))];
+  return flow(blocks, PLACE, GAP).map((marks) => {
+    const names = new Set(blocksOn(marks, blocks).map((at) => all[at]!.name));
     return {
-      name: `Cut the papers: ${labelsSaid(names)}`,
+      name: `Cut the papers: ${labelsSaid([...names])}`,
       marks: [
         bladeReminder(),
         drawingReminder('The pictures are drawings: measure on the ruler.'),

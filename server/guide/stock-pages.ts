@@ -2,12 +2,11 @@ import { hexFromLab } from '../colour/spaces.ts';
 import type { GuideAsk } from './ask.ts';
 import type { Facts } from './facts.ts';
 import { rectangle } from './drawing.ts';
-import { COLUMN, chapter, flowInTwo } from './flow.ts';
+import { COLUMN, chapter, flow, flowInTwo } from './flow.ts';
 import { leftBlocks } from './left-blocks.ts';
 import { HAIR, SIZES } from './look.ts';
 import { BODY, bladeReminder, drawingReminder, paragraph } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
-import { pack } from './pack.ts';
 import { counted } from './said.ts';
 import { shoppingBlocks } from './shopping-blocks.ts';
 import { sheetBlocks, smallestOf, wholePage } from './sheet-block.ts';
@@ -101,13 +100,10 @@ function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][
 /** The cuts of each sheet of cardstock; sheets that are cut alike are drawn once. */
 export function stockSheetPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
   const sheets = stockSheets(needs, ask.cards);
-  const blocks = sheets.map((sheet) => ({
-    blocks: sheetBlocks(sheetOf(ask, sheet), PLACES),
-    together: false,
-  }));
+  const blocks = sheets.flatMap((sheet) => sheetBlocks(sheetOf(ask, sheet), PLACES));
   const dots = sheets.some(isScored) ? DOTTED : '';
   if (blocks.length === 0) return [];
-  const pages = pack(blocks, SHEETS, GAP).map((marks) => [
+  const pages = flow(blocks, SHEETS, GAP).map((marks) => [
     bladeReminder(),
     drawingReminder(dots),
     ...marks,

@@ -14,6 +14,7 @@ import { slotsOnScreen } from '../../server/guide/slots-on-screen.ts';
 import { factsOf } from '../../server/guide/facts.ts';
 import { stockNeeds } from '../../server/guide/stock-needs.ts';
 import { stockSheetSaid, stockSheets } from '../../server/guide/stock-sheets.ts';
+import { slotStacks } from '../../server/guide/slot-stacks.ts';
 import { stepWords } from '../../server/guide/step-words.ts';
 import { capital, sizeSaid } from '../../server/guide/said.ts';
 import { polygonArea } from '../../server/geometry/polygon.ts';
@@ -209,7 +210,9 @@ describe.each(WORLDS)('the guide of %s', (_, ask) => {
       .filter(({ name }) => name.startsWith('Cut the papers'))
       .flatMap(({ marks }) => textOf(marks))
       .flatMap((text) => /^(Sheet \d+)\. /.exec(text)?.[1] ?? []);
-    expect([...titles].sort()).toEqual(facts.slots.map(({ name }) => name).sort());
+    expect(titles).toEqual(
+      slotStacks(ask, facts).flatMap((stack) => stack.map(({ name }) => name)),
+    );
     const at = (name: string): number => titles.indexOf(name);
     for (const { slots } of stacksOf(ask.scheme, 3)) {
       const places = facts.slots

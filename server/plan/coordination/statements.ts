@@ -107,10 +107,8 @@ function sharing(a: Look, b: Look, table: ColourTable, lost: boolean, called: Ca
     return [good('accents', `${called.a} and ${called.b} show two tones of ${words(lab)}.`)];
   }
   if (isQuietNeutral(a) || isQuietNeutral(b)) {
-    const [stock, look] = isQuietNeutral(a) ? [called.a, a] : [called.b, b];
-    return [
-      good('accents', `${stock} is a quiet ${words(look.ground.lab)} that goes with any paper.`),
-    ];
+    const stock = isQuietNeutral(a) ? called.a : called.b;
+    return [good('accents', `${stock} is of a quiet colour that goes with any paper.`)];
   }
   const none = bad('accents', `${called.a} and ${called.b} have no colour in common.`);
   return lost ? [none] : [good('contrast', tieOtherwise(a, b, called)), none];
