@@ -7,8 +7,16 @@ import {
   typedElement,
   withMore,
 } from '../../web/layouts/elements.ts';
+import { millimetres } from '../../web/lengths/lengths.ts';
 import { called, layerCalled, layerNames, sharersOf } from '../../web/layouts/layer-names.ts';
-import { added, inRole, shifted, withLayer, without } from '../../web/layouts/order-layers.ts';
+import {
+  added,
+  inRole,
+  kinds,
+  shifted,
+  withLayer,
+  without,
+} from '../../web/layouts/order-layers.ts';
 import { boxOf, grown, moved, rulerOf, stepOf, typed } from '../../web/layouts/place-layer.ts';
 import { begun, changed, redone, undone } from '../../web/layouts/undo.ts';
 
@@ -99,6 +107,20 @@ test('added layers lie on top, in the middle, with names of their own; the base 
   expect(shifted(two, 1, -1)).toBe(two);
   expect(without(two, 0)).toBe(two);
   expect(without(two, 1).layers.map(({ id }) => id)).toEqual(['base', 'circle-1', 'circle-2']);
+});
+
+test('added layers begin on marks that are easy to find, in the middle of the card', () => {
+  for (const kind of kinds) {
+    const [inches, whole] = [added(layout, kind), added({ ...layout, card: metric }, kind)].map(
+      ({ layers }) => boxOf(layers.at(-1)!),
+    );
+    for (const mm of Object.values(inches!))
+      expect((mm / 25.4) * 8).toBeCloseTo(Math.round((mm / 25.4) * 8), 6);
+    for (const mm of Object.values(whole!)) expect(mm).toBeCloseTo(Math.round(mm), 6);
+    const { x, width } = inches!;
+    expect(2 * x + width).toBeCloseTo(millimetres(card.width)!, 6);
+    if (kind === 'circle') expect(inches!.height).toBeCloseTo(width, 6);
+  }
 });
 
 test('greetings and mats are plain, all of them of one cardstock; a plain panel stays as she chose it', () => {

@@ -85,6 +85,8 @@ export function ElementList({ layout, chosen, faulty, settle }: Props): VNode {
           </button>
         ))}
       </div>
+      {elements.length >= MOST_ELEMENTS && <p class="small">{said.mostElements(MOST_ELEMENTS)}</p>}
+      {layout.layers.length < 2 && <p class="small">{said.layerFirst}</p>}
     </section>
   );
 }

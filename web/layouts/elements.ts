@@ -1,6 +1,6 @@
 import type { Layout, NewLayout } from '../../server/contract/layouts.ts';
-import { millimetres, written } from '../lengths/lengths.ts';
-import { boxOf, moved, rulerOf, stepOf, type Measure } from './place-layer.ts';
+import { millimetres, written, type Ruler } from '../lengths/lengths.ts';
+import { boxOf, easyMarkOf, moved, rulerOf, stepOf, type Measure } from './place-layer.ts';
 
 /** What is stamped on a layer, or cut by a die and glued onto it. */
 export type Element = NonNullable<Layout['elements']>[number];
@@ -18,9 +18,10 @@ export function elementsOf({ elements = [] }: NewLayout): readonly Element[] {
 export function withMore(layout: NewLayout, kind: Element['kind'], chosen: number): NewLayout {
   const layer = layout.layers[chosen > 0 ? chosen : layout.layers.length - 1]!;
   const { x, y, width, height } = boxOf(layer);
-  const step = stepOf(rulerOf(layout.card));
-  const [wide, high] = [begun(width, step), begun(height, step)];
-  const at = (mm: number): string => written(Math.round(mm / step) * step, rulerOf(layout.card));
+  const ruler = rulerOf(layout.card);
+  const [wide, high] = [halfOf(width, ruler), halfOf(height, ruler)];
+  const step = stepOf(ruler);
+  const at = (mm: number): string => written(Math.round(mm / step) * step, ruler);
   const box = {
     x: at(x + (width - wide) / 2),
     y: at(y + (height - high) / 2),
@@ -35,9 +36,10 @@ export function withMore(layout: NewLayout, kind: Element['kind'], chosen: numbe
 const [AIR, LEAST] = [25.4 / 8, 25.4 * 0.75];
 
 /** Half of a layer's length; on a narrow one as much as leaves it air. */
-function begun(length: number, step: number): number {
+function halfOf(length: number, ruler: Ruler): number {
   const wished = Math.max(length / 2, Math.min(LEAST, length - 2 * AIR));
-  return Math.max(step, Math.floor(wished / step + 1e-6) * step);
+  const mark = easyMarkOf(ruler);
+  return Math.max(stepOf(ruler), Math.floor(wished / mark + 1e-6) * mark);
 }
 
 export function withElement(layout: NewLayout, at: number, element: Element): NewLayout {

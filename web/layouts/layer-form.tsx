@@ -21,6 +21,7 @@ export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
   const layer = layout.layers[chosen];
   if (!layer) return null;
   const base = chosen === 0;
+  const stays = whyItStays(chosen, layout.layers.length);
   const change = (next: Layer): void => settle(withLayer(layout, chosen, next));
   return (
     <div class="layer-form">
@@ -87,8 +88,16 @@ export function LayerForm({ layout, chosen, settle }: Props): VNode | null {
           </button>
         </div>
       )}
+      {!base && stays !== '' && <p class="small">{stays}</p>}
     </div>
   );
+}
+
+/** Why a layer cannot go further up or down in the stack; empty where it can do both. */
+function whyItStays(chosen: number, layers: number): string {
+  const [lowest, highest] = [chosen === 1, chosen === layers - 1];
+  if (lowest && highest) return said.onlyOne;
+  return lowest ? said.lowest : highest ? said.highest : '';
 }
 
 /** What she calls the layer; as it is called by itself until she writes something else. */

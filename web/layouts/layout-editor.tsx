@@ -28,6 +28,7 @@ import { paperFor } from './paper-for.ts';
 import { Told } from './told.tsx';
 import { begun, changed, redone, undone } from './undo.ts';
 import { faultyLayer, useCheck } from './use-check.ts';
+import { useKeptClear } from './use-kept-clear.ts';
 
 interface Props {
   readonly start: NewLayout;
@@ -52,6 +53,9 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
   const at = Math.min(chosen, layout.layers.length - 1);
   const { checked, fault } = useCheck(drawn.now);
   const whole = pads.at(pad).value.value;
+  const barred =
+    fault !== null ? said.faultFirst : drawn.now.name.trim() === '' ? said.nameFirst : null;
+  const side = useKeptClear(fault !== null);
   const letters = (layer: Layer): string => letterOf(layout, layer);
   const paperOf = (layer: Layer): PaperShown | null => whole && paperFor(whole, layout, layer);
 
@@ -184,8 +188,11 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
               </button>
             ))}
           </div>
+          {layout.layers.length >= MOST_LAYERS && (
+            <p class="small">{said.mostLayers(MOST_LAYERS)}</p>
+          )}
         </div>
-        <div class="editor-side">
+        <div class="editor-side" ref={side}>
           <label class="field">
             <span>{said.name}</span>
             <Typed
@@ -216,11 +223,17 @@ export function LayoutEditor({ start, hers, pad, close }: Props): VNode {
             {checked && !fault && <Told checked={checked} layout={drawn.now} chosen={at} />}
           </div>
           {mishap && <Mishap problem={mishap} />}
+          {barred !== null && (
+            <p class="small" id="editor-barred">
+              {barred}
+            </p>
+          )}
           <div class="editor-ends">
             <button
               type="button"
               class="button"
-              disabled={fault !== null || drawn.now.name.trim() === ''}
+              aria-describedby={barred === null ? undefined : 'editor-barred'}
+              disabled={barred !== null}
               onClick={() => void save()}
             >
               <Icon name="tick" /> {said.save}

@@ -1,6 +1,6 @@
 import type { Layer, Layout, NewLayout } from '../../server/contract/layouts.ts';
 import { millimetres, written, type Ruler } from '../lengths/lengths.ts';
-import { boxOf, rulerOf, stepOf } from './place-layer.ts';
+import { onEasyMark, boxOf, rulerOf } from './place-layer.ts';
 
 export const kinds = ['panel', 'strip', 'circle', 'banner', 'greeting'] as const;
 export type Kind = (typeof kinds)[number];
@@ -23,24 +23,27 @@ export function added(layout: NewLayout, kind: Kind): NewLayout {
   const ruler = rulerOf(layout.card);
   const whole = [millimetres(layout.card.width) ?? 0, millimetres(layout.card.height) ?? 0];
   const [across, down] = whole as [number, number];
-  const steps = (mm: number): string =>
-    written(Math.round(mm / stepOf(ruler)) * stepOf(ruler), ruler);
+  const steps = (mm: number): string => written(mm, ruler);
   const round = Math.min(across, down) * 0.4;
-  const [width, height] = {
+  const wished = {
     panel: [across * 0.5, down * 0.4],
     strip: [across, down * 0.15],
     circle: [round, round],
     banner: [across * 0.7, down * 0.15],
     greeting: [across * 0.6, down * 0.12],
   }[kind] as [number, number];
+  const x = onEasyMark((across - wished[0]) / 2, ruler);
+  const width = across - 2 * x;
+  const y = onEasyMark((down - wished[1]) / 2, ruler);
+  const height = kind === 'circle' ? width : down - 2 * y;
   const role = roleOf[kind];
   const layer: Layer = {
     id: freeName(layout, kind),
     role,
     ...paperForRole(layout, role),
     box: {
-      x: steps((across - width) / 2),
-      y: steps((down - height) / 2),
+      x: steps(x),
+      y: steps(y),
       width: steps(width),
       height: steps(height),
     },
@@ -48,7 +51,7 @@ export function added(layout: NewLayout, kind: Kind): NewLayout {
       kind === 'circle'
         ? { kind }
         : kind === 'banner'
-          ? { kind, notch: steps(height / 2) }
+          ? { kind, notch: steps(onEasyMark(height / 2, ruler)) }
           : { kind: 'rectangle' },
   };
   return { ...layout, layers: [...layout.layers, layer] };

@@ -15,6 +15,16 @@ export function stepOf(ruler: Ruler): number {
   return ruler === 'mm' ? 1 : 25.4 / 16;
 }
 
+/** The marks that are easy to find on a trimmer, in mm: every millimetre, or eighths of an inch. */
+export function easyMarkOf(ruler: Ruler): number {
+  return ruler === 'mm' ? 1 : 25.4 / 8;
+}
+
+/** A length that a new layer begins with, on such a mark. */
+export function onEasyMark(mm: number, ruler: Ruler): number {
+  return Math.round(mm / easyMarkOf(ruler)) * easyMarkOf(ruler);
+}
+
 /** The narrowest piece that a trimmer holds, in whole steps: 3 mm, or 1/8 in. */
 function narrowest(ruler: Ruler): number {
   return ruler === 'mm' ? 3 : 25.4 / 8;

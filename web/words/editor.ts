@@ -52,6 +52,15 @@ export const editorWords = {
   up: 'Up',
   down: 'Down',
   remove: 'Take away',
+  highest: 'It lies on top of all others.',
+  lowest: 'It lies lowest; below it is only the card itself.',
+  onlyOne: 'It is the only layer on the card, so that it can go neither up nor down.',
+  mostLayers: (most: number): string => `A card takes ${most} layers at most: take one away first.`,
+  mostElements: (most: number): string =>
+    `A card takes ${most} of them at most: take one away first.`,
+  layerFirst: 'Add a layer first: they are stamped or glued on one.',
+  faultFirst: 'It can be kept once what is told in red is mended.',
+  nameFirst: 'It can be kept once it has a name.',
   borders: 'Where it meets other layers',
   seen: (share: number): string =>
     `You see it on ${Math.max(1, Math.round(share * 100))} % of the card.`,
