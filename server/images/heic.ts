@@ -3,7 +3,7 @@ import type { Picture } from '../photo/picture.ts';
 import { Refusal } from '../refusals/refusal.ts';
 import { isWhole, lengthSizesIn } from './hevc-units.ts';
 import { notAPhoto } from './kind-of-file.ts';
-import { NoRoom, asked, borrowed, tried, uint32At } from './libheif-calls.ts';
+import { asked, borrowed, tried, uint32At } from './libheif-calls.ts';
 import type { Raw } from './orient.ts';
 import { primariesOf, primariesOfCode } from './profile.ts';
 
@@ -43,10 +43,7 @@ export function decodeHeic(bytes: Uint8Array): DecodedHeic {
 
 /** Says nothing of the file. Numbers in it that point outside of it make errors of the same class, with other words. */
 function isLackOfMemory(fault: unknown): boolean {
-  return (
-    fault instanceof NoRoom ||
-    (fault instanceof RangeError && /allocation failed/i.test(fault.message))
-  );
+  return fault instanceof RangeError && fault.message.includes('allocation failed');
 }
 
 function decodedIn(file: number, length: number, lengthSizes: readonly number[]): DecodedHeic {

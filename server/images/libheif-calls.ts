@@ -7,13 +7,20 @@ export function uint32At(at: number): number {
   return new DataView(HEAPU8.buffer, at, 4).getUint32(0, true);
 }
 
-/** There is not enough memory for a photo, which may be as whole as any. */
-export class NoRoom extends RangeError {}
+/**
+ * There is not enough memory for a photo, which may be as whole as any, or damaged so that it asks for too much: in the
+ * words in which the engine says so of its own arrays, by which all lack of memory is known.
+ */
+class NoRoom extends RangeError {
+  constructor(what: string) {
+    super(`Memory allocation failed: libheif has no room for ${what}.`);
+  }
+}
 
 /** Some bytes of libheif's memory, for as long as they are used. */
 export function borrowed<T>(length: number, use: (at: number) => T): T {
   const at = libheif._malloc(length);
-  if (at === 0) throw new NoRoom(`libheif has no room for ${length} bytes.`);
+  if (at === 0) throw new NoRoom(`${length} bytes`);
   try {
     return use(at);
   } finally {
@@ -26,8 +33,7 @@ export function tried(call: (error: number) => void): void {
   borrowed(12, (error) => {
     call(error);
     const code = uint32At(error);
-    if (code === NO_MEMORY && uint32At(error + 4) !== OVER_LIMIT)
-      throw new NoRoom('libheif has no room for this photo.');
+    if (code === NO_MEMORY && uint32At(error + 4) !== OVER_LIMIT) throw new NoRoom('this photo');
     if (code !== 0) throw new Error(`libheif refused the file (error ${code}).`);
   });
 }
