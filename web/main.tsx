@@ -29,6 +29,10 @@ async function withPhotoQueue(
 }
 
 if ('serviceWorker' in navigator && import.meta.env.PROD) {
+  void import('./offline/came-before.ts').then(
+    ({ layByWhatCameBefore }) => layByWhatCameBefore(),
+    () => undefined,
+  );
   void import('./offline/clear-shelf.ts').then(
     ({ clearShelfNowAndThen }) => clearShelfNowAndThen(),
     () => undefined,

@@ -20,6 +20,7 @@ import { pullPapers } from './journeys/pull-papers.ts';
 import { scraps } from './journeys/scraps.ts';
 import { supplyScraps } from './journeys/supply-scraps.ts';
 import { swappedFaces } from './journeys/swapped-faces.ts';
+import { thirtyPhotos } from './journeys/thirty-photos.ts';
 import { touchASheet } from './journeys/touch-a-sheet.ts';
 import { whatElse } from './journeys/what-else.ts';
 import { twoDevices } from './journeys/two-devices.ts';
@@ -54,6 +55,7 @@ describe.skipIf(browser === null)(title, () => {
   describe('cut another way', () => cutAnotherWay(at));
   describe('the guide out of reach', () => guideAway(at));
   describe('match check', () => matchCheck(at));
+  describe('thirty photos', () => thirtyPhotos(at));
   describe('nothing is lost', () => nothingLost(at));
   describe('laid by on this device', () => laidBy(at));
   describe('two devices', () => twoDevices(at));

@@ -33,12 +33,14 @@ async function clear(): Promise<void> {
   const owners = await ownersOf(shelf, addresses);
   const looked = lookedAt();
   const gone = new Set(whatGoes({ addresses, owners, looked }));
-  for (const address of [...gone, ...(await filesOfOldPages(addresses))])
+  const files = await filesOfThisPage();
+  for (const address of [...gone, ...filesOfOldPages(addresses, files)])
     await shelf.delete(address);
   const left = addresses.filter((address) => !gone.has(address));
   const { usage = 0, quota = Infinity } = await navigator.storage.estimate();
   const pads = whatGoesFirst({ addresses: left, owners, looked });
   await makeRoom(shelf, { addresses: left, pads, usage, quota });
+  await fillAgain(shelf, files);
 }
 
 /** Without it nothing that goes could be fetched again. Only GET is answered off the shelf. */
@@ -79,12 +81,21 @@ function padOfPlan(text: string): string | null {
   return (JSON.parse(text) as { pad: string }).pad;
 }
 
-/** Files of the page as it was before: the service has none of them any more. */
-async function filesOfOldPages(addresses: readonly string[]): Promise<string[]> {
-  const files = addresses.filter((address) => /^\/assets\/.*\.(js|css|woff2)$/.test(address));
+/** What the page needs to open; nothing where the list came off the shelf and is older than this page. */
+async function filesOfThisPage(): Promise<ReadonlySet<string>> {
   const answer = await fetch('/shelf.json').catch(() => null);
   const today = new Set(answer?.ok ? ((await answer.json()) as string[]) : []);
-  // A list that came off the shelf may be older than this page.
-  if (!today.has(new URL(import.meta.url).pathname)) return [];
-  return files.filter((file) => !today.has(file));
+  return today.has(new URL(import.meta.url).pathname) ? today : new Set();
+}
+
+/** Files of the page as it was before: the service has none of them any more. */
+function filesOfOldPages(addresses: readonly string[], today: ReadonlySet<string>): string[] {
+  const files = addresses.filter((address) => /^\/assets\/.*\.(js|css|woff2)$/.test(address));
+  return today.size === 0 ? [] : files.filter((file) => !today.has(file));
+}
+
+/** Lays by again what the page needs to open, where the browser has cleared the shelf since the worker filled it. */
+async function fillAgain(shelf: Cache, files: ReadonlySet<string>): Promise<void> {
+  const there = new Set((await shelf.keys()).map(({ url }) => pathOf(url)));
+  for (const file of files) if (!there.has(file)) await shelf.add(file);
 }

@@ -11,7 +11,7 @@ import { PhotoIntake } from './photo-intake.tsx';
 import { holdsPlace, sendings } from './sending.ts';
 import { TablefulRow } from './tableful-row.tsx';
 import { UnderwayLine } from './underway.tsx';
-import { tablefulsOf, type Tableful } from './tablefuls.ts';
+import { tablefulsOf } from './tablefuls.ts';
 
 /** Bringing the papers in: photograph the fronts, turn them over, photograph the backs. */
 export function PhotosScreen({ pad }: { pad: string }): VNode {
@@ -27,8 +27,8 @@ export function PhotosScreen({ pad }: { pad: string }): VNode {
 
 function Intake({ pad }: { pad: Pad }): VNode {
   const mine = sendings.value.filter((one) => one.pad === pad.id && holdsPlace(one));
-  const tablefuls = withSendings(
-    tablefulsOf(pad),
+  const tablefuls = tablefulsOf(
+    pad,
     mine.map(({ berth }) => berth.arrangement),
   );
   // How to lay them comes first only until she has done it.
@@ -60,10 +60,4 @@ function Intake({ pad }: { pad: Pad }): VNode {
       )}
     </>
   );
-}
-
-function withSendings(tablefuls: readonly Tableful[], arrangements: readonly string[]): Tableful[] {
-  const known = new Set(tablefuls.map(({ arrangement }) => arrangement));
-  const fresh = [...new Set(arrangements)].filter((arrangement) => !known.has(arrangement));
-  return [...tablefuls, ...fresh.map((arrangement) => ({ arrangement, front: null, back: null }))];
 }

@@ -17,7 +17,12 @@ export function SendingCard({ sending }: { sending: Sending }): VNode {
         <p class="sending-words">{photosWords.states[state](sent, found)}</p>
       )}
       {!problem && <progress class="ruler-progress" value={sent} max="1" aria-label={name} />}
-      <button type="button" class="button quiet" onClick={() => stop(id)}>
+      <button
+        type="button"
+        class="button quiet"
+        aria-label={photosWords.stopOne(name)}
+        onClick={() => stop(id)}
+      >
         <Icon name="close" /> {photosWords.stop}
       </button>
     </div>

@@ -16,6 +16,8 @@ export interface Sending {
   /** Share sent, in [0, 1]. */
   readonly sent: number;
   readonly found: number;
+  /** Its id, once the service has it. */
+  readonly photo: string | null;
   readonly problem: Problem | null;
 }
 
@@ -36,6 +38,7 @@ export function newSending(pad: string, berth: Berth, file: Blob, name: string):
     state: 'waiting',
     sent: 0,
     found: 0,
+    photo: null,
     problem: null,
   };
 }
@@ -58,5 +61,6 @@ export function drop(id: number): void {
 }
 
 export function foundIn(answer: PhotoAnswer): Partial<Sending> {
-  return { state: 'found', found: answer.sides.length, sent: 1, problem: null };
+  const { photo, sides } = answer;
+  return { state: 'found', found: sides.length, photo: photo.id, sent: 1, problem: null };
 }

@@ -11,14 +11,27 @@ export interface Tableful {
   readonly back: Photo | null;
 }
 
-/** The tablefuls of a pad in the order in which they were photographed, each arrangement once. */
-export function tablefulsOf(pad: Pad): Tableful[] {
-  const words = [...new Set(pad.photos.map((photo) => photo.arrangement))];
-  return words.map((arrangement) => ({
+/**
+ * The tablefuls of a pad, with those whose photos are still on their way, each arrangement once: in the order in which
+ * they came in, those that were numbered here by their numbers, for a photo of one of them may come late.
+ */
+export function tablefulsOf(pad: Pad, underway: readonly string[]): Tableful[] {
+  const words = [...new Set([...pad.photos.map((photo) => photo.arrangement), ...underway])];
+  const numbered = words.filter(isNumbered).sort((a, b) => numberOf(a) - numberOf(b));
+  const ordered = words.map((word) => (isNumbered(word) ? numbered.shift()! : word));
+  return ordered.map((arrangement) => ({
     arrangement,
     front: lastOf(pad, arrangement, 'front'),
     back: lastOf(pad, arrangement, 'back'),
   }));
+}
+
+function isNumbered(arrangement: string): boolean {
+  return /^table-\d+$/.test(arrangement);
+}
+
+function numberOf(arrangement: string): number {
+  return Number(arrangement.slice('table-'.length));
 }
 
 function lastOf(pad: Pad, arrangement: string, face: Face): Photo | null {
