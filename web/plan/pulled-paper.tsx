@@ -29,7 +29,7 @@ export function PulledPaper({
   return (
     <div
       class={finger ? 'pulled by-finger' : 'pulled'}
-      style={{ transform: `translate(${x}px, ${y}px)` }}
+      style={{ transform: `translate(${x}px, ${y}px)`, '--x': `${x}px`, '--y': `${y}px` }}
     >
       <img src={swatchAt(faced.side.swatch, 88)} alt="" width="88" height="88" />
       <span class={no === null ? 'pulled-words' : 'pulled-words no'}>

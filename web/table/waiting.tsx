@@ -23,9 +23,11 @@ export function Once<T>({ of, again, heading, children }: Props<T>): VNode {
       {heading !== undefined && <h1>{heading}</h1>}
       <Mishap problem={problem} again={again} />
       {problem.status === 404 && (
-        <Link to={{ at: 'pads' }} class="button quiet">
-          {words.toPads}
-        </Link>
+        <div class="onward">
+          <Link to={{ at: 'pads' }} class="button quiet">
+            {words.toPads}
+          </Link>
+        </div>
       )}
     </>
   );
