@@ -122,6 +122,7 @@ export function cutAnotherWay(at: () => Table): void {
     // One of the sheets is to be another one than we chose.
     await page.getByText('By a cutting table of your own').click();
     const which = page.getByRole('combobox', { name: /^Which sheet: / }).first();
+    await which.waitFor();
     const others = await which.locator('option').allTextContents();
     const there = (await cuts.allTextContents()).map((title) => title.trim());
     const wanted = others.slice(1).find((label) => !there.includes(label))!;
@@ -173,6 +174,8 @@ export function cutAnotherWay(at: () => Table): void {
       await page.getByLabel('Height').fill('6');
       await page.getByRole('button', { name: 'Add a part' }).click();
       await expect.poll(() => parts.count()).toBe(kept + at + 1);
+      // Only then are the fields empty for the next.
+      await expect.poll(() => page.getByLabel('Width').inputValue()).toBe('');
     }
     await page.getByRole('link', { name: /Guide$/ }).click();
     await page.getByRole('button', { name: `${sheet}, from left-overs` }).click();

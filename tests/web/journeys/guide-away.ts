@@ -14,7 +14,7 @@ export function guideAway(at: () => Table): void {
     const drawn = steps.filter({ hasNotText: /Number|Before|left$/ });
     const pictures = await drawn.count();
     expect(pictures).toBeGreaterThan(3);
-    await expect.poll(() => drawingsAsked(page), { timeout: 60_000 }).toBe(pictures);
+    await expect.poll(() => drawingsAsked(page)).toBe(pictures);
     await page.waitForLoadState('networkidle');
 
     await context.setOffline(true);
@@ -29,9 +29,7 @@ export function guideAway(at: () => Table): void {
     await context.setOffline(false);
     const plan = page.url().split('/').at(-1)!;
     await expect
-      .poll(() => context.request.get(`/api/plans/${plan}/ticks`).then((answer) => answer.text()), {
-        timeout: 30_000,
-      })
+      .poll(() => context.request.get(`/api/plans/${plan}/ticks`).then((answer) => answer.text()))
       .toBe('{"ticks":["number"]}');
     expect(faults.filter((fault) => !fault.includes('INTERNET_DISCONNECTED'))).toEqual([]);
     await context.close();

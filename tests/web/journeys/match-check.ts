@@ -156,7 +156,9 @@ export function matchCheck(at: () => Table): void {
     await turn((up + 90) % 360);
     const since = page.locator('.papers-changed');
     await expect.poll(() => since.textContent()).toContain('Turned since this plan was made');
+    const first = page.url();
     await notice.getByRole('button', { name: 'Choose cardstock and inks again' }).click();
+    await page.waitForURL((url) => url.href !== first);
     await expect.poll(() => page.locator('.choose-again').count()).toBe(0);
     const chosen = await planShown(page);
     expect(chosen.sheetsUsed).toEqual(sheetsUsed);

@@ -34,9 +34,11 @@ export function pullPapers(at: () => Table): void {
     // Escape lets go of it over the other paper; what she does next is all that is planned.
     await expect.poll(() => page.getByText('kept', { exact: true }).count()).toBe(0);
     await picturesDrawn(page, '.planned-card .drawn-card', 4);
-    await page.mouse.move(from.x, from.y);
+    // What stands above the cards has come and gone meanwhile.
+    const again = await twoSpots(page);
+    await page.mouse.move(again.from.x, again.from.y);
     await page.mouse.down();
-    await page.mouse.move(to.x, to.y, { steps: 5 });
+    await page.mouse.move(again.to.x, again.to.y, { steps: 5 });
     await page.getByText(/^Change over with /).waitFor();
     await page.keyboard.press('Escape');
     await page.getByText(/^Change over with /).waitFor({ state: 'detached' });

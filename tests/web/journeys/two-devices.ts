@@ -16,7 +16,7 @@ export function twoDevices(at: () => Table): void {
     await expect.poll(() => redo.isDisabled()).toBe(true);
     await page.getByRole('slider', { name: /calm to busy/ }).press('ArrowRight');
     await page.waitForURL((url) => url.href !== first);
-    await expect.poll(() => redo.isEnabled(), { timeout: 20_000 }).toBe(true);
+    await expect.poll(() => redo.isEnabled()).toBe(true);
     await redo.click();
     await tablet.page.waitForURL(page.url());
     const slider = tablet.page.getByRole('slider', { name: /calm to busy/ });
@@ -29,7 +29,7 @@ export function twoDevices(at: () => Table): void {
     const [mine, hers] = [page, tablet.page].map((each) => each.locator('.act-tick').first());
     await hers!.waitFor();
     await mine!.click();
-    await expect.poll(() => hers!.getAttribute('aria-pressed'), { timeout: 20_000 }).toBe('true');
+    await expect.poll(() => hers!.getAttribute('aria-pressed')).toBe('true');
     const cuts = await page.locator('.act-tick').all();
     for (const cut of cuts.slice(1)) await cut.click();
     await tablet.page.getByText(/^3 of \d+ steps done$/).waitFor();
