@@ -15,7 +15,7 @@ export function ownCard(at: () => Table): void {
     const editor = page.getByRole('dialog', { name: 'A card of your own' });
     await editor.getByRole('button', { name: 'Panel' }).click();
     const width = editor.getByLabel('Width');
-    await expect.poll(() => width.inputValue()).toBe('2 1/8 in');
+    await expect.poll(() => width.inputValue()).toBe('2 in');
     await width.fill('3 1/2');
     await width.press('Enter');
     await width.press('Tab');
@@ -153,7 +153,16 @@ async function stamped(editor: Locator): Promise<void> {
       return box.y >= 0 && box.y + box.height <= height + 1;
     })
     .toBe(true);
+  // It lies over nothing that she works on.
+  await stamp.getByLabel('Width').evaluate((field) => field.scrollIntoView({ block: 'nearest' }));
+  await expect
+    .poll(async () => {
+      const field = (await stamp.getByLabel('Width').boundingBox())!;
+      return field.y + field.height <= (await told.boundingBox())!.y;
+    })
+    .toBe(true);
   await expect.poll(() => editor.getByRole('button', { name: 'Keep it' }).isDisabled()).toBe(true);
+  await editor.getByText('It can be kept once what is told in red is mended.').waitFor();
   await stamp.getByLabel('Width').fill('1 1/2');
   await stamp.getByLabel('Width').press('Tab');
   await expect.poll(() => editor.getByText(/does not fit there/).count()).toBe(0);
