@@ -7,6 +7,7 @@ import type { Candidate, Overview } from './find-sheets.ts';
 import { chooseSquares } from './choose-squares.ts';
 import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
 import { settleSheets } from './settle.ts';
+import type { Settled } from './settled.ts';
 import { surenessOf } from './sureness.ts';
 import type { Patch } from './white-card.ts';
 import { withPlacesOf } from './two-looks.ts';
@@ -69,7 +70,7 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
 interface Looked {
   readonly overview: Overview;
   readonly chosen: Chosen;
-  /** The sheets that were chosen, laid onto their edges. */
+  /** The sheets among it, laid onto their edges. */
   readonly laid: readonly Found[];
 }
 
@@ -81,9 +82,8 @@ function lookAt(photo: OpenedPixels, ask: PhotoAsk): Looked {
       ask.look === 'sheets'
         ? chooseSheets(overview, ask)
         : chooseSquares(overview, photo.preview, scrapsAreKnown);
-    const isShown = ask.tap?.corners !== undefined;
-    const laid = isShown ? [] : settled(photo, ask, overview, byReading(chosen.sheets));
-    return { overview, chosen, laid };
+    if (ask.tap?.corners !== undefined) return { overview, chosen, laid: [] };
+    return { overview, ...settled(photo, ask, overview, chosen) };
   };
   const first = look(overlook(photo));
   if (ask.look === 'squares' || isClear(first)) return first;
@@ -123,20 +123,41 @@ function notesOnNothing(
 
 const UNSURE = 'Not sure of the edges of this sheet; please drag its corners.';
 
+/** The sheets that were chosen, and those places that turned out to be sheets, laid onto edges. */
 function settled(
   photo: OpenedPixels,
   ask: PhotoAsk,
   { table, image }: Overview,
-  sheets: readonly Candidate[],
-): Found[] {
+  chosen: Chosen,
+): Pick<Looked, 'chosen' | 'laid'> {
   const size = ask.look === 'sheets' ? ask.sheetMillimetres : null;
-  return settleSheets(photo, sheets, table, image, size).map((sheet, index) => {
-    const sure = surenessOf(sheet, sheets[index]!.byMotifs === true);
+  const sheets = byReading(chosen.sheets);
+  const unsure = chosen.unsure ?? [];
+  const places = unsure.map(({ corners }) => inReadingOrder(corners));
+  const { laid, added } = settleSheets(photo, sheets, table, image, size, places);
+  const found = (sheet: Settled, byMotifs: boolean): Found => {
+    const sure = surenessOf(sheet, byMotifs);
     const confidence = isLikeSheet(sheet.corners, size) ? sure : 0.6 * sure;
     const notes = confidence < 0.5 ? [UNSURE] : [];
     const corners = scaledQuad(inReadingOrder(sheet.corners), photo.fullScale ?? 1);
     return { corners, confidence, notes };
-  });
+  };
+  const perPreview = photo.scale / (photo.fullScale ?? 1);
+  const come = added.map(({ corners, place }): Candidate => ({
+    ...unsure[place]!,
+    corners: scaledQuad(corners, 1 / perPreview),
+  }));
+  return {
+    chosen: {
+      ...chosen,
+      sheets: [...chosen.sheets, ...come],
+      unsure: unsure.filter((_, at) => added.every(({ place }) => place !== at)),
+    },
+    laid: [
+      ...laid.map((sheet, at) => found(sheet, sheets[at]!.byMotifs === true)),
+      ...added.map((sheet) => found(sheet, false)),
+    ],
+  };
 }
 
 function inFull(smears: readonly Quad<'photo'>[], photo: OpenedPixels): Found[] {

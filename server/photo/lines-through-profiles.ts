@@ -7,12 +7,13 @@ import type { SideProfiles } from './side-profiles.ts';
 export function scoresOf(
   { profiles, count, places, steps, floor }: SideProfiles,
   isAsked: (middle: number) => boolean = () => true,
+  { cap: times, beyond }: Counting = STRONGER,
 ): Float32Array {
-  const cap = 4 * floor;
+  const cap = times * floor;
   const weighed = new Float32Array(count * steps);
   for (let k = 0; k < weighed.length; k++) {
     const value = profiles[k]!;
-    if (value > floor) weighed[k] = value < cap ? value : cap + 0.1 * (value - cap);
+    if (value > floor) weighed[k] = value < cap ? value : cap + beyond * (value - cap);
   }
   const slant = Math.max(4, 0.4 * steps);
   const scores = new Float32Array(steps * steps).fill(-1);
@@ -30,6 +31,14 @@ export function scoresOf(
   }
   return scores;
 }
+
+/** How an edge counts that is steeper than the noise: in full up to so many times it, then in part. */
+export interface Counting {
+  readonly cap: number;
+  readonly beyond: number;
+}
+
+const STRONGER: Counting = { cap: 4, beyond: 0.1 };
 
 /** The line, by its steps at both ends, with the highest score among those whose middle is free. */
 export function bestOf(

@@ -1,39 +1,30 @@
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
-import { polygonArea } from '../geometry/polygon.ts';
 import type { LabImage } from '../colour/lab.ts';
 import { scaledQuad } from './find-sheets.ts';
-import type { Candidate } from './find-sheets.ts';
+import { TABLE_OUTSIDE, layerOf } from './lay-onto-edges.ts';
 import { besideShadow } from './lighter-outside.ts';
 import { ontoTable } from './onto-table.ts';
 import { pickSides } from './pick-sides.ts';
 import type { Picked, Weighed } from './pick-sides.ts';
 import type { OpenedPixels, PhotoAsk } from './picture.ts';
-import { edgesBeside, guessesOf } from './side-lines.ts';
+import { settleBySize } from './settle-by-size.ts';
+import type { Rough, SettledSheets } from './settled.ts';
+import { guessesOf } from './side-lines.ts';
 import type { SideGuess } from './side-lines.ts';
-import { offSize, tableMetric } from './table-metric.ts';
+import { tableMetric } from './table-metric.ts';
 import type { TableMetric } from './table-metric.ts';
 import type { Table } from './table.ts';
 import { tableOutside } from './table-outside.ts';
-
-/** What a quad settled to, in pixels of the large picture. */
-export interface Settled {
-  readonly corners: Quad<'photo'>;
-  /** For each side, the part of it along which an edge was seen, from 0 to 1. */
-  readonly borne: readonly number[];
-  /** For each side, the part of it with table just outside. */
-  readonly outside: readonly number[];
-  /** How far its sides are off a sheet's size, at most. */
-  readonly offSize: number;
-  /** How much better its four edges fit than the next four: near 0 they are a guess. */
-  readonly lead: number;
-}
 
 /**
  * Lays the rough quads of the preview onto the edges of the sheets in the large picture.
  *
  * Near each side there may be several edges: the border, its shadow, the neighbour across a 2 mm gap. For each
  * side a few are kept; the inner one that has table outside it comes first. Then all sheets together tell
- * how large a sheet is at each place, and each sheet takes those edges that give it this size.
+ * how large a sheet is at each place, and each sheet takes those edges that give it this size. Those of which
+ * too little is seen, and the places where one may lie, are then laid by that size.
+ *
+ * Takes       the photo, rough outlines and places on the preview, the table, and the size of a sheet.
  */
 export function settleSheets(
   photo: OpenedPixels,
@@ -41,7 +32,8 @@ export function settleSheets(
   table: Table,
   image: LabImage,
   size: PhotoAsk['sheetMillimetres'],
-): Settled[] {
+  places: readonly Quad<'photo'>[] = [],
+): SettledSheets {
   const perPreview = photo.scale / (photo.fullScale ?? 1);
   const aspect = size === null ? 1 : Math.max(size.width / size.height, size.height / size.width);
   const sheets = rough.map(({ corners, byMotifs, loose }) => {
@@ -58,35 +50,19 @@ export function settleSheets(
     if (metric === null) break;
     picked = sheets.map((sides) => pickSides(sides, metric, aspect, ROUGH_MISFIT));
   }
-  return picked.map((one, index) => {
-    const start = one?.quad ?? scaledQuad(rough[index]!.corners, perPreview);
-    const side = Math.sqrt(polygonArea(start));
-    const part = rough[index]!.loose === true ? LOOSE_REACH : REACH;
-    const fine = Math.max(2, 0.7 * perPreview, (2 * part * side) / 24);
-    const edges = start.map((from, side) =>
-      edgesBeside(photo.full, from, start[(side + 1) % 4]!, fine).map((line) => {
-        const outside = tableOutside(photo.full, line, table.colours, perPreview);
-        return { ...line, outside, worth: line.borne + TABLE_OUTSIDE * outside };
-      }),
-    );
-    const laid = pickSides(edges, metric, aspect, FINE_MISFIT);
-    const quad = laid !== null && isNear(laid.quad, start, 4 * fine) ? laid.quad : null;
-    const corners = quad ?? start;
-    const off = metric === null ? [0] : offSize(metric, corners, aspect).map(Math.abs);
-    return {
-      corners,
-      borne: quad === null ? [0, 0, 0, 0] : laid!.lines.map(({ borne }) => borne),
-      outside: laid?.lines.map(({ outside }) => outside) ?? [0, 0, 0, 0],
-      offSize: Math.max(...off),
+  const lay = layerOf(photo, table, aspect);
+  const laid = picked.map((one, index) =>
+    lay({
+      start: one?.quad ?? scaledQuad(rough[index]!.corners, perPreview),
+      reach: rough[index]!.loose === true ? LOOSE_REACH : REACH,
+      metric,
+      misfit: FINE_MISFIT,
       lead: one?.lead ?? 0,
-    };
-  });
-}
-
-function isNear(quad: Quad<'photo'>, other: Quad<'photo'>, within: number): boolean {
-  return quad.every(
-    (corner, at) => Math.hypot(corner.x - other[at]!.x, corner.y - other[at]!.y) < within,
+    }),
   );
+  return size === null || metric === null
+    ? { laid, added: [] }
+    : settleBySize({ picture: photo.full, laid, rough, places, aspect, perPreview, lay });
 }
 
 /** The outlines that tell how large a sheet is: a rough one of loose motifs only where there are too few others. */
@@ -106,12 +82,7 @@ const FEWEST = 3;
 /** The sheets told right show the size that tells the others right. */
 const ROUNDS = 3;
 
-type Rough = Pick<Candidate, 'corners' | 'byMotifs' | 'loose'>;
-
 type Guess = SideGuess & Weighed;
-
-/** What counts for an edge is above all that table begins there; the border of a print can be the stronger edge. */
-const TABLE_OUTSIDE = 0.8;
 
 /** A shadow beside a sheet is no wider than this part of its side; it tells of the edge where the table beside it does not. */
 const SHADOW = 0.022;

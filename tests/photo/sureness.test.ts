@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rectangleQuad } from '../../server/geometry/quad.ts';
-import type { Settled } from '../../server/photo/settle.ts';
+import type { Settled } from '../../server/photo/settled.ts';
 import { surenessOf } from '../../server/photo/sureness.ts';
 
 /** An outline of which all four sides were seen, with table beside them, of the right size and without a rival. */
@@ -62,6 +62,16 @@ describe('how sure the corners of a sheet are', () => {
 
   it('is less sure of a sheet told by its motifs', () => {
     expect(surenessOf(CLEAR, true)).toBeLessThan(surenessOf(CLEAR, false));
+  });
+
+  it('trusts the place where a sheet’s size fits, as far as it fits nowhere else', () => {
+    const told = { ...CLEAR, outside: [0, 0, 0, 0], lead: 0 };
+    const [alone, rival, none] = [0.1, 0.01, undefined].map((leadBySize) =>
+      surenessOf({ ...told, ...(leadBySize === undefined ? {} : { leadBySize }) }, true),
+    );
+    expect(alone).toBe(1);
+    expect(rival).toBeLessThan(0.5);
+    expect(none).toBeLessThan(0.5);
   });
 
   it('lies between 0 and 1, and never grows when less was seen', () => {
