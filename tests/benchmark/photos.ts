@@ -2,12 +2,12 @@
  * The photo benchmark: how well photos are read, against truth.
  *
  *   npx tsx tests/benchmark/photos.ts [--full] [--seeds tune|report] [--only TOPIC,TOPIC] [--worst]
- *                                     [--folder FOLDER]
+ *                                     [--folder FOLDER] [--pictures N]
  *
  * Topics: sheets, colours, many (colours beside many white cards, part of colours), patterns, supplies, samples, real,
  * situations, time, kmeans. Seeds below 1000 are for tuning, the reported figures come from seeds of 11000 and above
  * that no tuning has seen. `--worst` lists the colours that are furthest off. `--folder` measures a folder with a
- * truth.json instead.
+ * truth.json instead. `--pictures` says how many pictures each of the situations has.
  */
 import { fileURLToPath } from 'node:url';
 import type { Figure, Topic } from './figure.ts';
@@ -31,6 +31,8 @@ interface Ask {
   readonly seeds: 'tune' | 'report';
   readonly only: ReadonlySet<string> | null;
   readonly folder: string | null;
+  /** Pictures of each situation. */
+  readonly pictures: number;
   /** Called with every colour that was read. */
   readonly watch?: (errors: readonly ColourError[]) => void;
 }
@@ -42,6 +44,8 @@ const LEVELS = ['scanner', 'normal', 'hard'] as const;
  */
 const QUICK = { pads: { scanner: 8, normal: 6, hard: 3 }, supplies: 6, pixels: 3024 };
 const FULL = { pads: { scanner: 8, normal: 20, hard: 10 }, supplies: 8, pixels: 3024 };
+/** Pictures of each situation unless said. */
+const PICTURES = process.argv.includes('--full') ? 6 : 3;
 /**
  * Small pictures besides, held to the same bars, each with a white card of its own: so many that a share is known to
  * within 10 points.
@@ -91,9 +95,7 @@ async function measure(ask: Ask): Promise<Figure[]> {
       figures.push({ ...figure, name: `samples, ${figure.name}` });
   if (wants('real')) figures.push(...(await realFigures()));
   if (wants('situations'))
-    figures.push(
-      ...(await situationFigures(ask.seeds === 'tune' ? 40 : REPORTED, ask.full ? 6 : 3)),
-    );
+    figures.push(...(await situationFigures(ask.seeds === 'tune' ? 40 : REPORTED, ask.pictures)));
   if (wants('time')) figures.push(...(await timeFigures(first)));
   if (wants('kmeans')) figures.push(...kmeansFigures());
   return figures;
@@ -151,7 +153,13 @@ async function ofCases(
 }
 
 export const photos: Topic = () =>
-  measure({ full: process.argv.includes('--full'), seeds: 'report', only: null, folder: null });
+  measure({
+    full: process.argv.includes('--full'),
+    seeds: 'report',
+    only: null,
+    folder: null,
+    pictures: PICTURES,
+  });
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const after = (flag: string): string | undefined =>
@@ -163,6 +171,7 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     seeds: after('--seeds') === 'tune' ? 'tune' : 'report',
     only: after('--only') === undefined ? null : new Set(after('--only')!.split(',')),
     folder: after('--folder') ?? null,
+    pictures: Number(after('--pictures') ?? PICTURES),
     watch: (errors) => seen.push(...errors),
   });
   for (const figure of figures) {
