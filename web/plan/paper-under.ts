@@ -1,4 +1,4 @@
-import type { LayoutListing } from '../../server/contract/layouts.ts';
+import type { Layer, LayoutListing } from '../../server/contract/layouts.ts';
 import { layerPath } from '../layouts/layer-path.ts';
 
 /** What a drawing of a card leaves free around it for its shadow, in mm. */
@@ -7,13 +7,13 @@ export const ROOM = 2;
 const pen = document.createElement('canvas').getContext('2d');
 
 /**
- * The patterned layer that is seen at a place of a card, or null.
+ * The layer that is seen at a place of a card, or null beside it.
  *
  * Takes       the layout and the place in mm from the upper left corner of the card.
  */
-export function paperUnder({ layers }: LayoutListing, x: number, y: number): string | null {
+export function layerUnder({ layers }: LayoutListing, x: number, y: number): Layer | null {
   const top = layers.findLast(
     (layer) => pen?.isPointInPath(new Path2D(layerPath(layer)), x, y) ?? false,
   );
-  return top?.material === 'patterned' ? top.id : null;
+  return top ?? null;
 }

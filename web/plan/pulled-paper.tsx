@@ -21,17 +21,21 @@ export function PulledPaper({
   pins: readonly Pin[];
 }): VNode | null {
   const mine = from.value;
-  const faced = mine && sideIn(pad, sideAt(plan.cards, mine) ?? undefined);
-  if (!mine || !faced) return null;
+  if (!mine) return null;
+  const faced = sideIn(pad, sideAt(plan.cards, mine) ?? undefined);
+  if (!faced && mine.plain === undefined) return null;
   const { x, y, finger } = at.value;
   const theirs = over.value;
-  const no = theirs && ruledOut({ plan, pad }, pins, mine, theirs);
+  const no =
+    mine.plain === undefined
+      ? theirs && ruledOut({ plan, pad }, pins, mine, theirs)
+      : planWords.pull.plainHere(mine.plain);
   return (
     <div
       class={finger ? 'pulled by-finger' : 'pulled'}
       style={{ transform: `translate(${x}px, ${y}px)`, '--x': `${x}px`, '--y': `${y}px` }}
     >
-      <img src={swatchAt(faced.side.swatch, 88)} alt="" width="88" height="88" />
+      {faced && <img src={swatchAt(faced.side.swatch, 88)} alt="" width="88" height="88" />}
       <span class={no === null ? 'pulled-words' : 'pulled-words no'}>
         {no ?? (theirs ? planWords.pull.swap(nameAt(theirs)) : planWords.pull.onto)}
       </span>

@@ -1,6 +1,7 @@
 import { millimetres } from '../lengths/lengths.ts';
+import { layerCalled } from '../layouts/layer-names.ts';
 import { layoutOf } from './layout-of.ts';
-import { paperUnder, ROOM } from './paper-under.ts';
+import { layerUnder, ROOM } from './paper-under.ts';
 import type { Spot } from './swap-papers.ts';
 import type { OnTable } from './table-of.ts';
 
@@ -16,6 +17,11 @@ export function spotAt(x: number, y: number, table: OnTable): Spot | null {
   if (!layout) return null;
   const box = place.getBoundingClientRect();
   const scale = ((millimetres(layout.card.width) ?? 0) + 2 * ROOM) / box.width;
-  const layer = paperUnder(layout, (x - box.left) * scale - ROOM, (y - box.top) * scale - ROOM);
-  return { card: card.number, layer };
+  const layer = layerUnder(layout, (x - box.left) * scale - ROOM, (y - box.top) * scale - ROOM);
+  const paper = layer?.material === 'patterned';
+  return {
+    card: card.number,
+    layer: paper ? layer.id : null,
+    ...(layer && !paper && { plain: layerCalled(layout, layer.id) }),
+  };
 }

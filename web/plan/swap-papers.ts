@@ -6,6 +6,8 @@ import { withPin } from './wishes.ts';
 export interface Spot {
   readonly card: number;
   readonly layer: string | null;
+  /** What the layer is called that is plain cardstock there. */
+  readonly plain?: string;
 }
 
 /** The pins with the papers of two layers changed over: each is kept where the other lay. */
@@ -24,6 +26,8 @@ export function swapped(
 /** Why two papers cannot change places, in words; null when they can. Whether the cuts allow it, the service says. */
 export function whyNot(cards: readonly PlannedCard[], from: Spot, to: Spot): string | null {
   const [mine, theirs] = [sideAt(cards, from), sideAt(cards, to)];
+  if (from.plain !== undefined) return planWords.pull.plainHere(from.plain);
+  if (to.plain !== undefined) return planWords.pull.plainThere(to.plain);
   if (mine === null || theirs === null) return planWords.pull.noPaper;
   if (mine === theirs) return planWords.pull.same;
   return null;
@@ -84,5 +88,5 @@ export function sideAt(cards: readonly PlannedCard[], { card, layer }: Spot): st
 }
 
 export function sameSpot(a: Spot | null, b: Spot | null): boolean {
-  return a?.card === b?.card && a?.layer === b?.layer;
+  return a?.card === b?.card && a?.layer === b?.layer && a?.plain === b?.plain;
 }

@@ -49,7 +49,8 @@ function listen(field: HTMLElement, now: { readonly current: Pull }): () => void
     const { clientX: x, clientY: y, pointerId: id } = event;
     const finger = event.pointerType === 'touch';
     const spot = now.current.spotAt(x, y);
-    if (event.button !== 0 || spot?.layer == null) return;
+    if (event.button !== 0 || spot === null) return;
+    if (spot.layer === null && spot.plain === undefined) return;
     const rest = finger ? window.setTimeout(begin, REST_MS) : 0;
     pressed = { id, spot, x, y, finger, rest };
   }
@@ -92,9 +93,11 @@ function listen(field: HTMLElement, now: { readonly current: Pull }): () => void
   function release(event: PointerEvent): void {
     if (event.pointerId !== pressed?.id) return;
     const [mine, theirs] = [from.peek(), over.peek()];
+    const moved = Math.hypot(event.clientX - pressed.x, event.clientY - pressed.y) >= FAR;
     stop();
     if (mine === null) return;
-    justPulled = true;
+    // Plain cardstock stays where it is: a long touch on it opens the card.
+    justPulled = mine.layer !== null || moved;
     if (theirs !== null) now.current.drop(mine, theirs);
   }
 

@@ -50,6 +50,10 @@ export const planWords = {
     kept: (sheet: string, card: number): string =>
       `Your one ${sheet} is kept for card ${card}; this piece would need a second`,
     noPaper: 'No patterned paper lies there',
+    plainHere: (layer: string): string =>
+      `${layer}: plain cardstock. Touch the card to choose another`,
+    plainThere: (layer: string): string =>
+      `${layer}: plain cardstock. Let go over a patterned paper`,
   },
   /** Of a wish that clashes with what is kept on these cards. */
   insist: (cards: readonly number[]): string =>
