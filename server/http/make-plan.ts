@@ -1,11 +1,13 @@
 import type { NewPlan } from '../contract/plans.ts';
 import { usualSettings } from '../cutting/settings.ts';
 import type { PlannedBatch, PlanWishes, Wish } from '../from-photo-to-guide.ts';
+import { layerOf, listed } from '../guide/said.ts';
+import type { Layout } from '../layouts/layout.ts';
 import type { Pad } from '../pad/pad.ts';
 import type { Before } from '../plan/as-it-lies.ts';
 import { withoutPlaces } from '../plan/faces-up.ts';
 import type { Pin, Taste } from '../plan/plan.ts';
-import { expected } from '../refusals/refusal.ts';
+import { Refusal, expected } from '../refusals/refusal.ts';
 import type { SupplyRow } from '../store/rows.ts';
 import type { Edges } from './edges.ts';
 import { found } from './found.ts';
@@ -124,10 +126,10 @@ export async function planAt(edges: Edges, id: string): Promise<KeptPlan> {
   return plan;
 }
 
-async function wishesOf(edges: Edges, { cards }: NewPlan): Promise<Wish[]> {
+async function wishesOf(edges: Edges, { cards, from }: NewPlan): Promise<Wish[]> {
   const wishes = await Promise.all(
     cards.map(async ({ layout, count }, at) => ({
-      layout: await layoutAt(edges, layout, `cards[${at}].layout`),
+      layout: await layoutOf(edges, layout, `cards[${at}].layout`, from),
       count,
     })),
   );
@@ -142,6 +144,21 @@ async function wishesOf(edges: Edges, { cards }: NewPlan): Promise<Wish[]> {
     );
   return wishes;
 }
+
+/** A layout as it is now; one that was deleted as the plan has it that is changed, so that her plan stays hers to change. */
+async function layoutOf(edges: Edges, id: string, field: string, from?: string): Promise<Layout> {
+  try {
+    return await layoutAt(edges, id, field);
+  } catch (fault) {
+    if (!(fault instanceof Refusal && fault.kind === 'not-found')) throw fault;
+    const cards = from === undefined ? [] : (await planAt(edges, from)).batch.cards;
+    const kept = cards.find(({ layout }) => layout.id === id)?.layout ?? null;
+    return found(kept, 'layout', id, field, NO_LAYOUT);
+  }
+}
+
+const NO_LAYOUT =
+  'It may have been deleted: choose another layout under Cards, or draw it again. Plans that were made with it stay.';
 
 type WirePin = NonNullable<NewPlan['pins']>[number];
 
@@ -173,7 +190,9 @@ async function checkIds(
     const layout = layouts[pin.card - 1];
     found(layout ?? null, 'card', String(pin.card), `${field}.card`);
     const layer = layout!.layers.find(({ id }) => id === pin.layer);
-    found(layer ?? null, 'layer', pin.layer, `${field}.layer`);
+    const layers = listed(layout!.layers.map(({ id }) => layerOf(layout!, id)));
+    const mend = `The layout of card ${pin.card} was changed since, or is another one: take this wish back, and make it of one of its layers as they are now (${layers}).`;
+    found(layer ?? null, 'layer', pin.layer, `${field}.layer`, mend);
     if (pin.sheet !== undefined && !sheets.has(pin.sheet))
       found(null, 'sheet', pin.sheet, `${field}.sheet`);
     if (pin.side !== undefined && !sides.has(pin.side))

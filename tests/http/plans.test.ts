@@ -95,6 +95,42 @@ describe('plans', () => {
     expect(cards[0]!.reasons.map(({ text }) => text).join(' ')).toContain('The Good wishes');
   });
 
+  test('a layout that was deleted stays in the plan that is changed; a new plan of it is told what to do', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const { name, card, fold, layers } = (await layoutsOf(service))[0]!;
+    const drawn = { name, card, fold, layers };
+    const { id } = valueOf<{ id: string }>(await ask(service, 'POST', '/api/layouts', drawn));
+    const { id: layer } = layers.find(({ material }) => material === 'patterned')!;
+    const wish = { pad: pad.id, cards: [{ layout: id, count: 1 }] };
+    const plan = valueOf<Plan>(await ask(service, 'POST', '/api/plans', wish));
+    await ask(service, 'DELETE', `/api/layouts/${id}`);
+    const pins = [{ card: 1, layer, side: pad.sheets[4]!.back!.id }];
+    const changed = await ask(service, 'POST', '/api/plans', { ...wish, pins, from: plan.id });
+    expect(changed.statusCode).toBe(201);
+    const { cards } = valueOf<Plan>(changed);
+    expect(cards[0]!.layers.find((each) => each.layer === layer)).toMatchObject({
+      side: pins[0]!.side,
+    });
+    const fresh = problemIn(await ask(service, 'POST', '/api/plans', { ...wish, pins }));
+    expect(fresh).toMatchObject({ status: 404, field: 'cards[0].layout' });
+    expect(fresh.mend).toMatch(/choose another layout under Cards, or draw it again/);
+  });
+
+  test('a pin on a layer that its layout has no more names the layers that there are', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const layout = (await layoutsOf(service))[0]!;
+    const answer = await ask(service, 'POST', '/api/plans', {
+      pad: pad.id,
+      cards: [{ layout: layout.id, count: 1 }],
+      pins: [{ card: 1, layer: 'strip-9', side: pad.sheets[4]!.back!.id }],
+    });
+    const { status, field, mend } = problemIn(answer);
+    expect([status, field]).toEqual([404, 'pins[0].layer']);
+    expect(mend).toMatch(/take this wish back, .*\(base, .*panel.* and greeting\)/);
+  });
+
   test('are listed for their pad, and can be deleted', async () => {
     const service = await mount(await newFolder());
     const pad = await filledPad(service);
