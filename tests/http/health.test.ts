@@ -1,4 +1,6 @@
 /** What the service says of itself to whoever looks after it. */
+import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
 import { Writable } from 'node:stream';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { buildApp } from '../../server/app.ts';
@@ -46,6 +48,48 @@ describe('health', () => {
     const [code, said] = await health(app);
     expect([code, said]).toMatchObject([503, { status: 'failing', live: true, ready: false }]);
     expect((await health(app, '/api/health/live'))[0]).toBe(200);
+  });
+});
+
+describe('health of a disk', () => {
+  const full = Object.assign(new Error('no space left'), { code: 'ENOSPC' });
+
+  test('that is full: it lives, is not ready and says why; it is tried once for many questions', async () => {
+    const { edges } = await mount(await newFolder());
+    let tried = 0;
+    const receive = (): Promise<never> => {
+      tried += 1;
+      return Promise.reject(full);
+    };
+    const store = { ...edges.store, files: { ...edges.store.files, receive } };
+    const app = await built({ ...edges, store });
+    const answers = await Promise.all([health(app), health(app), health(app)]);
+    for (const answer of answers)
+      expect(answer).toMatchObject([
+        503,
+        { status: 'failing', live: true, ready: false, cannotSave: 'disk-full' },
+      ]);
+    expect(await health(app, '/api/health/live')).toMatchObject([200, { live: true }]);
+    expect(tried).toBe(1);
+    // What is there can be read all the same.
+    expect((await app.inject({ url: '/api/pads' })).statusCode).toBe(200);
+  });
+
+  test('that takes what is written: it says so and leaves nothing behind', async () => {
+    const folder = await newFolder();
+    const { edges } = await mount(folder);
+    const app = await built(edges);
+    const [code, said] = await health(app);
+    expect([code, said.status, 'cannotSave' in said]).toEqual([200, 'ok', false]);
+    expect(await readdir(join(folder, 'incoming'))).toEqual([]);
+  });
+
+  test('that may not be written: told apart from a full one', async () => {
+    const { edges } = await mount(await newFolder());
+    const readOnly = Object.assign(new Error('read-only'), { code: 'EROFS' });
+    const files = { ...edges.store.files, receive: () => Promise.reject(readOnly) };
+    const app = await built({ ...edges, store: { ...edges.store, files } });
+    expect(await health(app)).toMatchObject([503, { cannotSave: 'cannot-write' }]);
   });
 });
 
