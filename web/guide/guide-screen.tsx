@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { ClassSet } from '../../server/contract/class-sets.ts';
 import type { LeftoverList } from '../../server/contract/leftovers.ts';
@@ -7,6 +7,7 @@ import { LatestPlan } from '../plan/latest-plan.tsx';
 import { rememberPlan } from '../plan/made.ts';
 import type { OnTable } from '../plan/table-of.ts';
 import { WithPlan } from '../plan/with-plan.tsx';
+import { useHeld } from '../table/held.ts';
 import { ruler, stockPaper } from '../table/settings.ts';
 import type { PrintPaper } from '../table/settings.ts';
 import { Coming, Once } from '../table/waiting.tsx';
@@ -97,11 +98,4 @@ function bookOf(
     ruler: ruler.value,
     stock,
   };
-}
-
-/** What stood last for the same plan stays, with her place in it, until the next is here. */
-function useHeld<T>(plan: string, made: T | null): T | null {
-  const held = useRef({ plan, made });
-  if (made !== null || held.current.plan !== plan) held.current = { plan, made };
-  return held.current.made;
 }

@@ -25,7 +25,11 @@ export function Alternatives(props: Props): VNode {
   return (
     <section class="alternatives" aria-label={planWords.instead}>
       <h3>{planWords.instead}</h3>
-      <Once of={layerChoices.at(key)} again={() => void layerChoices.fresh(key)}>
+      <Once
+        of={layerChoices.at(key)}
+        again={() => void layerChoices.fresh(key)}
+        about={`${card.number}/${layer.layer}`}
+      >
         {(choices) => (
           <Choices
             {...props}

@@ -54,7 +54,7 @@ export function MatchBoard({
 
   return (
     <div class="match-board" ref={board}>
-      <Once of={matches.at(key)} again={() => void matches.fresh(key)}>
+      <Once of={matches.at(key)} again={() => void matches.fresh(key)} about={faced.side.id}>
         {(list) => {
           const laid = laidBy(list, supplies);
           const columns = columnsOf(palette, laid);

@@ -43,7 +43,11 @@ export function PaperCheck({
       {look.value === 'match' ? (
         <MatchBoard faced={faced} supplies={supplies} picked={picked} pick={pick} />
       ) : (
-        <Once of={bestOfSide.at(key)} again={() => void bestOfSide.fresh(key)}>
+        <Once
+          of={bestOfSide.at(key)}
+          again={() => void bestOfSide.fresh(key)}
+          about={faced.side.id}
+        >
           {(best) =>
             look.value === 'greeting' ? (
               <GreetingBoard best={best} faced={faced} supplies={supplies} />

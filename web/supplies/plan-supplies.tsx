@@ -22,7 +22,7 @@ export function PlanSupplies({
   return (
     <section aria-labelledby="for-plan">
       <h2 id="for-plan">{matchWords.forPlan(latest.cards)}</h2>
-      <Once of={bestOfPlan.at(key)} again={() => void bestOfPlan.fresh(key)}>
+      <Once of={bestOfPlan.at(key)} again={() => void bestOfPlan.fresh(key)} about={pad}>
         {(best) => (
           <BestBoard
             best={best}

@@ -2,6 +2,7 @@ import type { ReadonlySignal } from '@preact/signals';
 import type { VNode } from 'preact';
 import type { Kept } from '../wire/kept.ts';
 import { words } from '../words/words.ts';
+import { useHeld } from './held.ts';
 import { Link } from './link.tsx';
 import { Mishap } from './mishap.tsx';
 
@@ -10,13 +11,17 @@ interface Props<T> {
   readonly again: () => void;
   /** The heading that stands for a whole screen until it is here. */
   readonly heading?: string;
+  /** What it is about, where another value about the same takes its place: the one before stays until that is here. */
+  readonly about?: string;
   readonly children: (value: T) => VNode;
 }
 
 /** Shows a value once it is here; until then that it is coming, or why it does not come. */
-export function Once<T>({ of, again, heading, children }: Props<T>): VNode {
+export function Once<T>({ of, again, heading, about, children }: Props<T>): VNode {
   const { value, problem, waiting } = of.value;
+  const shown = useHeld(about ?? null, value);
   if (value !== null) return children(value);
+  if (shown !== null && !problem) return children(shown);
   if (!problem) return <Coming heading={heading} waiting={waiting} />;
   return (
     <>
