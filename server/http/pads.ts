@@ -122,6 +122,7 @@ export function padRoutes(app: Service, edges: Edges): void {
   app.get(
     '/api/pads/:pad/coordination',
     {
+      config: { phone: true },
       schema: {
         summary:
           'What goes with a side, the best first; without a side, the best pairs of the pad.',

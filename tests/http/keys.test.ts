@@ -88,6 +88,9 @@ describe('on a network', () => {
     const { pads } = valueOf<{ pads: { id: string }[] }>(await phone.ask('GET', '/api/pads'));
     expect(pads.map(({ id }) => id)).toEqual([pad.pad]);
     expect((await phone.ask('GET', `/api/sides/${pad.side}/swatch`)).statusCode).toBe(200);
+    const goesWith = (of: string): string => `/api/pads/${of}/coordination?side=${pad.side}`;
+    expect((await phone.ask('GET', goesWith(pad.pad))).statusCode).toBe(200);
+    expect((await phone.ask('GET', goesWith(other.pad))).statusCode).toBe(404);
     expect((await sendPhoto(phone, pad.pad, 9)).statusCode).toBe(201);
     expect((await sendPhoto(phone, other.pad, 9)).statusCode).toBe(404);
     for (const way of [

@@ -7,6 +7,7 @@ import { Link } from '../table/link.tsx';
 import { Once } from '../table/waiting.tsx';
 import { padWords } from '../words/pad.ts';
 import { words } from '../words/words.ts';
+import { isPhone } from '../wire/is-phone.ts';
 import { pads } from '../wire/shelves.ts';
 import { ColourStory } from './colour-story.tsx';
 import { PatternSets } from './pattern-sets.tsx';
@@ -53,12 +54,16 @@ function Spread({ pad }: { pad: Pad }): VNode {
           ))}
         </ul>
       </section>
-      <LeftStock pad={pad} />
-      <div class="onward">
-        <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button">
-          {padWords.onward} <Icon name="next" />
-        </Link>
-      </div>
+      {!isPhone() && (
+        <>
+          <LeftStock pad={pad} />
+          <div class="onward">
+            <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button">
+              {padWords.onward} <Icon name="next" />
+            </Link>
+          </div>
+        </>
+      )}
       {open !== null && <SideSheet key={open} pad={pad} side={open} show={setOpen} />}
     </>
   );

@@ -4,6 +4,7 @@ import { Dialog } from '../table/dialog.tsx';
 import { ruler } from '../table/settings.ts';
 import { lengthFor } from '../lengths/lengths.ts';
 import { padWords } from '../words/pad.ts';
+import { isPhone } from '../wire/is-phone.ts';
 import { PaletteWords } from './palette-words.tsx';
 import { sideIn } from './sides.ts';
 import { SheetFacts } from './sheet-facts.tsx';
@@ -39,8 +40,8 @@ export function SideSheet({ pad, side, show }: Props): VNode | null {
               {note}
             </p>
           ))}
-          <UpChoice pad={pad.id} side={faced.side} />
-          <SheetFacts pad={pad.id} sheet={faced.sheet} />
+          {!isPhone() && <UpChoice pad={pad.id} side={faced.side} />}
+          {!isPhone() && <SheetFacts pad={pad.id} sheet={faced.sheet} />}
         </div>
       </div>
       <GoesWith pad={pad} side={side} show={show} />

@@ -10,6 +10,7 @@ import { swatchAt } from '../pad/swatch-at.ts';
 import { padWords } from '../words/pad.ts';
 import { photosWords } from '../words/photos.ts';
 import { asProblem } from '../wire/ask.ts';
+import { isPhone } from '../wire/is-phone.ts';
 import { service } from '../wire/service.ts';
 import { pads } from '../wire/shelves.ts';
 
@@ -19,22 +20,36 @@ export function Pairs({ pad }: { pad: Pad }): VNode {
   return (
     <section aria-labelledby="pairs">
       <h2 id="pairs">{photosWords.pairs(pad.sheets.length)}</h2>
-      <p>{photosWords.pairsHow}</p>
+      {!isPhone() && <p>{photosWords.pairsHow}</p>}
       <ul class="pairs">
         {pad.sheets.map((sheet) => (
           <li key={sheet.id}>
-            <button type="button" class="pair-button" onClick={() => setOpen(sheet)}>
-              <PairFace src={sheet.front?.swatch} />
-              <Icon name="turn" />
-              <PairFace src={sheet.back?.swatch} />
-              <span>{sheet.label}</span>
-              <span class="unseen">{photosWords.changeBack}</span>
-            </button>
+            {isPhone() ? (
+              <div class="pair-button">
+                <Pair sheet={sheet} />
+              </div>
+            ) : (
+              <button type="button" class="pair-button" onClick={() => setOpen(sheet)}>
+                <Pair sheet={sheet} />
+                <span class="unseen">{photosWords.changeBack}</span>
+              </button>
+            )}
           </li>
         ))}
       </ul>
       {open && <BackChooser pad={pad} sheet={open} close={() => setOpen(null)} />}
     </section>
+  );
+}
+
+function Pair({ sheet: { front, back, label } }: { sheet: Sheet }): VNode {
+  return (
+    <>
+      <PairFace src={front?.swatch} />
+      <Icon name="turn" />
+      <PairFace src={back?.swatch} />
+      <span>{label}</span>
+    </>
   );
 }
 

@@ -7,6 +7,7 @@ import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { photosWords } from '../words/photos.ts';
 import { asProblem } from '../wire/ask.ts';
+import { isPhone } from '../wire/is-phone.ts';
 import { pads } from '../wire/shelves.ts';
 import { FileButton } from './file-button.tsx';
 import { OutlinedPhoto } from './outlined-photo.tsx';
@@ -48,7 +49,7 @@ export function TablefulRow({ pad, tableful, number, sendings }: Props): VNode {
     <section class="tableful" aria-label={photosWords.tableful(number)}>
       <div class="heading-line">
         <h2>{photosWords.tableful(number)}</h2>
-        {(tableful.front ?? tableful.back) && (
+        {(tableful.front ?? tableful.back) && !isPhone() && (
           <button
             type="button"
             class="button quiet"
@@ -113,12 +114,16 @@ function Laid({ pad, photo, open }: { pad: Pad; photo: Photo; open: () => void }
   const sides = sidesOn(pad, photo.id);
   return (
     <>
-      <button type="button" class="laid" onClick={open}>
+      {isPhone() ? (
         <OutlinedPhoto photo={photo} sides={sides} />
-        <span class="unseen">
-          {photosWords.openPhoto(photosWords.faces[shownFace(pad, photo)], sides.length)}
-        </span>
-      </button>
+      ) : (
+        <button type="button" class="laid" onClick={open}>
+          <OutlinedPhoto photo={photo} sides={sides} />
+          <span class="unseen">
+            {photosWords.openPhoto(photosWords.faces[shownFace(pad, photo)], sides.length)}
+          </span>
+        </button>
+      )}
       <p class="small">
         <strong>{photosWords.found(sides.length)}</strong> {photosWords.whites[photo.white.kind]}
       </p>

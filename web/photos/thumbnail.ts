@@ -1,4 +1,4 @@
-const WIDTH = 360;
+const WIDTH = 480;
 
 /** A small upright picture of a photo at once, or null when the browser cannot open its format. */
 export async function thumbnailOf(file: Blob): Promise<string | null> {

@@ -2,7 +2,8 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { settingsWords } from '../words/settings.ts';
 import { words } from '../words/words.ts';
-import { me, pads } from '../wire/shelves.ts';
+import { isPhone } from '../wire/is-phone.ts';
+import { pads } from '../wire/shelves.ts';
 import { Icon } from './icon.tsx';
 import { Link } from './link.tsx';
 import { Mark } from './mark.tsx';
@@ -47,11 +48,6 @@ export function Masthead(): VNode {
       {open && <SettingsSheet close={() => setOpen(false)} />}
     </header>
   );
-}
-
-/** The key of a phone is for looking at one pad and for adding photos to it. */
-function isPhone(): boolean {
-  return (me.at('all').value.value?.pad ?? null) !== null;
 }
 
 function opened(station: Station): boolean {

@@ -46,7 +46,19 @@ export function phoneBeside(at: () => Table): void {
 
     // The laptop was not touched since.
     await page.getByRole('button', { name: /^Fronts: \d+ sheets? found/ }).waitFor();
-    await phone.page.getByRole('button', { name: /^Fronts: \d+ sheets? found/ }).waitFor();
+    await phone.page
+      .getByRole('region')
+      .getByText(/^Found \d+ sheets?\.$/)
+      .waitFor();
+    // What a phone may not do is not offered there.
+    await expect.poll(() => phone.page.locator('.pair-button').count()).toBeGreaterThan(0);
+    await expect.poll(() => phone.page.locator('.tableful button, .pairs button').count()).toBe(0);
+    await phone.page.getByRole('link', { name: 'See the pad' }).click();
+    await phone.page.locator('.face').first().click();
+    await phone.page.locator('.companion').first().waitFor();
+    await expect.poll(() => phone.page.getByRole('textbox').count()).toBe(0);
+    await phone.page.keyboard.press('Escape');
+    await expect.poll(() => phone.page.getByRole('link', { name: 'Choose cards' }).count()).toBe(0);
     const beyond = await phone.page.request.get('/api/supplies');
     expect(beyond.status()).toBe(403);
 
