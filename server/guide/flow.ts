@@ -52,6 +52,15 @@ export function flowInTwo(
   );
 }
 
+/** One block under another, as one that is not parted; the gap in mm. */
+export function under(upper: Block, { marks, height }: Block, gap: number): Block {
+  const y = upper.height + gap;
+  return {
+    marks: [...upper.marks, { kind: 'group', x: 0, y, marks }],
+    height: y + height,
+  };
+}
+
 /** Which of the blocks, counted from 0, stand on a page. */
 export function blocksOn(page: readonly Mark[], blocks: readonly Block[]): number[] {
   return blocks.flatMap(({ marks }, at) =>

@@ -3,7 +3,7 @@ import type { Slot } from '../cutting/piece.ts';
 import type { GuideAsk } from './ask.ts';
 import type { Facts } from './facts.ts';
 import { SIZES } from './look.ts';
-import { COLUMN } from './flow.ts';
+import { COLUMN, under } from './flow.ts';
 import { headed, paragraph } from './page.ts';
 import { isSpared } from './parts-words.ts';
 import type { Block } from './page.ts';
@@ -30,8 +30,8 @@ export function leftBlocks(ask: GuideAsk, facts: Facts, needs: readonly StockNee
 }
 
 const HEAD = 'Left over, to keep';
-/** A list goes on under a head of its own where it is longer than this (mm): half a column. */
-const LONGEST = 100;
+/** A list goes on under a head of its own where it is longer than this (mm), about a column: two heads in one column read as two lists. */
+const LONGEST = 190;
 /** What is lower than this (mm), a line or two, gets no head of its own. */
 const FEW = 25;
 const GAP = 1.5;
@@ -42,20 +42,12 @@ function together(blocks: readonly Block[]): Block[] {
   for (const { marks, height } of blocks) {
     const last = stacks.at(-1);
     if (last === undefined || last.height + GAP + height > LONGEST) stacks.push({ marks, height });
-    else stacks[stacks.length - 1] = under(last, { marks, height });
+    else stacks[stacks.length - 1] = under(last, { marks, height }, GAP);
   }
   const [before, last] = stacks.slice(-2);
   return last !== undefined && last.height < FEW
-    ? [...stacks.slice(0, -2), under(before!, last)]
+    ? [...stacks.slice(0, -2), under(before!, last, GAP)]
     : stacks;
-}
-
-function under(upper: Block, { marks, height }: Block): Block {
-  const y = upper.height + GAP;
-  return {
-    marks: [...upper.marks, { kind: 'group', x: 0, y, marks }],
-    height: y + height,
-  };
 }
 
 function leftBlock({ ruler }: GuideAsk, from: string, slots: readonly Slot[]): Block[] {

@@ -4,7 +4,7 @@ import type { GuideAsk } from './ask.ts';
 import { rectangle } from './drawing.ts';
 import { likePaper } from './like-paper.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
-import { COLUMN } from './flow.ts';
+import { COLUMN, under } from './flow.ts';
 import { headed, noteBox, paragraph, ruleAcross } from './page.ts';
 import type { Block } from './page.ts';
 import { capital, cardsSaid, counted } from './said.ts';
@@ -20,9 +20,11 @@ const NOTE =
 export function shoppingBlocks(ask: GuideAsk, needs: readonly StockNeed[]): Block[] {
   const all = purchases(ask, needs);
   if (all.length === 0) return [];
+  const [first, ...others] = all.map((purchase) => purchaseBlock(ask, purchase));
   return [
-    headed('Shopping list', noteBox(NOTE, 0, 0, COLUMN)),
-    ...all.map((purchase) => purchaseBlock(ask, purchase)),
+    // The head does not end a column by itself.
+    headed('Shopping list', under(noteBox(NOTE, 0, 0, COLUMN), first!, 1.5)),
+    ...others,
     paragraph(figuresSaid(all), 0, 0, COLUMN, { size: SIZES.small, colour: SOFT }),
   ];
 }

@@ -26,6 +26,8 @@ const ROOM = PLACE.bottom - PLACE.top;
 const PLACES: readonly SheetPlace[] = [
   { steps: 6, picture: { width: 56, height: 56 }, room: (ROOM - 2 * GAP) / 3 },
   { steps: 10, picture: { width: 72, height: 72 }, room: (ROOM - GAP) / 2 },
+  { steps: 10, picture: { width: 64, height: 64 }, room: (ROOM - GAP) / 2 },
+  { steps: 10, picture: { width: 58, height: 58 }, room: (ROOM - GAP) / 2 },
   { steps: 10, picture: { width: 82, height: 82 }, room: 0.6 * ROOM },
   ...wholePage(118, 150, ROOM),
 ];
