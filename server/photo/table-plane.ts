@@ -44,20 +44,34 @@ export function tablePlane(told: readonly Told[], aspect: number): PlaneTold | n
   const starts = [...trusted].sort((p, q) => q.trust - p.trust).slice(0, STARTS);
   let best: PlaneTold | null = null;
   for (const start of starts) {
-    let weights = trusted.map((one): number => (one === start ? 1 : 0));
-    let of: readonly number[] = [Math.log(sizeOf(start.corners, reach)), 0, 0, 0, 0];
-    for (let round = 0; round < ROUNDS; round++) {
-      of = fitted(trusted, weights, { centre, reach, of }, aspect);
-      const limit = LIMIT * (round < ROUNDS / 2 ? WIDER : 1);
-      weights = trusted.map(
-        ({ corners, trust }) =>
-          trust / (1 + (offPlane({ centre, reach, of }, corners, aspect) / limit) ** 4),
-      );
-    }
-    const agree = weights.reduce((sum, weight) => sum + weight, 0);
-    if (best === null || agree > best.agree) best = { plane: { centre, reach, of }, agree };
+    const of = [Math.log(sizeOf(start.corners, reach)), 0, 0, 0, 0];
+    const weights = trusted.map((one) => (one === start ? 1 : 0));
+    const told = gathered(trusted, weights, { centre, reach, of }, aspect);
+    if (told !== null && (best === null || told.agree > best.agree)) best = told;
   }
   return best;
+}
+
+/** The plane that those agree on which agree with a first one; null where a step leads to where none agrees any more. */
+function gathered(
+  trusted: readonly Told[],
+  first: readonly number[],
+  from: TablePlane,
+  aspect: number,
+): PlaneTold | null {
+  let weights = first;
+  let plane = from;
+  for (let round = 0; round < ROUNDS; round++) {
+    const of = fitted(trusted, weights, plane, aspect);
+    if (!of.every(Number.isFinite)) return null;
+    plane = { ...plane, of };
+    const limit = LIMIT * (round < ROUNDS / 2 ? WIDER : 1);
+    weights = trusted.map(
+      ({ corners, trust }) => trust / (1 + (offPlane(plane, corners, aspect) / limit) ** 4),
+    );
+  }
+  const agree = weights.reduce((sum, weight) => sum + weight, 0);
+  return Number.isFinite(agree) ? { plane, agree } : null;
 }
 
 const ROUNDS = 8;

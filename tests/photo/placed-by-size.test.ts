@@ -93,6 +93,41 @@ describe('the table that sheets of one size tell', () => {
     expect(told.agree).toBeLessThan(3.5);
   });
 
+  it('is told by numbers, or not at all, by a camera held so aslant that no step from one outline reaches it', () => {
+    let told = 0;
+    for (let seed = 1; seed <= 200; seed++) {
+      const chance = random(seed);
+      // The far edge of the table is seen as short as a third of the near one.
+      const narrow = 150 + 150 * chance();
+      const aslant = homographyOf(squareOf(4, 3), [
+        [narrow, 200 * chance()],
+        [WIDE - narrow, 200 * chance()],
+        [WIDE, HIGH],
+        [0, HIGH],
+      ]);
+      const sheets = Array.from({ length: 6 }, (_, at) =>
+        squareOf(1, 1).map(([u, v]) => {
+          const [x, y] = applyHomography(aslant, [
+            0.1 + 1.3 * (at % 3) + u,
+            0.2 + 1.4 * Math.floor(at / 3) + v,
+          ]);
+          const wrong = at === 0 ? 1 + 0.05 * chance() : 1;
+          return { x: x * wrong, y };
+        }),
+      ) as unknown as Quad<'photo'>[];
+      const found = tablePlane(
+        sheets.map((corners, at) => ({ corners, trust: at === 0 ? 1 : 0.9 })),
+        1,
+      );
+      if (found === null) continue;
+      told++;
+      expect([seed, found.agree, ...found.plane.of].filter((one) => !Number.isFinite(one))).toEqual(
+        [],
+      );
+    }
+    expect(told).toBeGreaterThan(100);
+  });
+
   it('is not told by nothing', () => {
     expect(tablePlane([], 1)).toBeNull();
   });
