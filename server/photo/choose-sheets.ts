@@ -29,6 +29,8 @@ export interface Chosen {
   readonly notes: readonly string[];
   /** What may be a sheet and could not be told: she is asked to drag the corners. */
   readonly unsure?: readonly Candidate[];
+  /** Where nothing says that a sheet lies but the grain: nothing, unless one turns out to fit there. */
+  readonly tried?: readonly Candidate[];
   /** Smears of ink, in pixels of the preview, and the white card they lie on. */
   readonly smears?: readonly Quad<'photo'>[];
   readonly white?: { readonly corners: Quad<'photo'>; readonly patch: Patch };
@@ -74,6 +76,7 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
   const outside = shredded.filter((shreds) => goesOnOutside(shreds, image, one));
   const shreds = shredded.filter((region) => !outside.includes(region));
   const sheets = [...known, ...sheetsOfMotifs(shreds, known, one, image.width, ask, 0)];
+  if (sheets.length > MOST) return { sheets: [], others: [], notes: [TOO_MANY] };
   const others = apartQuads(
     candidates.filter((candidate) => !whole.includes(candidate)),
     sheets.map(({ corners }) => corners),
@@ -111,6 +114,7 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
     sheets,
     others,
     unsure,
+    tried: holes.otherGrain,
     notes: [
       ...notesOnCutOff(
         [
@@ -139,6 +143,11 @@ export function chooseSheets(seen: Overview, ask: PhotoAsk): Chosen {
     ],
   };
 }
+
+/** Twice as many as she is asked to lay at most. */
+const MOST = 24;
+const TOO_MANY =
+  'So many things of one shape are more likely the print of one paper than sheets; photograph it again with the table around it, at most twelve sheets at a time.';
 
 /** How many things have a sheet's shape, but are too small in the picture. */
 function tooSmall({ candidates, image }: Overview, { sheetMillimetres }: PhotoAsk): number {

@@ -133,7 +133,8 @@ function settled(
   const size = ask.look === 'sheets' ? ask.sheetMillimetres : null;
   const sheets = byReading(chosen.sheets);
   const unsure = chosen.unsure ?? [];
-  const places = unsure.map(({ corners }) => inReadingOrder(corners));
+  const perhaps = [...unsure, ...(chosen.tried ?? [])];
+  const places = perhaps.map(({ corners }) => inReadingOrder(corners));
   const { laid, added } = settleSheets(photo, sheets, table, image, size, places);
   const found = (sheet: Settled, byMotifs: boolean): Found => {
     const sure = surenessOf(sheet, byMotifs);
@@ -144,7 +145,7 @@ function settled(
   };
   const perPreview = photo.scale / (photo.fullScale ?? 1);
   const come = added.map(({ corners, place }): Candidate => ({
-    ...unsure[place]!,
+    ...perhaps[place]!,
     corners: scaledQuad(corners, 1 / perPreview),
   }));
   return {

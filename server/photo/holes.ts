@@ -4,6 +4,7 @@ import { middleOf } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { freePlaces } from './free-places.ts';
 import type { FreePlace } from './free-places.ts';
+import { isOtherGrain } from './grain-of-places.ts';
 import { shrunken } from './white-card.ts';
 
 /** Free places in the rows of the sheets, and next to their ends. */
@@ -12,6 +13,8 @@ export interface Holes {
   readonly filled: readonly Candidate[];
   /** With nothing seen between two sheets. */
   readonly empty: readonly Quad<'photo'>[];
+  /** Beside rows, with nothing in them that parts from the table but their grain: tried, whether a sheet fits there. */
+  readonly otherGrain: readonly Candidate[];
   /** With something in them that goes on out of the picture. */
   readonly cutOff: readonly Quad<'photo'>[];
   /** Beyond the ends of rows, with something in them. */
@@ -33,7 +36,7 @@ export function holesIn(
   const [one] = sheets;
   const free = freePlaces(sheets.map(({ corners }) => corners));
   if (free.length === 0 || one === undefined)
-    return { filled: [], empty: [], cutOff: [], beyond: [] };
+    return { filled: [], empty: [], otherGrain: [], cutOff: [], beyond: [] };
   const { width, height } = overview.image;
   const accounted = new Uint8Array(width * height);
   for (const { pixels } of overview.cutOff) for (const pixel of pixels) accounted[pixel] = 1;
@@ -49,15 +52,20 @@ export function holesIn(
   const whole = strange.filter((place) => !cutOff.includes(place));
   const cornersOf = (found: readonly FreePlace[]): Quad<'photo'>[] =>
     found.map(({ corners }) => corners);
+  const candidates = (found: readonly FreePlace[]): Candidate[] =>
+    cornersOf(found).map((corners) => ({ corners, area: one.area, fill: 0 }));
+  const likeTable = places.filter((place) => inPicture(place) && !isStrange(place));
+  const otherGrain = likeTable.filter(
+    ({ kind, corners }) => kind !== 'beyond' && isOtherGrain(overview, corners),
+  );
+  const isBetween = ({ kind }: FreePlace): boolean => kind === 'between';
   return {
-    filled: cornersOf(whole.filter(({ kind }) => kind !== 'beyond')).map((corners) => ({
-      corners,
-      area: one.area,
-      fill: 0,
-    })),
-    empty: cornersOf(
-      places.filter((place) => place.kind === 'between' && inPicture(place) && !isStrange(place)),
-    ),
+    filled: candidates([
+      ...whole.filter(({ kind }) => kind !== 'beyond'),
+      ...otherGrain.filter(isBetween),
+    ]),
+    otherGrain: candidates(otherGrain.filter((place) => !isBetween(place))),
+    empty: cornersOf(likeTable.filter((place) => isBetween(place) && !otherGrain.includes(place))),
     cutOff: cornersOf(cutOff),
     beyond: cornersOf(whole.filter(({ kind }) => kind === 'beyond')),
   };

@@ -21,6 +21,8 @@ interface ToSettle {
   readonly aspect: number;
   readonly perPreview: number;
   readonly lay: (one: ToLay) => Settled;
+  /** Whether an outline has bare table within it along a side. */
+  readonly hasBareStrip: (corners: Quad<'photo'>) => boolean;
 }
 
 /**
@@ -44,9 +46,10 @@ export function settleBySize(all: ToSettle): SettledSheets {
     if (told === null || told.agree < FEWEST) break;
     const { plane } = told;
     laid = laid.map((one, at) => {
-      const offSize = offPlane(plane, one.corners, aspect);
+      const isBare = all.hasBareStrip(one.corners);
+      const offSize = Math.max(offPlane(plane, one.corners, aspect), isBare ? BARE : 0);
       if (sureness(one, at) >= SURE && offSize < OFF) return one;
-      const reach = rough[at]!.loose === true ? LOOSE : NEAR;
+      const reach = isBare ? AROUND : rough[at]!.loose === true ? LOOSE : NEAR;
       return fitted(all, plane, one.corners, reach) ?? { ...one, offSize };
     });
     const before = added;
@@ -71,6 +74,8 @@ const SURE = 0.5;
 const FEWEST = 1;
 /** Part of a side by which a sheet is no longer of the size of the others. */
 const OFF = 0.012;
+/** How far a side is off at least, in the same, along which bare table lies within the outline. */
+const BARE = 0.08;
 /** How far a sheet may be off, in parts of its side, and radians: laid onto edges, told by motifs, or guessed. */
 const NEAR = { move: 0.08, turn: 0.05 };
 const LOOSE = { move: 0.14, turn: 0.05 };
@@ -103,7 +108,7 @@ function fitted(
     outside: [0, 0, 0, 0],
     offSize: furthest(one.corners, placed.corners) / Math.min(...sidesOf(placed.corners)),
     lead: 0,
-    leadBySize: placed.lead,
+    leadBySize: Math.min(placed.lead, DOUBTED * CLEAR_LEAD),
   };
 }
 
@@ -132,10 +137,12 @@ function metricAround(
   return tableMetric(moved, aspect);
 }
 
+/** What the lead counts at most where edges close by speak against it: too little to be sure. */
+const DOUBTED = 0.4;
 /** Part of a side by which a sheet laid onto edges close by is off its size at most. */
 const FITS = 0.006;
 /** How well the four edges have to be borne out, and how much better than at any other place. */
-const BORNE = 0.7;
+const BORNE = 0.85;
 const LEAD = 0.02;
 /** Part of a side by which the plane and the steps of the search may be off. */
 const LAID = 0.1;

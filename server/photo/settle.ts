@@ -1,5 +1,6 @@
 import type { PhotoPoint, Quad } from '../geometry/points.ts';
 import type { LabImage } from '../colour/lab.ts';
+import { hasBareStrip } from './bare-strip.ts';
 import { scaledQuad } from './find-sheets.ts';
 import { TABLE_OUTSIDE, layerOf } from './lay-onto-edges.ts';
 import { besideShadow } from './lighter-outside.ts';
@@ -62,7 +63,17 @@ export function settleSheets(
   );
   return size === null || metric === null
     ? { laid, added: [] }
-    : settleBySize({ picture: photo.full, laid, rough, places, aspect, perPreview, lay });
+    : settleBySize({
+        picture: photo.full,
+        laid,
+        rough,
+        places,
+        aspect,
+        perPreview,
+        lay,
+        hasBareStrip: (corners) =>
+          hasBareStrip(scaledQuad(corners, 1 / perPreview), table.reached, image.width),
+      });
 }
 
 /** The outlines that tell how large a sheet is: a rough one of loose motifs only where there are too few others. */

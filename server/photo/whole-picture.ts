@@ -38,9 +38,9 @@ export function wholePicture(
   };
 }
 
-/** Whether a print with a bare table along sides lies there whole or goes out of the picture, and does not fill it. */
+/** Whether a paper with a bare table along sides lies there whole or goes out of the picture, and does not fill it. */
 export function isBesideTable(preview: Picture): boolean {
-  return sidesOfTable(preview) > 0;
+  return bareSides(preview) > 0;
 }
 
 /** Sides along which a scanned or close-cut sheet may have a plain border of its own. */

@@ -53,6 +53,28 @@ describe('a hole in the rows of sheets', () => {
     expect(empty).toEqual([]);
   });
 
+  it('is looked at where its grain is not the table’s, though all its colours are', () => {
+    /** Woven cloth, and one place as smooth as a wash. */
+    const woven = (smooth: Quad<'photo'>): Overview['image'] => {
+      const lab = new Float32Array(3 * WIDTH * HEIGHT);
+      for (let y = 0, pixel = 0; y < HEIGHT; y++)
+        for (let x = 0; x < WIDTH; x++, pixel++) {
+          const isSmooth =
+            x >= smooth[0].x && x < smooth[2].x && y >= smooth[0].y && y < smooth[2].y;
+          lab[3 * pixel] = 70 + (isSmooth ? 0 : (x % 4 < 2 ? 2 : -2) + (y % 4 < 2 ? 1 : -1));
+        }
+      return { width: WIDTH, height: HEIGHT, lab };
+    };
+    const between = holesIn({ ...seen(...told), image: woven(at(1, 1)) }, rest, []);
+    expect(between.filled.map(({ corners }) => corners)).toEqual([at(1, 1)]);
+    expect([between.empty, between.otherGrain]).toEqual([[], []]);
+    const three = [at(0, 0), at(1, 0), at(0, 1)];
+    const corner = (smooth: Quad<'photo'>): readonly Candidate[] =>
+      holesIn({ ...seen(...three), image: woven(smooth) }, three.map(candidate), []).otherGrain;
+    expect(corner(at(1, 1)).map(({ corners }) => corners)).toEqual([at(1, 1)]);
+    expect(corner(at(2, 0))).toEqual([]);
+  });
+
   it('is none where something else accounts for the place, if that is no mere motif', () => {
     const card = rectangleQuad<'photo'>(170, 170, 80, 60);
     const { filled, empty } = holesIn(seen(...told, card), rest, [candidate(card)]);

@@ -114,4 +114,32 @@ describe('a picture without an edge of a paper', () => {
       expect(notes.join(' ')).toContain('outside the picture');
     },
   );
+
+  test('with more things of one shape than sheets are laid shows the print of one paper', () => {
+    const rgb = new Uint8Array(3 * 800 * 600).map((_, at) => {
+      const pixel = Math.floor(at / 3);
+      const isSquare = (pixel % 800) % 100 > 12 && Math.floor(pixel / 800) % 100 > 12;
+      return isSquare ? [180, 60, 80][at % 3]! : 235;
+    });
+    const { sheets, notes } = readPhoto(
+      opened({ width: 800, height: 600, rgb, primaries: 'srgb' }),
+      { look: 'sheets', sheetMillimetres: SIX_INCHES },
+    );
+    expect(sheets).toEqual([]);
+    expect(notes.join(' ')).toContain('the print of one paper');
+  });
+
+  test('of a wash that goes out of it on three sides is told of, and no sheet guessed', () => {
+    const rgb = new Uint8Array(3 * 800 * 600).map((_, at) => {
+      const [x, y] = [Math.floor(at / 3) % 800, Math.floor(at / 2400)];
+      const wash = [120, 125, 80][at % 3]! + 6 * Math.sin(x / 50) * Math.cos(y / 40);
+      return x < 540 ? wash : 165;
+    });
+    const { sheets, notes } = readPhoto(
+      opened({ width: 800, height: 600, rgb, primaries: 'srgb' }),
+      { look: 'sheets', sheetMillimetres: SIX_INCHES },
+    );
+    expect(sheets).toEqual([]);
+    expect(notes.join(' ')).toContain('outside the picture');
+  });
 });
