@@ -30,7 +30,7 @@ test('the guide says whose picture is missing, names what to do, and asks for no
   expect(picturesIn(marks)).toContain('front-2');
   const first = textOf(lost[0]!.marks).join(' ');
   expect(first).toMatch(
-    /A picture of Sheet 2 is missing: .* plain colours.* delete the photo it came from/,
+    /A picture of Sheet 2 is missing: .* plain colours.* delete the photo that it came from/,
   );
   const captions = textOf(lost.find(({ name }) => name.startsWith('First'))!.marks);
   expect(captions.filter((text) => text === 'back: no picture')).toHaveLength(1);
