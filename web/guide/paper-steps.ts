@@ -6,7 +6,7 @@ import type {
   StockCuts,
 } from '../../server/contract/plan-guides.ts';
 import { pieceFor } from '../lengths/lengths.ts';
-import type { Ruler } from '../table/settings.ts';
+import type { PrintPaper, Ruler } from '../table/settings.ts';
 import { guideWords } from '../words/guide.ts';
 import type { Act, Picture, Stack, Step } from './step.ts';
 
@@ -54,10 +54,10 @@ export function sparedStep(cuts: SlotCuts, ruler: Ruler, kept: LeftoverList): St
   };
 }
 
-/** The sheets of a cardstock. Sheets of another size are cut otherwise, so that ticks do not pass to them: `mark` tells them apart. */
-export function stockSteps({ name, sheets }: StockCuts, people: number, mark: string): Step[] {
+/** The sheets of a cardstock. Sheets of another size are cut otherwise, so that ticks do not pass to them: `size` tells them apart. */
+export function stockSteps({ name, sheets }: StockCuts, people: number, size: PrintPaper): Step[] {
   return sheets.map((sheet): Step => {
-    const id = `stock-${mark}${sheet.id}`;
+    const id = `stock-${size}-${sheet.id}`;
     return {
       id,
       kind: 'cardstock',

@@ -45,17 +45,10 @@ export function stepsOf({
         ? sparedStep(slot, ruler, kept)
         : paperStep(slot, stacks),
     ),
-    ...guide.cardstock.flatMap((stock) =>
-      stockSteps(stock, people, sheet === usualSheet(ruler) ? '' : `${sheet}-`),
-    ),
+    ...guide.cardstock.flatMap((stock) => stockSteps(stock, people, sheet)),
     ...guide.cards.map((card) => cardStep(card, table, people)),
     ...leftStep(cuts, people === 1 ? kept.spared : []),
   ];
-}
-
-/** Those that are whole on her ruler. */
-function usualSheet(ruler: Ruler): PrintPaper {
-  return ruler === 'in' ? 'letter' : 'a4';
 }
 
 function beforeStep({ cautions }: PlanGuide, { rounding }: PlanCuts): Step {
