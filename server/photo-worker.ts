@@ -230,15 +230,20 @@ export async function guide(task: GuideTask): Promise<Answer<Uint8Array>> {
     await Promise.all(
       Object.entries(swatchFiles).map(async ([side, file]) => {
         // A file that is gone or damaged costs its paper the print, and not her the guide.
-        const picture = await readFile(file)
-          .then(printPicture)
-          .catch(() => null);
+        const bytes = await readFile(file).catch(nullIfGone);
+        const picture = bytes === null ? null : await printPicture(bytes).catch(() => null);
         if (picture !== null) pictures.set(side, picture);
       }),
     );
     const picture = (side: string): string | null => (pictures.has(side) ? side : null);
     return printGuide({ ...ask, picture }, pictures, paper, new Date(made));
   });
+}
+
+/** Any other fault passes, so that the guide can be asked for again. */
+function nullIfGone(fault: unknown): null {
+  if (fault instanceof Error && 'code' in fault && fault.code === 'ENOENT') return null;
+  throw fault;
 }
 
 export async function png(task: { svg: string; width: number }): Promise<Answer<Uint8Array>> {

@@ -30,5 +30,5 @@ export function plainNote(ask: GuideAsk, { slots }: Facts): string | null {
     );
   if (lacking.length === 0) return null;
   const labels = labelsSaid([...new Set(lacking.map(({ label }) => label))]);
-  return `A picture of ${labels} is missing: what it showed is drawn in its plain colours. The cuts are right all the same; to have its print again, delete the photo it came from, send it again and plan again.`;
+  return `A picture of ${labels} is missing: what it showed is drawn in its plain colours. The cuts are right all the same. Ask for the guide once more; if the picture is still missing then, delete the photo that it came from, send it again and plan again.`;
 }
