@@ -246,9 +246,12 @@ function independent(name: string, runs: readonly Run[], bar: number | null): Fi
     {
       name: `${name}: same optimum as an independent exact solver (toulbar2)`,
       value: equal,
-      unit: `of ${of}`,
-      bar: { at: 'least', value: of },
-      note: 'costs in 1e-7',
+      unit: `of ${runs.length}`,
+      bar: { at: 'least', value: runs.length },
+      note:
+        of === runs.length
+          ? 'costs in 1e-7'
+          : `costs in 1e-7; ${runs.length - of} were not compared, as the time for it was over`,
     },
     {
       name: `${name}: times faster than it, median`,
@@ -277,7 +280,7 @@ function independent(name: string, runs: readonly Run[], bar: number | null): Fi
 }
 
 /** After so many milliseconds no further world is handed to the independent solver: its files are large. */
-const COMPARING = 120_000;
+const COMPARING = 600_000;
 
 function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
