@@ -15,6 +15,8 @@ export interface Settled {
   readonly lead: number;
   /** Where it was laid by its size: how much better that is borne out there than at the next place, 0 to 1. */
   readonly leadBySize?: number;
+  /** Where table was well seen beside some sides and not at all beside another, it may lie a little beside its sheet. */
+  readonly isBeside?: boolean;
 }
 
 export interface SettledSheets {

@@ -8,7 +8,7 @@ import type { Settled } from './settled.ts';
  *             from the others: of 543 sheets 26 were off so far, and 20 of them come out below 0.5, with 3 good ones.
  */
 export function surenessOf(settled: Settled, byMotifs: boolean): number {
-  const { borne, outside, offSize, lead, leadBySize } = settled;
+  const { borne, outside, offSize, lead, leadBySize, isBeside } = settled;
   const seen =
     0.3 + (0.4 * borne.reduce((sum, side) => sum + side, 0)) / 4 + 0.3 * Math.min(...borne);
   const rightSize = Math.max(0.2, 1 - Math.max(0, offSize - RIGHT) / OFF);
@@ -18,7 +18,8 @@ export function surenessOf(settled: Settled, byMotifs: boolean): number {
   const bySize = leadBySize === undefined ? 0 : leadBySize / CLEAR_LEAD;
   const told = Math.min(1, Math.max(lead / 0.4 + GUESS, least + next, bySize));
   const motifs = byMotifs && leadBySize === undefined ? 0.75 * (0.7 + 0.3 * Math.min(1, lead)) : 1;
-  return Math.min(1, seen * rightSize * (0.35 + 0.65 * told) * motifs);
+  const beside = isBeside === true ? BESIDE : 1;
+  return Math.min(1, seen * rightSize * (0.35 + 0.65 * told) * motifs * beside);
 }
 
 /** What edges with rivals as good tell when no table was seen beside them: too little to be sure. */
@@ -26,6 +27,9 @@ const GUESS = 0.2;
 
 /** What a sheet laid by its size is borne out better than at any other place, when no other can be meant. */
 export const CLEAR_LEAD = 0.08;
+
+/** What stays of it where the outline may lie beside the sheet: she is asked. */
+const BESIDE = 0.45;
 
 /** Nearly all outlines that fit have sides within this part of a sheet's size, and hardly any lies as far off again. */
 const RIGHT = 0.0055;

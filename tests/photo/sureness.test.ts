@@ -74,6 +74,10 @@ describe('how sure the corners of a sheet are', () => {
     expect(none).toBeLessThan(0.5);
   });
 
+  it('asks her to look where the outline may lie beside its sheet', () => {
+    expect(surenessOf({ ...CLEAR, isBeside: true }, false)).toBeLessThan(0.5);
+  });
+
   it('lies between 0 and 1, and never grows when less was seen', () => {
     fc.assert(
       fc.property(settled, fc.boolean(), fc.nat(3), part, (one, byMotifs, side, less) => {
