@@ -74,8 +74,9 @@ export function guidePartsRoutes(app: Service, edges: Edges): void {
 
 /** The drawings are asked for as the guide was. */
 function queryOf(asked: z.infer<typeof HowAsked>): string {
-  const query = new URLSearchParams(
-    Object.entries(asked).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])),
-  ).toString();
+  const named = Object.entries(asked).flatMap(([name, value]): [string, string][] =>
+    value === undefined ? [] : [[name, String(value)]],
+  );
+  const query = new URLSearchParams(named).toString();
   return query === '' ? '' : `?${query}`;
 }
