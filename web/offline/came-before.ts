@@ -1,3 +1,4 @@
+import { isGone, onGot } from './got.ts';
 import { SHELF } from './shelf-name.ts';
 
 /**
@@ -6,11 +7,13 @@ import { SHELF } from './shelf-name.ts';
  */
 export function layByWhatCameBefore(): void {
   let turn = atWork();
+  const inTurn = (address: string): void => {
+    if (isKept(address)) turn = turn.then(() => layByNow(address)).catch(() => undefined);
+  };
+  onGot(inTurn);
   new PerformanceObserver((list) => {
-    for (const entry of list.getEntries() as PerformanceResourceTiming[]) {
-      const address = passedBy(entry);
-      if (address !== null) turn = turn.then(() => layByNow(address)).catch(() => undefined);
-    }
+    for (const entry of list.getEntries() as PerformanceResourceTiming[])
+      if (isPicturePastWorker(entry)) inTurn(entry.name);
   }).observe({ type: 'resource', buffered: true });
 }
 
@@ -25,16 +28,26 @@ async function atWork(): Promise<void> {
 /** What goes on and on, or is saved as a file, is no answer to keep: as in the worker. */
 const NEVER_KEPT = /\.(pdf|csv)$|\/(events|file)$/;
 
-/** The address of an answer of the service that did not come through the worker; null for all else, such as a photo that was sent. */
-function passedBy({ name, workerStart, initiatorType }: PerformanceResourceTiming): string | null {
-  const { origin, pathname, search } = new URL(name);
-  if (workerStart > 0 || initiatorType === 'xmlhttprequest') return null;
-  if (origin !== location.origin || !pathname.startsWith('/api/')) return null;
-  return NEVER_KEPT.test(pathname) ? null : pathname + search;
+/** An answer of the service, and one to keep. */
+function isKept(address: string): boolean {
+  const { origin, pathname } = new URL(address, location.href);
+  return origin === location.origin && pathname.startsWith('/api/') && !NEVER_KEPT.test(pathname);
 }
+
+/**
+ * Pictures the browser asks for by itself, always with GET, so its own notes of them do. Of what the page asks these notes do
+ * not say how: a pad that was deleted looks there like one that was read.
+ */
+function isPicturePastWorker(entry: PerformanceResourceTiming): boolean {
+  const { workerStart, initiatorType, responseStatus } = entry;
+  return workerStart === 0 && PICTURES.includes(initiatorType) && !(responseStatus >= 400);
+}
+
+/** What asks for a picture, in the words of the browser's notes: HTML, a drawing, a style. */
+const PICTURES = ['img', 'image', 'css'];
 
 async function layByNow(address: string): Promise<void> {
   const shelf = await caches.open(SHELF);
-  if (await shelf.match(address)) return;
+  if (isGone(address) || (await shelf.match(address))) return;
   await (await fetch(address, { priority: 'low' })).blob();
 }

@@ -1,4 +1,5 @@
 import type { Problem } from '../../server/contract/values.ts';
+import { goesPastWorker, noteGone, noteGot } from '../offline/got.ts';
 import { mishapWords } from '../words/mishap.ts';
 
 /** What the service said when it could not do what was asked, in words for her. */
@@ -75,8 +76,12 @@ function send(
 }
 
 async function sent(address: string, how: RequestInit): Promise<Response> {
+  const { method = 'GET' } = how;
+  const isEarly = method === 'GET' && goesPastWorker();
   const answer = await fetch(address, how).catch(() => Promise.reject(unreachable()));
   if (!answer.ok) throw new Refused(await problemOf(answer), waitIn(answer));
+  if (isEarly) noteGot(address);
+  if (method === 'DELETE') noteGone(address);
   return answer;
 }
 
