@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 
 interface LeftBehind {
-  readonly keyOf: (id: number) => string;
+  readonly newKey: () => string;
   readonly leftBehind: (all: readonly { key: string }[]) => Promise<{ key: string }[]>;
 }
 
@@ -41,12 +41,12 @@ it('takes photos up in the order in which they were chosen, not in that of their
 
 it('leaves its own photos, and those of a page that is still open', async () => {
   held = ['2000.5'];
-  const { leftBehind: left, keyOf } = await leftBehind();
-  expect(await left(keys(keyOf(3), '2000.5-1', '1000-2'))).toEqual(keys('1000-2'));
+  const { leftBehind: left, newKey } = await leftBehind();
+  expect(await left(keys(newKey(), newKey(), '2000.5-1', '1000-2'))).toEqual(keys('1000-2'));
 });
 
 it('takes up all but its own where a browser cannot tell which pages are open', async () => {
   held = null;
-  const { leftBehind: left, keyOf } = await leftBehind();
-  expect(await left(keys(keyOf(3), '2000.5-1'))).toEqual(keys('2000.5-1'));
+  const { leftBehind: left, newKey } = await leftBehind();
+  expect(await left(keys(newKey(), '2000.5-1'))).toEqual(keys('2000.5-1'));
 });

@@ -19,6 +19,7 @@ import { printUp } from './journeys/print-up.ts';
 import { pullPapers } from './journeys/pull-papers.ts';
 import { scraps } from './journeys/scraps.ts';
 import { supplyScraps } from './journeys/supply-scraps.ts';
+import { takenAway } from './journeys/taken-away.ts';
 import { swappedFaces } from './journeys/swapped-faces.ts';
 import { thirtyPhotos } from './journeys/thirty-photos.ts';
 import { touchASheet } from './journeys/touch-a-sheet.ts';
@@ -58,6 +59,7 @@ describe.skipIf(browser === null)(title, () => {
   describe('thirty photos', () => thirtyPhotos(at));
   describe('nothing is lost', () => nothingLost(at));
   describe('laid by on this device', () => laidBy(at));
+  describe('taken away on its way', () => takenAway(at));
   describe('two devices', () => twoDevices(at));
   describe('phone beside laptop', () => phoneBeside(at));
   describe('errors', () => errors(at));

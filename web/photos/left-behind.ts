@@ -1,23 +1,26 @@
 import type { LaidBy } from './laid-by.ts';
 
 /** Tells the photos of this page from those of another: names of photos laid by begin with it. */
-const session = String(performance.timeOrigin);
+const pageName = String(performance.timeOrigin);
 
-/** The name under which a photo of this page is laid by; the number tells when it was chosen. */
-export function keyOf(id: number): string {
-  return `${session}-${id}`;
+let lastNumber = 0;
+
+/** A new name under which a photo of this page is laid by; the number tells when it was chosen. */
+export function newKey(): string {
+  lastNumber += 1;
+  return `${pageName}-${lastNumber}`;
 }
 
 /** As long as this page lives it holds its name, so that no other takes up what it still sends. */
 function holdName(): void {
-  void locks()?.request(session, () => new Promise(() => undefined));
+  void locks()?.request(pageName, () => new Promise(() => undefined));
 }
 holdName();
 
 /** Of the photos laid by, those whose page is gone, in the order in which they were chosen. */
 export async function leftBehind(all: readonly LaidBy[]): Promise<LaidBy[]> {
   const held = (await locks()?.query())?.held ?? [];
-  const alive = new Set([session, ...held.map(({ name }) => name)]);
+  const alive = new Set([pageName, ...held.map(({ name }) => name)]);
   return all
     .map((one) => ({ one, page: pageOf(one.key), id: numberOf(one.key) }))
     .filter(({ page }) => !alive.has(page))
@@ -32,7 +35,7 @@ export async function oneAtATime(act: () => Promise<void>): Promise<void> {
   else await held.request('take-up', act);
 }
 
-/** Null over plain http on the home network, where a browser has none: a photo sent by two pages is one there. */
+/** Null over plain http on the home network, where a browser has none: two pages may send one photo, which is one at the service. */
 function locks(): LockManager | null {
   return 'locks' in navigator ? navigator.locks : null;
 }

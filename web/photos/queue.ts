@@ -3,8 +3,9 @@ import { announce } from '../table/announce.tsx';
 import { photosWords } from '../words/photos.ts';
 import { asProblem } from '../wire/ask.ts';
 import { isPassing, waitAfter, WAITS } from '../wire/lost.ts';
-import { service } from '../wire/service.ts';
 import { padList, pads } from '../wire/shelves.ts';
+import { keepAs, layBy, laidBy, noteWhole, takeAway } from './laid-by.ts';
+import { leftBehind, newKey, oneAtATime } from './left-behind.ts';
 import { sendBeside } from './send-beside.ts';
 import type { Underway } from './send-photo.ts';
 import {
@@ -13,11 +14,11 @@ import {
   foundIn,
   holdsPlace,
   newSending,
+  sendingAt,
   sendings,
   type Sending,
 } from './sending.ts';
-import { layBy, laidBy, takeAway } from './laid-by.ts';
-import { keyOf, leftBehind, oneAtATime } from './left-behind.ts';
+import { isBeingCleared, takeBack } from './take-back.ts';
 import { thumbnailOf } from './thumbnail.ts';
 import type { Berth } from './tablefuls.ts';
 
@@ -26,27 +27,33 @@ const AT_ONCE = 2;
 const underway = new Map<number, Underway>();
 /** How often in a row a photo, or the answer to it, was lost on its way. */
 const lost = new Map<number, number>();
-/** Photos that the service has whole and that she took away before it answered: what it makes of them goes again. */
-const unwanted = new Set<number>();
 
 /** Puts photos into the queue; each is kept on this device until the service has it. */
 export function enqueue(pad: string, files: readonly File[], berths: readonly Berth[]): void {
-  const fresh = files.map((file, n) => newSending(pad, berths[n]!, file, file.name));
+  const fresh = files.map((file, n) =>
+    newSending({ key: newKey(), pad, berth: berths[n]!, file, name: file.name, whole: false }),
+  );
   sendings.value = [...sendings.peek(), ...fresh];
   for (const sending of fresh) void prepare(sending);
   pump();
 }
 
-/** Takes up again what a reload or a closed tab left behind, in the order in which it was chosen. */
+/**
+ * Takes up again what a reload or a closed tab left behind, in the order in which it was chosen. Each is shown only once it
+ * is kept under this page's name, so that what she then takes away is gone under every name.
+ */
 export async function takeUp(): Promise<void> {
   await oneAtATime(async () => {
-    const left = await leftBehind(await laidBy());
-    const fresh = left.map((one) => newSending(one.pad, one.berth, one.file, one.name));
-    sendings.value = [...sendings.peek(), ...fresh];
-    // Laid by under this page's name before the old copy goes: a page closed in between loses none.
-    for (const sending of fresh) await keep(sending);
-    for (const { key } of left) await takeAway(key);
-    for (const sending of fresh) show(sending);
+    for (const left of await leftBehind(await laidBy())) {
+      const key = await keepAs(left.key, newKey());
+      if (key === null) continue;
+      const sending = newSending({ ...left, key });
+      if (left.unwanted) clear(sending, null);
+      else {
+        sendings.value = [...sendings.peek(), sending];
+        show(sending);
+      }
+    }
   });
   pump();
 }
@@ -67,42 +74,37 @@ function retryLater(id: number, fault: unknown): void {
   lost.set(id, tries);
   setTimeout(
     () => {
-      const still = sendings.peek().find((one) => one.id === id);
+      const still = sendingAt(id);
       if (still?.state === 'refused' && lost.get(id) === tries) retry(id);
     },
     waitAfter(tries, fault),
   );
 }
 
-/** Takes a photo away. One that the service has whole already is taken away there, or it would appear after all. */
+/** Takes a photo away. One that the service may have already is taken away there, or it would appear after all. */
 export function stop(id: number): void {
-  const one = sendings.peek().find((each) => each.id === id);
-  if (one?.state === 'reading') unwanted.add(id);
-  else {
-    underway.get(id)?.stop();
-    underway.delete(id);
-  }
-  lost.delete(id);
-  void takeAway(keyOf(id));
+  const one = sendingAt(id);
+  if (one === undefined) return;
+  const way = underway.get(id);
   drop(id);
-  if (one?.photo) void takeAwayThere(one.pad, one.photo);
+  lost.delete(id);
+  if (one.whole || one.photo !== null) clear(one, way?.answer ?? null);
+  else {
+    way?.stop();
+    underway.delete(id);
+    void takeAway(one.key);
+  }
   pump();
 }
 
-/** What cannot be taken away there is seen on the table, where it can be tried again. */
-async function takeAwayThere(pad: string, photo: string): Promise<void> {
-  await service.removePhoto(photo).catch(() => undefined);
-  await pads.fresh(pad);
-  void padList.fresh('all');
+/** What waits for the place of a photo goes on once it is free. */
+function clear(one: Sending, answer: Underway['answer'] | null): void {
+  void takeBack(one, answer).then(pump);
 }
 
 async function prepare(sending: Sending): Promise<void> {
-  await keep(sending);
+  await layBy({ ...sending, unwanted: false });
   show(sending);
-}
-
-async function keep(sending: Sending): Promise<void> {
-  await layBy({ key: keyOf(sending.id), ...sending });
 }
 
 let shown = Promise.resolve();
@@ -110,7 +112,7 @@ let shown = Promise.resolve();
 /** Makes the small pictures one after the other: to open thirty large photos at once takes more memory than a phone has. */
 function show({ id, file }: Sending): void {
   shown = shown.then(async () => {
-    if (!sendings.peek().some((one) => one.id === id)) return;
+    if (sendingAt(id) === undefined) return;
     change(id, { thumbnail: await thumbnailOf(file) });
   });
 }
@@ -129,7 +131,7 @@ function pump(): void {
  */
 function nextInTurn(): Sending | null {
   for (const one of sendings.peek()) {
-    if (underway.has(one.id)) continue;
+    if (underway.has(one.id) || isBeingCleared(one)) continue;
     if (one.state === 'waiting') return one;
     if (one.state === 'refused' && (lost.get(one.id) ?? Infinity) <= WAITS.length) return null;
   }
@@ -137,36 +139,45 @@ function nextInTurn(): Sending | null {
 }
 
 async function send(sending: Sending): Promise<void> {
-  const { id, pad } = sending;
+  const { id, key } = sending;
   change(id, { state: 'sending' });
-  const sent = sendBeside(sending, (share) => {
-    change(id, { sent: share, state: share >= 1 ? 'reading' : 'sending' });
-  });
+  const sent = sendBeside(sending, (share) => progressed(id, share));
   underway.set(id, sent);
   try {
     const answer = await sent.answer;
     lost.delete(id);
-    if (unwanted.has(id)) await takeAwayThere(pad, answer.photo.id);
-    else await arrived(sending, answer);
+    if (sendingAt(id)) await arrived(sending, answer);
   } catch (fault) {
     const refused = { state: 'refused', problem: asProblem(fault) } as const;
     change(id, refused);
-    // What is refused for good would be refused again after a reload.
-    if (!holdsPlace({ ...sending, ...refused })) await takeAway(keyOf(id));
-    const here = sendings.peek().some((one) => one.id === id);
-    if (here && isPassing(fault)) retryLater(id, fault);
+    if (sendingAt(id) && !holdsPlace({ ...sending, ...refused })) {
+      // What is refused for good is not there, and would be refused again after a reload.
+      change(id, { whole: false });
+      await takeAway(key);
+    }
+    if (sendingAt(id) && isPassing(fault)) retryLater(id, fault);
     else lost.delete(id);
   }
-  unwanted.delete(id);
   underway.delete(id);
   pump();
 }
 
+function progressed(id: number, share: number): void {
+  const isWhole = share >= 1;
+  const one = sendingAt(id);
+  if (one && isWhole && !one.whole) void noteWhole(one.key);
+  change(id, {
+    sent: share,
+    state: isWhole ? 'reading' : 'sending',
+    ...(isWhole && { whole: true }),
+  });
+}
+
 /** Shows what was found until the pad with its new papers is here. */
-async function arrived({ id, pad }: Sending, answer: PhotoAnswer): Promise<void> {
+async function arrived({ id, key, pad }: Sending, answer: PhotoAnswer): Promise<void> {
   change(id, foundIn(answer));
   announce(photosWords.found(answer.sides.length));
-  await takeAway(keyOf(id));
+  await takeAway(key);
   // The next one need not wait until the pad is grouped and here.
   underway.delete(id);
   pump();

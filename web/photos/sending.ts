@@ -1,11 +1,14 @@
 import { signal } from '@preact/signals';
 import type { PhotoAnswer } from '../../server/contract/pads.ts';
 import type { Problem } from '../../server/contract/values.ts';
+import type { LaidBy } from './laid-by.ts';
 import type { Berth } from './tablefuls.ts';
 
 /** A photo on its way to the service. */
 export interface Sending {
   readonly id: number;
+  /** The name under which it is kept on this device. */
+  readonly key: string;
   readonly pad: string;
   readonly berth: Berth;
   readonly name: string;
@@ -15,6 +18,8 @@ export interface Sending {
   readonly state: 'waiting' | 'sending' | 'reading' | 'found' | 'refused';
   /** Share sent, in [0, 1]. */
   readonly sent: number;
+  /** All of it was sent, now or before, so that the service may have it. */
+  readonly whole: boolean;
   readonly found: number;
   /** Its id, once the service has it. */
   readonly photo: string | null;
@@ -26,14 +31,17 @@ export const sendings = signal<readonly Sending[]>([]);
 
 let lastId = 0;
 
-export function newSending(pad: string, berth: Berth, file: Blob, name: string): Sending {
+export function newSending(laid: Omit<LaidBy, 'unwanted'>): Sending {
+  const { key, pad, berth, file, name, whole } = laid;
   lastId += 1;
   return {
     id: lastId,
+    key,
     pad,
     berth,
     file,
     name,
+    whole,
     thumbnail: null,
     state: 'waiting',
     sent: 0,
@@ -48,8 +56,17 @@ const PASSING = [408, 429];
 
 /** Whether a photo keeps its place on a table: all do but those that the service has refused for good. */
 export function holdsPlace({ state, problem }: Sending): boolean {
-  if (state !== 'refused' || problem === null) return true;
-  return problem.status < 400 || problem.status >= 500 || PASSING.includes(problem.status);
+  return state !== 'refused' || problem === null || !isForGood(problem);
+}
+
+/** Whether the same photo would be refused again. */
+export function isForGood({ status }: Problem): boolean {
+  return status >= 400 && status < 500 && !PASSING.includes(status);
+}
+
+/** The photo as it is on its way now; undefined once it is in or taken away. */
+export function sendingAt(id: number): Sending | undefined {
+  return sendings.peek().find((one) => one.id === id);
 }
 
 export function change(id: number, to: Partial<Sending>): void {
