@@ -75,7 +75,7 @@ export function guidePartsRoutes(app: Service, edges: Edges): void {
 /** The drawings are asked for as the guide was. */
 function queryOf(asked: z.infer<typeof HowAsked>): string {
   const named = Object.entries(asked).flatMap(([name, value]): [string, string][] =>
-    value === undefined ? [] : [[name, String(value)]],
+    value === undefined ? [] : [[name, value]],
   );
   const query = new URLSearchParams(named).toString();
   return query === '' ? '' : `?${query}`;
