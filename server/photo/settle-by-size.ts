@@ -1,5 +1,5 @@
 import type { Quad } from '../geometry/points.ts';
-import { overlap } from './apart-quads.ts';
+import { apartQuads } from './apart-quads.ts';
 import { sidesOf } from '../geometry/quad.ts';
 import { scaledQuad } from './find-sheets.ts';
 import type { Picture } from './picture.ts';
@@ -57,15 +57,20 @@ export function settleBySize(all: ToSettle): SettledSheets {
       return anew === null || isWorse ? { ...one, offSize } : anew;
     });
     const before = added;
-    added = places.flatMap((place, at) => {
+    const fitting = places.flatMap((place, at) => {
       const known = before.find((one) => one.place === at);
       const one =
         known === undefined
           ? fitted(all, plane, scaledQuad(place, perPreview), AROUND)
           : (fitted(all, plane, known.corners, NEAR) ?? known);
-      const isFree = one !== null && !laid.some(({ corners }) => overlap(corners, one.corners));
-      return isFree ? [{ ...one, place: at }] : [];
+      return one === null ? [] : [{ ...one, place: at }];
     });
+    // Two places may lead to one sheet, as two halves of a faint one do: then it is laid where that is told best.
+    fitting.sort((p, q) => (q.leadBySize ?? 0) - (p.leadBySize ?? 0));
+    added = apartQuads(
+      fitting,
+      laid.map(({ corners }) => corners),
+    );
   }
   const doubted = <T extends Settled>(one: T): T =>
     isBeside(one) ? { ...one, isBeside: true } : one;

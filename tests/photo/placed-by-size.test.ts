@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Quad } from '../../server/geometry/points.ts';
 import { placedBySize } from '../../server/photo/placed-by-size.ts';
 import type { Picture } from '../../server/photo/picture.ts';
+import { settleBySize } from '../../server/photo/settle-by-size.ts';
+import type { Settled } from '../../server/photo/settled.ts';
 import { poseOf, sheetAt } from '../../server/photo/sheet-of-size.ts';
 import { offPlane, tablePlane } from '../../server/photo/table-plane.ts';
 import type { TablePlane } from '../../server/photo/table-plane.ts';
@@ -180,5 +182,30 @@ describe('a sheet laid by its size', () => {
 
   it('is told nowhere outside the picture', () => {
     expect(placedBySize(drawn(null), plane, moved(truth, 2000, 0), 1, 0.1, 0.05)).toBeNull();
+  });
+});
+
+describe('a place where a sheet may lie', () => {
+  it('gives one sheet, though two places lead to it', () => {
+    const truth = trueSheet([1.9, 1.7], 0.04);
+    const sure = known().map((corners): Settled => ({
+      corners,
+      borne: [1, 1, 1, 1],
+      outside: [1, 1, 1, 1],
+      offSize: 0,
+      lead: 1,
+    }));
+    const { added } = settleBySize({
+      picture: drawn(truth),
+      laid: sure,
+      rough: known().map((corners) => ({ corners })),
+      places: [moved(truth, 24, -20), moved(truth, -26, 14)],
+      aspect: 1,
+      perPreview: 1,
+      lay: ({ start }) => ({ ...sure[0]!, corners: start }),
+      hasBareStrip: () => false,
+    });
+    expect(added).toHaveLength(1);
+    expect(off(added[0]!.corners, truth)).toBeLessThan(0.01 * 210);
   });
 });
