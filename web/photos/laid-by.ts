@@ -7,7 +7,7 @@ export interface LaidBy {
   readonly berth: Berth;
   readonly name: string;
   readonly file: Blob;
-  /** All of it was sent once, so that the service may have it although no answer told so. */
+  /** All of it may have been sent once, so that the service may have it although no answer told so. */
   readonly whole: boolean;
   /** She took it away, and the service may have it. */
   readonly unwanted: boolean;
@@ -30,7 +30,7 @@ export async function takeAway(key: string): Promise<void> {
   await inStore('readwrite', (store) => store.delete(key)).catch(() => null);
 }
 
-/** Notes that all of a photo was sent; one that is not kept any more stays away. */
+/** Notes that all of a photo may have been sent; one that is not kept any more stays away. */
 export async function noteWhole(key: string): Promise<void> {
   await withKept(key, (store, kept) => store.put({ ...kept, whole: true })).catch(() => null);
 }

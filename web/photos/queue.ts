@@ -155,22 +155,26 @@ async function send(sending: Sending): Promise<void> {
       change(id, { whole: false });
       await takeAway(key);
     }
-    if (sendingAt(id) && isPassing(fault)) retryLater(id, fault);
-    else lost.delete(id);
+    if (sendingAt(id) && isPassing(fault)) {
+      // A browser tells now and then how much it has sent: more than it told may have arrived.
+      if (navigator.onLine) sentWhole(id);
+      retryLater(id, fault);
+    } else lost.delete(id);
   }
   underway.delete(id);
   pump();
 }
 
 function progressed(id: number, share: number): void {
-  const isWhole = share >= 1;
+  change(id, { sent: share, state: share >= 1 ? 'reading' : 'sending' });
+  if (share >= 1) sentWhole(id);
+}
+
+function sentWhole(id: number): void {
   const one = sendingAt(id);
-  if (one && isWhole && !one.whole) void noteWhole(one.key);
-  change(id, {
-    sent: share,
-    state: isWhole ? 'reading' : 'sending',
-    ...(isWhole && { whole: true }),
-  });
+  if (one === undefined || one.whole) return;
+  change(id, { whole: true });
+  void noteWhole(one.key);
 }
 
 /** Shows what was found until the pad with its new papers is here. */

@@ -18,7 +18,7 @@ export interface Sending {
   readonly state: 'waiting' | 'sending' | 'reading' | 'found' | 'refused';
   /** Share sent, in [0, 1]. */
   readonly sent: number;
-  /** All of it was sent, now or before, so that the service may have it. */
+  /** All of it may have been sent, now or before, so that the service may have it. */
   readonly whole: boolean;
   readonly found: number;
   /** Its id, once the service has it. */

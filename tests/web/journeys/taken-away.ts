@@ -8,7 +8,10 @@ import type { Table } from '../table.ts';
 
 /** What she takes away before it is in stays away; what is gone is not asked for again. */
 export function takenAway(at: () => Table): void {
-  it('takes a photo away at the service whose answer was lost', async () => {
+  it.each([
+    ['told', ''],
+    ['not told', 'this.upload.onprogress = null;'],
+  ])('takes a photo away whose answer was lost, its progress %s', async (_, told) => {
     const { page, context, faults } = await at().open('tablet');
     // The first photo goes as it goes and only its answer is lost; later ones do not get out.
     await page.addInitScript(`{
@@ -19,6 +22,7 @@ export function takenAway(at: () => Table): void {
         tries += 1;
         if (window.losing && tries > 1) return void setTimeout(() => this.onerror());
         if (window.losing) this.onload = () => this.onerror();
+        ${told}
         send.call(this, body);
       };
     }`);
