@@ -27,7 +27,7 @@ export const planWords = {
       const first = hers.length > 0 ? hers : cards;
       const others = hers.length > 0 && too.length > 0 ? `, ${cardsNamed(too)} too` : '';
       const did = first.length === 0 ? 'No card' : sentence(cardsNamed(first));
-      return `${did} changed${others}. ${sentence(cardsNamed(left))} would go a little better with other papers.`;
+      return `${did} changed${others}. Chosen all anew, ${cardsNamed(left)} would go a little better with other papers.`;
     },
     back: 'Take it back',
     anew: 'Choose all anew',

@@ -26,7 +26,7 @@ export function verdictOf(
   const gap = Math.max(1, Math.ceil((100 * (bound - value)) / Math.max(value, 1e-9)));
   if (otherwise !== undefined)
     return bound - value <= LITTLE * cards.length
-      ? 'The cards that you did not touch lie as they lay: chosen anew they would go together hardly better, by 1 of 100 at most.'
-      : `The cards that you did not touch lie as they lay: the best choice found anew is hardly better; another could be at most ${gap} % better.`;
+      ? 'Other cards lie as they lay, but for those that had to follow: chosen anew they would go together hardly better, by 1 of 100 at most.'
+      : `Other cards lie as they lay, but for those that had to follow: the best choice found anew is hardly better; another could be at most ${gap} % better.`;
   return `The best found so far${kept ? ' with what you kept' : ''}; another choice could be at most ${gap} % better.`;
 }
