@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { Supply } from '../../server/contract/supplies.ts';
 import type { Problem } from '../../server/contract/values.ts';
+import { remembered } from '../table/memory.ts';
 import { announce } from '../table/announce.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
@@ -9,6 +10,10 @@ import { suppliesWords } from '../words/supplies.ts';
 import { asProblem } from '../wire/ask.ts';
 import { service } from '../wire/service.ts';
 import { guides, supplies as shelf, twins } from '../wire/shelves.ts';
+
+/** Pairs of which she said that they are two, each as both ids. */
+const areTwo = remembered<readonly string[]>('are-two', [], isWords);
+const MOST_TWO = 500;
 
 /** What can hardly be told from another of hers: most likely the same card twice, and one touch puts one away. */
 export function Twins({ supplies }: { supplies: readonly Supply[] }): VNode | null {
@@ -18,7 +23,9 @@ export function Twins({ supplies }: { supplies: readonly Supply[] }): VNode | nu
   const by = new Map(supplies.map((supply) => [supply.id, supply]));
   const pairs = (twins.at(key).value.value ?? []).flatMap(({ first, again }) => {
     const [one, other] = [by.get(first), by.get(again)];
-    return one === undefined || other === undefined ? [] : [{ first: one, again: other }];
+    if (one === undefined || other === undefined || areTwo.value.includes(pairOf(one, other)))
+      return [];
+    return [{ first: one, again: other }];
   });
   if (pairs.length === 0 && problem === null) return null;
 
@@ -45,9 +52,21 @@ export function Twins({ supplies }: { supplies: readonly Supply[] }): VNode | nu
             <span class={`chip big ${again.kind}`} style={{ background: again.colour.hex }} />
             <div>
               <span>{say.pair(again.name, first.name)}</span>
-              <button type="button" class="button quiet" onClick={() => void putAway(again)}>
-                <Icon name="close" /> {say.putAway(again.name)}
-              </button>
+              <div class="twin-ways">
+                <button type="button" class="button quiet" onClick={() => void putAway(again)}>
+                  <Icon name="close" /> {say.putAway(again.name)}
+                </button>
+                <button
+                  type="button"
+                  class="button quiet"
+                  aria-label={`${say.both}: ${say.pair(again.name, first.name)}`}
+                  onClick={() => {
+                    areTwo.value = [...areTwo.value, pairOf(first, again)].slice(-MOST_TWO);
+                  }}
+                >
+                  <Icon name="tick" /> {say.both}
+                </button>
+              </div>
             </div>
           </li>
         ))}
@@ -55,4 +74,12 @@ export function Twins({ supplies }: { supplies: readonly Supply[] }): VNode | nu
       {problem && <Mishap problem={problem} />}
     </section>
   );
+}
+
+function pairOf(first: Supply, again: Supply): string {
+  return `${first.id} ${again.id}`;
+}
+
+function isWords(value: unknown): value is readonly string[] {
+  return Array.isArray(value) && value.every((one) => typeof one === 'string');
 }

@@ -72,10 +72,11 @@ export const suppliesWords = {
   },
   twins: {
     heading: 'Twice the same?',
-    lead: 'These can hardly be told apart. If it is the same card or ink, put one away; if they are two, keep both.',
+    lead: 'These can hardly be told apart. If it is the same card or ink, put one away; if they are two, say so.',
     pair: (again: string, first: string): string => `${again}, beside ${first}`,
     putAway: (name: string): string => `Put away ${name}`,
     away: (name: string): string => `${name} is put away.`,
+    both: 'They are two',
   },
   found: {
     title: 'Found in your photo',

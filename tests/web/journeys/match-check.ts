@@ -120,6 +120,26 @@ export function matchCheck(at: () => Table): void {
     await context.close();
   });
 
+  it('asks once whether two colours that can hardly be told apart are the same, and keeps both', async () => {
+    const { page, context, faults } = await at().open('tablet');
+    await page.goto('/supplies');
+    await bringList(
+      page,
+      'kind,name,L,a,b,sheets\nink,Plum dusk,31,22,-9,\nink,Plum dawn,31,22,-9,\n',
+    );
+    const asked = page.getByRole('region', { name: 'Twice the same?' });
+    const pair = asked.getByRole('listitem').filter({ hasText: /Plum/ });
+    await pair.getByRole('button', { name: /^They are two: Plum/ }).click();
+    await pair.waitFor({ state: 'detached' });
+    await page.reload();
+    await page.getByRole('article', { name: 'Plum dawn' }).waitFor();
+    await page.getByRole('article', { name: 'Plum dusk' }).waitFor();
+    await page.waitForLoadState('networkidle');
+    await expect.poll(() => pair.count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('takes the name of a colour, says that it is rough, and says what else can be typed', async () => {
     const { page, context, faults } = await at().open('tablet');
     await page.goto('/supplies');
