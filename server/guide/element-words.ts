@@ -27,7 +27,9 @@ export function elementWords(layout: Layout, ruler: Ruler): ElementWords[] {
     const y = (box.y - (loose?.box.y ?? 0)) as Length;
     const whole = loose === null ? 'card' : layerOf(layout, layer);
     const place = `${lengthSaid(x, ruler)} from the left and ${lengthSaid(y, ruler)} from the top of the ${whole}`;
-    const done = stamp ? 'Stamp it on' : 'Cut it with its die and glue it on';
+    const done = stamp
+      ? 'Stamp it on'
+      : 'Cut it with its die out of a scrap of any cardstock that stands out there, and glue it on';
     const dry = stamp ? ' Let it dry before you glue.' : '';
     const near = crowded.includes(element)
       ? ' It fits, but stands near to an edge or to another layer: try it first.'

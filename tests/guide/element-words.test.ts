@@ -38,7 +38,7 @@ test('what is stamped or cut by a die is told with its size and place', () => {
       element: 'leaf',
       kind: 'die-cut',
       main: 'Die cut: leaf, 1 x 3/4 in',
-      small: `Cut it with its die and glue it on the ${panel}, 1 1/2 in from the left and 1 in from the top of the card.`,
+      small: `Cut it with its die out of a scrap of any cardstock that stands out there, and glue it on the ${panel}, 1 1/2 in from the left and 1 in from the top of the card.`,
       before: null,
     },
     {
