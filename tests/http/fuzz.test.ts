@@ -241,7 +241,7 @@ describe('wild questions', () => {
           ]);
           statuses.add(statusCode);
         }),
-        { numRuns: schema === null && example === undefined ? 6 : 24, seed: 20260504 },
+        { numRuns: schema === null && example === undefined ? 12 : 24, seed: 20260504 },
       );
     }
     expect((await ask(service, 'GET', '/api/health')).statusCode).toBe(200);
