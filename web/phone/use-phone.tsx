@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { Icon } from '../table/icon.tsx';
 import { photosWords } from '../words/photos.ts';
-import { me } from '../wire/shelves.ts';
+import { isPhone } from '../wire/is-phone.ts';
 
 /** The dialog with its drawing of codes is fetched when it is first wanted. */
 type Sheet = typeof import('./phone-sheet.tsx').PhoneSheet;
@@ -10,7 +10,7 @@ type Sheet = typeof import('./phone-sheet.tsx').PhoneSheet;
 /** Opens the way for a phone, which then stands beside this device; a phone cannot let in others. */
 export function UsePhone({ pad }: { pad: string }): VNode | null {
   const [Open, setOpen] = useState<{ sheet: Sheet } | null>(null);
-  if (me.at('all').value.value?.pad !== null) return null;
+  if (isPhone()) return null;
   return (
     <>
       <button

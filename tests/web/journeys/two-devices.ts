@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { plannedDemo, toFirstCut } from '../hands.ts';
+import { goTo, openDemoPad, plannedDemo, toFirstCut } from '../hands.ts';
 import type { Table } from '../table.ts';
 
 /** What is done on one device is seen on the other by itself; undo is the same on both. */
@@ -79,9 +79,8 @@ export function twoDevices(at: () => Table): void {
 
   it('says how a phone can come in when this computer is alone', async () => {
     const { page, context, faults } = await at().open('laptop');
-    await page.goto('/');
-    await page.getByRole('link', { name: /Tidewrack/ }).click();
-    await page.getByRole('navigation').getByRole('link', { name: 'Photos' }).click();
+    await openDemoPad(page);
+    await goTo(page, 'Photos');
     await page.getByRole('button', { name: 'Use my phone' }).click();
     await page
       .getByRole('dialog')
