@@ -10,6 +10,18 @@ async function layoutsOf(service: Mounted): Promise<LayoutListing[]> {
   return valueOf<{ layouts: LayoutListing[] }>(await ask(service, 'GET', '/api/layouts')).layouts;
 }
 
+/** A layout of hers, drawn as our first one is, and its first layer of patterned paper. */
+async function ownLayout(service: Mounted): Promise<{
+  readonly id: string;
+  readonly layer: string;
+  readonly drawn: Pick<LayoutListing, 'name' | 'card' | 'fold' | 'layers'>;
+}> {
+  const { name, card, fold, layers } = (await layoutsOf(service))[0]!;
+  const drawn = { name, card, fold, layers };
+  const { id } = valueOf<{ id: string }>(await ask(service, 'POST', '/api/layouts', drawn));
+  return { id, layer: layers.find(({ material }) => material === 'patterned')!.id, drawn };
+}
+
 describe('plans', () => {
   test('each layer of each card has a paper of the pad, or a cardstock', async () => {
     const service = await mount(await newFolder());
@@ -71,10 +83,7 @@ describe('plans', () => {
   test('a pin is honoured after its layer was called otherwise, and the plan says her name for it', async () => {
     const service = await mount(await newFolder());
     const pad = await filledPad(service);
-    const { name, card, fold, layers } = (await layoutsOf(service))[0]!;
-    const drawn = { name, card, fold, layers };
-    const { id } = valueOf<{ id: string }>(await ask(service, 'POST', '/api/layouts', drawn));
-    const { id: layer } = layers.find(({ material }) => material === 'patterned')!;
+    const { id, layer, drawn } = await ownLayout(service);
     const wish = {
       pad: pad.id,
       cards: [{ layout: id, count: 1 }],
@@ -85,7 +94,7 @@ describe('plans', () => {
       [layer, 'Top strip'],
       ['greeting', 'Good wishes'],
     ]);
-    const called = layers.map((one) => ({ ...one, called: names.get(one.id) }));
+    const called = drawn.layers.map((one) => ({ ...one, called: names.get(one.id) }));
     await ask(service, 'PUT', `/api/layouts/${id}`, { ...drawn, name: 'Other', layers: called });
     const again = await ask(service, 'POST', '/api/plans', wish);
     expect(again.statusCode).toBe(201);
@@ -98,10 +107,7 @@ describe('plans', () => {
   test('a layout that was deleted stays in the plan that is changed; a new plan of it is told what to do', async () => {
     const service = await mount(await newFolder());
     const pad = await filledPad(service);
-    const { name, card, fold, layers } = (await layoutsOf(service))[0]!;
-    const drawn = { name, card, fold, layers };
-    const { id } = valueOf<{ id: string }>(await ask(service, 'POST', '/api/layouts', drawn));
-    const { id: layer } = layers.find(({ material }) => material === 'patterned')!;
+    const { id, layer } = await ownLayout(service);
     const wish = { pad: pad.id, cards: [{ layout: id, count: 1 }] };
     const plan = valueOf<Plan>(await ask(service, 'POST', '/api/plans', wish));
     await ask(service, 'DELETE', `/api/layouts/${id}`);

@@ -101,3 +101,12 @@ export async function toFirstCut(page: Page): Promise<void> {
     await page.getByRole('button', { name: 'Done', exact: true }).click();
   }
 }
+
+/** Starts a pad and stands where its photos are sent. */
+export async function startPad(page: Page, name: string): Promise<void> {
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Start a new pad' }).click();
+  await page.getByLabel('Name of the pad').fill(name);
+  await page.getByRole('button', { name: 'Start with photos' }).click();
+  await page.getByLabel('Choose photos').waitFor({ state: 'attached' });
+}

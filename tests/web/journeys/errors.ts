@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { expect, it } from 'vitest';
-import { goTo, openDemoPad } from '../hands.ts';
+import { goTo, openDemoPad, startPad } from '../hands.ts';
 import { samplePair } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
 
@@ -8,10 +8,7 @@ import type { Table } from '../table.ts';
 export function errors(at: () => Table): void {
   it('says beside a file what is wrong with it and what to do', async () => {
     const { page, context, faults } = await at().open('laptop');
-    await page.goto('/');
-    await page.getByRole('button', { name: 'Start a new pad' }).click();
-    await page.getByLabel('Name of the pad').fill('Not photos');
-    await page.getByRole('button', { name: 'Start with photos' }).click();
+    await startPad(page, 'Not photos');
     await page.getByLabel('Choose photos').setInputFiles({
       name: 'letter.jpg',
       mimeType: 'image/jpeg',

@@ -1,5 +1,13 @@
 import { expect, it } from 'vitest';
-import { chooseCards, goTo, openDemoPad, picturesDrawn, planCards, plannedDemo } from '../hands.ts';
+import {
+  chooseCards,
+  goTo,
+  openDemoPad,
+  picturesDrawn,
+  planCards,
+  plannedDemo,
+  startPad,
+} from '../hands.ts';
 import { samplePair } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
 
@@ -131,10 +139,7 @@ export function nothingLost(at: () => Table): void {
 
   it('sends a photo again by itself that was lost on its way', async () => {
     const { page, context, faults } = await at().open('phone');
-    await page.goto('/');
-    await page.getByRole('button', { name: 'Start a new pad' }).click();
-    await page.getByLabel('Name of the pad').fill('Lost on its way');
-    await page.getByRole('button', { name: 'Start with photos' }).click();
+    await startPad(page, 'Lost on its way');
     let lost = 0;
     await page.route('**/photos', async (route) => {
       lost += 1;
@@ -239,10 +244,7 @@ export function nothingLost(at: () => Table): void {
 
   it('sends photos after a reload that a lost connection held back', async () => {
     const { page, context } = await at().open('phone');
-    await page.goto('/');
-    await page.getByRole('button', { name: 'Start a new pad' }).click();
-    await page.getByLabel('Name of the pad').fill('Held back');
-    await page.getByRole('button', { name: 'Start with photos' }).click();
+    await startPad(page, 'Held back');
     await page.route('**/photos', (route) => route.abort());
     await page.getByLabel('Choose photos').setInputFiles(samplePair[0]!);
     await page.getByText('The service does not answer.').waitFor();

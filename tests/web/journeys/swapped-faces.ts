@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { startPad } from '../hands.ts';
 import { samplePair } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
 
@@ -53,13 +54,6 @@ export function swappedFaces(at: () => Table): void {
     expect(faults).toEqual([]);
     await context.close();
   });
-}
-
-async function startPad(page: Page, name: string): Promise<void> {
-  await page.goto('/');
-  await page.getByRole('button', { name: 'Start a new pad' }).click();
-  await page.getByLabel('Name of the pad').fill(name);
-  await page.getByRole('button', { name: 'Start with photos' }).click();
 }
 
 /** A photo under a name that tells nothing. */

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import type { Pad } from '../../../server/contract/pads.ts';
-import { goTo } from '../hands.ts';
+import { goTo, startPad } from '../hands.ts';
 import { samplePair } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
 
@@ -150,14 +150,6 @@ export function takenAway(at: () => Table): void {
     expect(faults).toEqual([]);
     await context.close();
   });
-}
-
-async function startPad(page: Page, name: string): Promise<void> {
-  await page.goto('/');
-  await page.getByRole('button', { name: 'Start a new pad' }).click();
-  await page.getByLabel('Name of the pad').fill(name);
-  await page.getByRole('button', { name: 'Start with photos' }).click();
-  await page.getByLabel('Choose photos').waitFor({ state: 'attached' });
 }
 
 async function photosOf(page: Page): Promise<number> {

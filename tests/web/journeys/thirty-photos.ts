@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { expect, it } from 'vitest';
 import type { Pad } from '../../../server/contract/pads.ts';
+import { startPad } from '../hands.ts';
 import { samplePair } from '../sample-photos.ts';
 import type { Table } from '../table.ts';
 
@@ -19,10 +20,7 @@ export function thirtyPhotos(at: () => Table): void {
   it('brings in thirty photos in their order, each once, though the connection goes meanwhile', async () => {
     const { page, context, faults } = await at().open('laptop');
     const { folder, files } = await thirtyFiles();
-    await page.goto('/');
-    await page.getByRole('button', { name: 'Start a new pad' }).click();
-    await page.getByLabel('Name of the pad').fill('Thirty photos');
-    await page.getByRole('button', { name: 'Start with photos' }).click();
+    await startPad(page, 'Thirty photos');
     await page.getByLabel('Choose photos').setInputFiles(files);
     // Each has its own place and progress at once, in the order in which they were taken.
     await page.getByText('Sorted by when they were taken').waitFor();
@@ -65,10 +63,7 @@ export function thirtyPhotos(at: () => Table): void {
         send.call(this, body);
       };
     }`);
-    await page.goto('/');
-    await page.getByRole('button', { name: 'Start a new pad' }).click();
-    await page.getByLabel('Name of the pad').fill('Taken away');
-    await page.getByRole('button', { name: 'Start with photos' }).click();
+    await startPad(page, 'Taken away');
     await page.getByLabel('Choose photos').setInputFiles(samplePair[0]!);
     await page.locator('.sending.reading').waitFor();
     await expect.poll(() => padOf(page).then(({ photos }) => photos.length)).toBe(1);
