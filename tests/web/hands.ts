@@ -1,4 +1,4 @@
-import type { Locator, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import assert from 'node:assert/strict';
 
 /** What she does on the page, in her words; every journey is made of these. */
@@ -6,33 +6,13 @@ import assert from 'node:assert/strict';
 /** Opens the demo pad from the list of pads and stands at its papers. */
 export async function openDemoPad(page: Page): Promise<void> {
   await page.goto('/');
-  const pad = page.getByRole('link', { name: /Tidewrack/ });
-  await pressUntil(pad, page.getByRole('heading', { name: 'Tidewrack' }));
+  await page.getByRole('link', { name: /Tidewrack/ }).click();
+  await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();
 }
-
-/**
- * Presses what leads to a place until the place is here, as she would, and says in the log when once was not enough: on
- * a busy machine a press has been lost while the page was still moving under it.
- */
-async function pressUntil(link: Locator, place: Locator): Promise<void> {
-  for (let presses = 1; presses < MOST_PRESSES; presses += 1) {
-    if (presses === 1 || (await link.isVisible())) await link.click();
-    const isHere = await place.waitFor({ timeout: 15_000 }).then(
-      () => true,
-      () => false,
-    );
-    if (isHere) return;
-    console.warn(`Nothing came within 15 s of a press: ${String(link)}`);
-  }
-  await place.waitFor();
-}
-
-const MOST_PRESSES = 4;
 
 /** Goes to a station by the ruler at the top. */
 export async function goTo(page: Page, station: string): Promise<void> {
-  const link = page.getByRole('navigation').getByRole('link', { name: station });
-  await pressUntil(link, link.and(page.locator('[aria-current="page"]')));
+  await page.getByRole('navigation').getByRole('link', { name: station }).click();
 }
 
 /** Adds one card of each of the first layouts. */

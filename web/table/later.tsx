@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals';
 import type { ComponentType, VNode } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { mishapWords } from '../words/mishap.ts';
@@ -19,13 +20,14 @@ export interface Later<P> {
  * Takes       how it is fetched; a file that did not come is asked for anew the next time.
  */
 export function later<P extends object>(load: () => Promise<ComponentType<P>>): Later<P> {
-  let here: ComponentType<P> | null = null;
+  // A signal, because it may come between the drawing of a part and its effect.
+  const here = signal<ComponentType<P> | null>(null);
   let coming: Promise<void> | null = null;
 
   function ahead(): Promise<void> {
     coming ??= load().then(
       (part) => {
-        here = part;
+        here.value = part;
       },
       (fault: unknown) => {
         coming = null;
@@ -36,19 +38,12 @@ export function later<P extends object>(load: () => Promise<ComponentType<P>>): 
   }
 
   function Part(props: P): VNode {
-    const [, look] = useState(0);
+    const Here = here.value;
     const [lost, setLost] = useState(false);
     useEffect(() => {
-      if (here !== null) return;
-      return untilHere(ahead, {
-        came: () => look(1),
-        lost: () => setLost(true),
-      });
+      if (here.peek() === null) return untilHere(ahead, () => setLost(true));
     }, []);
-    if (here !== null) {
-      const Here = here;
-      return <Here {...props} />;
-    }
+    if (Here !== null) return <Here {...props} />;
     return <div class="screen">{lost ? <Lost /> : <p class="waiting">{words.waiting}</p>}</div>;
   }
 
@@ -59,10 +54,7 @@ export function later<P extends object>(load: () => Promise<ComponentType<P>>): 
  * Fetches until it is here, at once and after the usual waits, and whenever she or the network comes back.
  * Tells that it is lost when it did not come several times. Gives the way to stop.
  */
-function untilHere(
-  ahead: () => Promise<void>,
-  tell: { readonly came: () => void; readonly lost: () => void },
-): () => void {
+function untilHere(ahead: () => Promise<void>, tellLost: () => void): () => void {
   let tries = 0;
   let timer = 0;
   let looked = true;
@@ -73,20 +65,14 @@ function untilHere(
   function go(): void {
     clearTimeout(timer);
     timer = 0;
-    ahead().then(
-      () => {
-        stop();
-        tell.came();
-      },
-      () => {
-        if (!looked) return;
-        const wait = WAITS[tries];
-        tries += 1;
-        // A newer page may have taken its place: then it does not come, and she is told soon.
-        if (tries === TOLD_AFTER) tell.lost();
-        if (wait !== undefined) timer = window.setTimeout(go, wait);
-      },
-    );
+    ahead().then(stop, () => {
+      if (!looked) return;
+      const wait = WAITS[tries];
+      tries += 1;
+      // A newer page may have taken its place: then it does not come, and she is told soon.
+      if (tries === TOLD_AFTER) tellLost();
+      if (wait !== undefined) timer = window.setTimeout(go, wait);
+    });
   }
 
   function stop(): void {

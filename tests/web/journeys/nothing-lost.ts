@@ -112,6 +112,32 @@ export function nothingLost(at: () => Table): void {
     await context.close();
   });
 
+  it('shows a screen whose file comes just after it was opened, on a device that is busy', async () => {
+    const { page, context, faults } = await at().open('laptop');
+    // As on a busy device, whatever waits for a frame or a timer has its turn late.
+    await page.addInitScript(`{
+      const late = setTimeout;
+      window.setTimeout = (act, wait = 0, ...rest) => late(act, wait + 1000, ...rest);
+      window.requestAnimationFrame = (act) => late(() => act(performance.now()), 1000);
+    }`);
+    let deliver = (): void => undefined;
+    const opened = new Promise<void>((resolve) => {
+      deliver = resolve;
+    });
+    await page.route(/\/assets\/supplies-screen-/, async (route) => {
+      await opened;
+      await route.continue();
+    });
+    const asked = page.waitForRequest(/\/assets\/supplies-screen-/);
+    await page.goto('/');
+    await asked;
+    await page.getByRole('link', { name: 'Supplies' }).click();
+    deliver();
+    await page.getByRole('heading', { name: 'Cardstock and ink', level: 1 }).waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('makes one plan of a wish whose answer was lost', async () => {
     const { page, context, faults } = await at().open('laptop');
     await openDemoPad(page);
