@@ -5,6 +5,7 @@ import type { Chosen } from './choose-sheets.ts';
 import { byReading, isLikeSheet, overlook, overlookShadow, scaledQuad } from './find-sheets.ts';
 import type { Candidate, Overview } from './find-sheets.ts';
 import { chooseSquares } from './choose-squares.ts';
+import { notesOnRim } from './notes-on-left-out.ts';
 import type { Found, OpenedPixels, PhotoAsk } from './picture.ts';
 import { settleSheets } from './settle.ts';
 import type { Settled } from './settled.ts';
@@ -63,7 +64,17 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
     papers: ask.look === 'sheets' ? sheets.map(({ corners }) => corners) : [],
     reached: overview.table.reached,
     ...(white === undefined ? {} : { white }),
-    notes: shown === undefined ? [...notes, ...notesOnNothing(photo, ask, things, notes)] : [],
+    notes:
+      shown === undefined
+        ? [
+            ...notes,
+            ...notesOnRim(
+              (unsure ?? []).map(({ corners }) => corners),
+              overview.image,
+            ),
+            ...notesOnNothing(photo, ask, things, notes),
+          ]
+        : [],
   };
 }
 

@@ -1,6 +1,7 @@
 import { boundsOf } from '../geometry/bounds.ts';
 import type { Bounds } from '../geometry/bounds.ts';
-import type { Quad } from '../geometry/points.ts';
+import type { Point, Quad } from '../geometry/points.ts';
+import { sidesOf } from '../geometry/quad.ts';
 import type { Region } from './regions.ts';
 
 /** From how many sheets' worth of unclear things she is told. */
@@ -44,6 +45,37 @@ export function notesOnCutOff(
     papers === 1
       ? 'One paper lies partly outside the picture and was left out; photograph it again whole.'
       : `${papers} papers lie partly outside the picture and were left out; photograph them again whole.`,
+  ];
+}
+
+/** Part of its side by which a side of a place keeps clear of the rim where it is not the rim itself. */
+const CLEAR = 0.01;
+
+/**
+ * An unsure place that ends just where the picture does may be what is left of a paper that goes on beyond it.
+ *
+ * Takes       places in pixels of a picture of this size.
+ */
+export function notesOnRim(
+  places: readonly Quad<'photo'>[],
+  { width, height }: { readonly width: number; readonly height: number },
+): string[] {
+  const atRim = places.filter((corners) => {
+    const clear = CLEAR * Math.min(...sidesOf(corners));
+    const beyond = (of: (corner: Point<'photo'>) => number): boolean =>
+      corners.filter((corner) => of(corner) < clear).length >= 2;
+    return (
+      beyond(({ x }) => x) ||
+      beyond(({ y }) => y) ||
+      beyond(({ x }) => width - x) ||
+      beyond(({ y }) => height - y)
+    );
+  }).length;
+  if (atRim === 0) return [];
+  return [
+    atRim === 1
+      ? 'One unsure place ends where the picture does: a paper may lie there partly outside the picture. Drag its corners if it is whole, else photograph it again.'
+      : `${atRim} unsure places end where the picture does: papers may lie there partly outside the picture. Drag their corners if they are whole, else photograph them again.`,
   ];
 }
 
