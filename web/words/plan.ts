@@ -82,7 +82,7 @@ export const planWords = {
   moreReasons: (reasons: number): string => count(reasons, 'more reason'),
   swap: 'swap',
   keep: (role: string): string => `Keep this for: ${role}`,
-  instead: 'What else could lie here, best first',
+  instead: 'What else could lie here, best for this card first',
   noOtherPaper: 'This pad has no other paper.',
   forbidden: (papers: number): string => `${papers} more that what you keep forbids`,
   use: 'Use',
