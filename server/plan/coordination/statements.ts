@@ -46,8 +46,8 @@ export function statements(
     value(judged, 'direction') < 0.9
       ? bad(
           'direction',
-          `The prints of ${called.a} and ${called.b} have a direction each, and these quarrel.`,
-          `The directions of ${called.a} and ${called.b} quarrel.`,
+          `The prints of ${called.a} and ${called.b} have a direction each, and these may quarrel.`,
+          `The directions of ${called.a} and ${called.b} may quarrel.`,
         )
       : null,
   ].flatMap((one): Statement[] => {
