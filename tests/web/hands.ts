@@ -90,3 +90,18 @@ export async function startPad(page: Page, name: string): Promise<void> {
   await page.getByRole('button', { name: 'Start with photos' }).click();
   await page.getByLabel('Choose photos').waitFor({ state: 'attached' });
 }
+
+/** Holds back what the page asks of an address, by one method or any, until it is let go by the function given. */
+export async function holdBack(
+  page: Page,
+  address: RegExp,
+  method: string | null = null,
+): Promise<() => void> {
+  let letGo = (): void => undefined;
+  const held = new Promise<void>((resolve) => (letGo = resolve));
+  await page.route(address, async (route) => {
+    if (method === null || route.request().method() === method) await held;
+    await route.continue();
+  });
+  return letGo;
+}

@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import {
   chooseCards,
   goTo,
+  holdBack,
   openDemoPad,
   picturesDrawn,
   planCards,
@@ -120,15 +121,9 @@ export function nothingLost(at: () => Table): void {
       window.setTimeout = (act, wait = 0, ...rest) => late(act, wait + 1000, ...rest);
       window.requestAnimationFrame = (act) => late(() => act(performance.now()), 1000);
     }`);
-    let deliver = (): void => undefined;
-    const opened = new Promise<void>((resolve) => {
-      deliver = resolve;
-    });
-    await page.route(/\/assets\/supplies-screen-/, async (route) => {
-      await opened;
-      await route.continue();
-    });
-    const asked = page.waitForRequest(/\/assets\/supplies-screen-/);
+    const file = /\/assets\/supplies-screen-/;
+    const deliver = await holdBack(page, file);
+    const asked = page.waitForRequest(file);
     await page.goto('/');
     await asked;
     await page.getByRole('link', { name: 'Supplies' }).click();
@@ -184,12 +179,7 @@ export function nothingLost(at: () => Table): void {
 
   it('takes a press that lasts while the papers under it are still coming', async () => {
     const { page, context } = await at().open('tablet');
-    let letCome = (): void => undefined;
-    const held = new Promise<void>((resolve) => (letCome = resolve));
-    await page.route(/\/api\/pads\/[^/]+$/, async (route) => {
-      await held;
-      await route.continue();
-    });
+    const letCome = await holdBack(page, /\/api\/pads\/[^/]+$/);
     await page.goto('/');
     const fan = await page
       .getByRole('link', { name: /Tidewrack/ })
@@ -225,12 +215,7 @@ export function nothingLost(at: () => Table): void {
 
   it('keeps what is being typed when an answer arrives meanwhile', async () => {
     const { page, context, faults } = await at().open('laptop');
-    let letCome = (): void => undefined;
-    const held = new Promise<void>((resolve) => (letCome = resolve));
-    await page.route(/\/api\/layouts\/check$/, async (route) => {
-      await held;
-      await route.continue();
-    });
+    const letCome = await holdBack(page, /\/api\/layouts\/check$/);
     await openDemoPad(page);
     await goTo(page, 'Cards');
     await page.getByRole('button', { name: 'Draw a card of my own' }).click();

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { goTo, plannedDemo } from '../hands.ts';
+import { goTo, holdBack, plannedDemo } from '../hands.ts';
 import type { Table } from '../table.ts';
 
 /** Swapping a paper by tap, keeping it, and walking back and on through the plans. */
@@ -123,15 +123,7 @@ export function pinThenUndo(at: () => Table): void {
 }
 
 /** Holds what is asked of the service to be planned, until it is let go. */
-async function holdPlans(page: Page): Promise<() => void> {
-  let letGo = (): void => undefined;
-  const held = new Promise<void>((resolve) => (letGo = resolve));
-  await page.route(/\/api\/plans\?/, async (route) => {
-    if (route.request().method() === 'POST') await held;
-    await route.continue();
-  });
-  return () => letGo();
-}
+const holdPlans = (page: Page): Promise<() => void> => holdBack(page, /\/api\/plans\?/, 'POST');
 
 /** How many layers of the open card are kept as they are. */
 function kept(page: Page): Promise<number> {
