@@ -51,6 +51,9 @@ export function notesOnCutOff(
 /** Part of its side by which a side of a place keeps clear of the rim where it is not the rim itself. */
 const CLEAR = 0.01;
 
+/** The same in pixels of the preview, for narrow strips: a side is laid between pixels, the outermost of which is the last there is. */
+const CLEAR_PIXELS = 2;
+
 /**
  * An unsure place that ends just where the picture does may be what is left of a paper that goes on beyond it.
  *
@@ -61,21 +64,21 @@ export function notesOnRim(
   { width, height }: { readonly width: number; readonly height: number },
 ): string[] {
   const atRim = places.filter((corners) => {
-    const clear = CLEAR * Math.min(...sidesOf(corners));
+    const clear = Math.max(CLEAR_PIXELS, CLEAR * Math.min(...sidesOf(corners)));
     const beyond = (of: (corner: Point<'photo'>) => number): boolean =>
       corners.filter((corner) => of(corner) < clear).length >= 2;
     return (
       beyond(({ x }) => x) ||
       beyond(({ y }) => y) ||
-      beyond(({ x }) => width - x) ||
-      beyond(({ y }) => height - y)
+      beyond(({ x }) => width - 1 - x) ||
+      beyond(({ y }) => height - 1 - y)
     );
   }).length;
   if (atRim === 0) return [];
   return [
     atRim === 1
-      ? 'One unsure place ends where the picture does: a paper may lie there partly outside the picture. Drag its corners if it is whole, else photograph it again.'
-      : `${atRim} unsure places end where the picture does: papers may lie there partly outside the picture. Drag their corners if they are whole, else photograph them again.`,
+      ? 'One unsure place ends where the picture does: a paper may lie there partly outside. If all of it is in the picture, drag its corners; if not, photograph it again whole.'
+      : `${atRim} unsure places end where the picture does: papers may lie there partly outside. Where all of one is in the picture, drag its corners; where not, photograph it again whole.`,
   ];
 }
 

@@ -25,6 +25,15 @@ describe('an unsure place that ends where the picture does', () => {
     expect(more).toEqual([]);
   });
 
+  it.each([
+    ['left', box(1, 100, 41, 400)],
+    ['right', box(959, 100, 999, 400)],
+    ['above', box(100, 1, 400, 41)],
+    ['below', box(100, 709, 400, 749)],
+  ])('is told as a narrow strip %s, where it ends with the last pixel', (_, place) => {
+    expect(notesOnRim([place], picture)).toHaveLength(1);
+  });
+
   it('is counted with others', () => {
     const places = [box(700, 10, 1001, 310), box(698, 400, 1000, 700)];
     expect(notesOnRim(places, picture).join()).toMatch(/^2 unsure places/);
