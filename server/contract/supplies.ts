@@ -135,10 +135,15 @@ export const Match = z.object({
   verdict: z.enum(['match', 'close', 'apart', 'cannot tell']),
   /** The palette colour that it is nearest to, or the one that was asked of. */
   nearest: z.object({ lab: LabTriple, hex: Hex, name: z.string(), share: z.number() }),
-  /** CIEDE2000, and its standard error. */
+  at: z
+    .object({ lab: LabTriple, hex: Hex, name: z.string() })
+    .describe(
+      'What it was compared with: of a tone that runs the place on its run, else `nearest`.',
+    ),
+  /** CIEDE2000 from there, and its standard error. */
   difference: z.number(),
   uncertainty: z.number(),
-  /** The direction in words: 'a little lighter and yellower'. */
+  /** The direction in words: 'a little lighter and yellower'; empty when alike, or when it cannot be told. */
   direction: z.string(),
   reason: z.string(),
   caution: z.string(),

@@ -14,6 +14,7 @@ import { found } from './found.ts';
 import { guideAskOf, withShelfNow } from './guide-ask.ts';
 import { planAt } from './make-plan.ts';
 import type { KeptPlan } from './make-plan.ts';
+import { isInPalettes } from './is-in-palettes.ts';
 import { namedSides } from './named-sides.ts';
 import { photosOf, picturesAsOne } from './one-picture.ts';
 import { suppliesBeside } from './supplies-beside.ts';
@@ -21,6 +22,14 @@ import { bestOnWire } from './wire/best-supplies.ts';
 import type { Cardstock } from './wire/best-supplies.ts';
 
 const SidePath = z.object({ side: z.string() });
+const OneColour = z.object({
+  colour: z.coerce
+    .number()
+    .int()
+    .min(0)
+    .optional()
+    .describe('Only for the colour at this place in its palette; none asks of the whole side.'),
+});
 const PlanPath = z.object({ plan: z.string() });
 const OneCard = StockAsked.extend({
   card: z.coerce.number().int().min(1).optional().describe('Only for this card of the plan.'),
@@ -54,14 +63,17 @@ export function bestSupplyRoutes(app: Service, edges: Edges): void {
       schema: {
         summary: 'The best of her supplies for a side, and what is missing.',
         params: SidePath,
+        querystring: OneColour,
         response: answers({ 200: Wire.BestSupplies }),
       },
     },
     async (request) => {
       const { side: id } = request.params;
       const [side] = await namedSides(read, [found(await read.sides.at(id), 'side', id)]);
+      const { colour } = request.query;
+      isInPalettes(colour, [side!]);
       const supplies = await suppliesBeside(read, side!.pad);
-      const asked = await asOnePicture(read, supplies, [besideOf(side!, supplies)]);
+      const asked = await asOnePicture(read, supplies, [besideOf(side!, supplies, colour)]);
       return bestOnWire(await clerk.best(...asked), null);
     },
   );
@@ -104,7 +116,7 @@ async function cardstockOf(
 }
 
 /** A side by itself: a greeting goes on its ground or on any of her cardstock. */
-function besideOf(side: Side, supplies: readonly Supply[]): Occasion {
+function besideOf(side: Side, supplies: readonly Supply[], colour?: number): Occasion {
   const ground = side.palette.colours.find(({ role }) => role === 'ground');
   const strips = supplies
     .filter(({ kind, sheets }) => kind === 'cardstock' && sheets !== 0)
@@ -115,6 +127,7 @@ function besideOf(side: Side, supplies: readonly Supply[]): Occasion {
     strips: ground === undefined ? strips : [ground.lab, ...strips],
     wantsCardstock: true,
     wantsAccent: true,
+    colour,
   };
 }
 

@@ -3,11 +3,11 @@ import * as Wire from '../contract/supplies.ts';
 import type { Records } from '../store/records.ts';
 import type { SideRow, SupplyRow } from '../store/rows.ts';
 import { matchOf } from '../supplies/match-of.ts';
-import { expected } from '../refusals/refusal.ts';
 import { answers } from './answers.ts';
 import { CAUTION } from './caution.ts';
 import type { Edges, Service } from './edges.ts';
 import { found } from './found.ts';
+import { isInPalettes } from './is-in-palettes.ts';
 import { namedSides } from './named-sides.ts';
 import { photosOf, picturesAsOne } from './one-picture.ts';
 import { colourOnWire } from './wire/colours.ts';
@@ -52,14 +52,7 @@ async function matchesOf(
     ),
   );
   const { colour } = asked;
-  for (const { palette } of sides)
-    if (colour !== undefined && colour >= palette.colours.length)
-      throw expected(
-        `a place in a palette of ${palette.colours.length} colours, from 0`,
-        'colour',
-        colour,
-        'Name a colour that every side has, or none for the nearest.',
-      );
+  isInPalettes(colour, sides);
   const named = await namedSides(read, sides);
   const one = picturesAsOne(await photosOf(read, [...supplies, ...sides]));
   return supplies.flatMap((supply) => named.map((side) => matchOnWire(one, supply, side, colour)));
@@ -71,7 +64,7 @@ function matchOnWire(
   side: SideRow,
   colour?: number,
 ): Wire.Match {
-  const { verdict, nearest, difference, uncertainty, direction, reason } = matchOf(
+  const { verdict, nearest, at, difference, uncertainty, direction, reason } = matchOf(
     supply.photo === null ? supply : { ...supply, photo: one(supply.photo) },
     { ...side, photo: one(side.photo) },
     colour,
@@ -81,6 +74,7 @@ function matchOnWire(
     side: side.id,
     verdict,
     nearest: { ...colourOnWire(nearest.lab), share: nearest.share },
+    at: colourOnWire(at),
     difference,
     uncertainty,
     direction,

@@ -37,15 +37,17 @@ const WORTH: Readonly<Record<MatchVerdict['verdict'], number>> = {
  * does, then those for a colour that has one already. Of equal worth is first what picks up more of the papers.
  *
  * Takes       her supplies, and the sides that lie on the card (at least one). Inks, and cardstock of
- *             which no sheet is left, are passed over.
+ *             which no sheet is left, are passed over. With `colour`, a place in the palette of each
+ *             side, only that colour counts, and none passes as quiet.
  */
 export function bestCardstock(
   supplies: readonly Supply[],
   sides: readonly Side[],
+  colour?: number,
 ): RankedCardstock[] {
   const all = supplies
     .filter(({ kind, sheets }) => kind === 'cardstock' && sheets !== 0)
-    .map((supply) => ranked(supply, sides))
+    .map((supply) => ranked(supply, sides, colour))
     .sort(
       (a, b) =>
         b.worth - a.worth ||
@@ -56,11 +58,12 @@ export function bestCardstock(
   return colourByColour(onePlaceEach(all));
 }
 
-function ranked(supply: Supply, sides: readonly Side[]): RankedCardstock {
-  const matches = sides.map((side) => matchOf(supply, side));
+function ranked(supply: Supply, sides: readonly Side[], colour?: number): RankedCardstock {
+  const matches = sides.map((side) => matchOf(supply, side, colour));
   const shared =
     matches.reduce((sum, { verdict }) => sum + WORTH[verdict], 0) / Math.max(1, matches.length);
-  const quiet = Math.hypot(supply.lab.a, supply.lab.b) <= NEUTRAL_CHROMA ? QUIET : 0;
+  const isNeutral = Math.hypot(supply.lab.a, supply.lab.b) <= NEUTRAL_CHROMA;
+  const quiet = isNeutral && colour === undefined ? QUIET : 0;
   const match = matches.reduce((best, one) => (isBetter(one, best) ? one : best));
   const use = shared < quiet ? 'quiet' : shared < WORTH['cannot tell'] ? 'odd' : useOf(match);
   return { supply, use, worth: Math.max(shared, quiet), match, alike: [] };

@@ -22,6 +22,8 @@ export interface Occasion {
   readonly wantsCardstock: boolean;
   /** Whether it wants an ink in an accent: a planned card does where more than a greeting is stamped on it. */
   readonly wantsAccent: boolean;
+  /** The place in the palette of each side of the one colour that is asked of; left out, all of them are. */
+  readonly colour?: number | undefined;
 }
 
 /** An accent that several cards may share, with the nearest ink of hers. */
@@ -58,7 +60,7 @@ export function bestFor(supplies: readonly Supply[], occasions: readonly Occasio
     ...new Map(occasions.flatMap((one) => one.sides).map((side) => [side.id, side])).values(),
   ];
   return {
-    cardstock: sides.length === 0 ? [] : bestCardstock(supplies, sides),
+    cardstock: sides.length === 0 ? [] : bestCardstock(supplies, sides, occasions[0]?.colour),
     accents: sharedAccents(supplies, occasions),
     greetings: sharedStrips(supplies, occasions),
     missing: missingFor(supplies, occasions),
@@ -78,9 +80,9 @@ function sharedAccents(
   occasions: readonly Occasion[],
 ): SharedAccent[] {
   const shared: SharedAccent[] = [];
-  for (const { card, sides } of occasions) {
-    for (const found of sides.flatMap((side) => inksForAccents(supplies, side))) {
-      if (found.accent.share < SEEN) continue;
+  for (const { card, sides, colour } of occasions) {
+    for (const found of sides.flatMap((side) => inksForAccents(supplies, side, colour))) {
+      if (colour === undefined && found.accent.share < SEEN) continue;
       const at = shared.findIndex(
         ({ accent }) => difference(accent.lab, found.accent.lab) <= LIMITS.close,
       );

@@ -55,22 +55,33 @@ export interface AccentInk {
   readonly best: { readonly ink: Supply; readonly match: MatchVerdict } | null;
 }
 
-/** For each accent of a side, largest share first, the nearest of her inks. */
-export function inksForAccents(supplies: readonly Supply[], side: Side): AccentInk[] {
+/** For each accent of a side, largest share first, or for the one colour asked of, the nearest of her inks. */
+export function inksForAccents(
+  supplies: readonly Supply[],
+  side: Side,
+  colour?: number,
+): AccentInk[] {
   const inks = inksOf(supplies);
   return side.palette.colours
-    .filter(({ role }) => role === 'accent')
-    .map((accent) => {
-      const only: Side = { ...side, palette: { ...side.palette, colours: [accent] } };
+    .map((accent, place) => ({ accent, place }))
+    .filter(({ accent, place }) =>
+      colour === undefined ? accent.role === 'accent' : place === colour,
+    )
+    .map(({ accent, place }) => {
       const best = inks
-        .map((ink) => ({ ink, match: matchOf(ink, only) }))
+        .map((ink) => ({ ink, match: matchOf(ink, side, place) }))
         .reduce<AccentInk['best']>(
-          (best, one) =>
-            best === null || one.match.difference < best.match.difference ? one : best,
+          (best, one) => (best === null || isNearer(one, best) ? one : best),
           null,
         );
       return { accent, best };
     });
+}
+
+/** What a shining smear measures is no colour: it comes after all others. */
+function isNearer(one: NonNullable<AccentInk['best']>, best: typeof one): boolean {
+  const [shines, shone] = [one.ink.glossy === true, best.ink.glossy === true];
+  return shines === shone ? one.match.difference < best.match.difference : shone;
 }
 
 function inksOf(supplies: readonly Supply[]): Supply[] {

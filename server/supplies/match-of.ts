@@ -1,3 +1,4 @@
+import type { Lab } from '../colour/lab.ts';
 import type { PaletteColour } from '../colour/palette.ts';
 import type { Side } from '../pad/pad.ts';
 import { comparedHow, uncertaintyOfDifference } from './compared.ts';
@@ -14,11 +15,13 @@ export interface MatchVerdict {
   readonly verdict: Verdict;
   /** The palette colour that it is nearest to, or the one that was asked of. */
   readonly nearest: PaletteColour;
-  /** From that colour, in CIEDE2000. */
+  /** The very place it was compared with: for a tone that runs, a place on its run; else that colour. */
+  readonly at: Lab;
+  /** From that place, in CIEDE2000. */
   readonly difference: number;
   /** One standard error of the difference, in CIEDE2000. */
   readonly uncertainty: number;
-  /** How the supply looks beside the paper's colour: 'a little lighter and yellower'; '' when alike. */
+  /** How the supply looks beside that place: 'a little lighter and yellower'; '' when alike, or when it cannot be told. */
   readonly direction: string;
   readonly reason: string;
 }
@@ -44,9 +47,10 @@ export function matchOf(supply: Supply, side: Side, colour?: number): MatchVerdi
   const told = (verdict: Verdict, reason: string): MatchVerdict => ({
     verdict,
     nearest: nearest.colour,
+    at: nearest.at,
     difference: nearest.difference,
     uncertainty,
-    direction,
+    direction: verdict === 'cannot tell' ? '' : direction,
     reason,
   });
   if (supply.glossy === true) return told('cannot tell', reasonGlossy(supply));

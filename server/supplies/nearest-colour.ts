@@ -4,9 +4,11 @@ import type { Palette, PaletteColour } from '../colour/palette.ts';
 import { waysOf } from './thin.ts';
 import type { Way } from './thin.ts';
 
-/** The palette colour that a colour is nearest to. */
+/** The palette colour that a colour is nearest to, or the one that is asked of. */
 export interface Nearest {
   readonly colour: PaletteColour;
+  /** The colour of the palette that was seen nearer than this one; null when this one is the nearest. */
+  readonly nearer: PaletteColour | null;
   /** From where that colour was seen, in CIEDE2000. */
   readonly difference: number;
   /** The very place it is nearest to: for a tone that runs, a place on its run. */
@@ -28,15 +30,26 @@ export interface Possible {
  */
 export function nearestColour(lab: Lab, palette: Palette, only?: number): Nearest {
   let [best, least]: [Met | null, number] = [null, Infinity];
+  let [seenBest, seenLeast]: [Met | null, number] = [null, Infinity];
   const among = metColours(palette);
-  for (const met of only === undefined ? among : among.slice(only, only + 1)) {
-    const reached = reachOf(met, lab, least);
+  for (const met of among) {
+    const seen = nearer(placeOn(met.colour, lab.l), lab, seenLeast);
+    if (seen < seenLeast) [seenBest, seenLeast] = [met, seen];
+    const reached = reachOf(met, lab, Math.min(seen, least));
     if (reached < least) [best, least] = [met, reached];
   }
+  if (only !== undefined) best = among[only] ?? null;
   if (best === null) throw new RangeError('Expected a palette of at least one colour');
-  const at = placeOn(best.colour, lab.l);
+  const { colour } = best;
+  const at = placeOn(colour, lab.l);
   const seen = difference(lab, at);
-  return { colour: best.colour, difference: seen, at, possible: possibleOf(best, lab, seen) };
+  return {
+    colour,
+    nearer: seenLeast < seen ? seenBest!.colour : null,
+    difference: seen,
+    at,
+    possible: possibleOf(best, lab, seen),
+  };
 }
 
 function possibleOf({ ways }: Met, lab: Lab, seen: number): Possible[] {
@@ -65,9 +78,9 @@ function metColours(palette: Palette): readonly Met[] {
   return met;
 }
 
-/** The least difference to a colour, if it is below `most`; else `most`. */
-function reachOf({ colour, ways }: Met, lab: Lab, most: number): number {
-  let least = nearer(placeOn(colour, lab.l), lab, most);
+/** The least difference to the ways of a colour, if it is below `most`; else `most`. */
+function reachOf({ ways }: Met, lab: Lab, most: number): number {
+  let least = most;
   for (const way of ways)
     if (isAlong(way, lab))
       for (const { lab: place, weight } of way.places)

@@ -1,8 +1,10 @@
+import { difference } from '../colour/difference.ts';
 import { nameOf } from '../colour/names.ts';
 import type { PaletteColour } from '../colour/palette.ts';
 import type { Compared } from './compared.ts';
 import type { Nearest } from './nearest-colour.ts';
 import type { Supply } from './supply.ts';
+import { LIMITS } from './verdict.ts';
 import type { Judged } from './verdict.ts';
 
 /** From here on a colour was read without a white card, or in poor light, CIEDE2000. */
@@ -16,22 +18,38 @@ export function reasonOf(
   how: Compared,
   direction: string,
 ): string {
-  const paper = `the paper's ${nameOf(nearest.colour.lab).words}`;
+  const paper = paperSaid(nearest);
   switch (judged.verdict) {
     case 'match':
       return `Side by side with ${paper} most people would take the two for the same colour.`;
     case 'close':
-      return `${sentence(direction)} than ${paper}: seen side by side, but in the same mood.`;
+      return `${sentence(direction)} than ${paper}: seen side by side, but in the same mood.${nearerSaid(nearest)}`;
     case 'apart':
-      return `${sentence(direction)} than ${paper}, the nearest colour of this side.`;
+      return nearest.nearer === null
+        ? `${sentence(direction)} than ${paper}, the nearest colour of this side.`
+        : `${sentence(direction)} than ${paper}.${nearerSaid(nearest)}`;
     case 'cannot tell':
       return `It may be ${paper} or not: ${doubt(supply, nearest, how)}`;
   }
 }
 
+/** The colour that was compared; of a tone that runs, where on its run. */
+function paperSaid({ colour, at }: Nearest): string {
+  const paper = `the paper's ${nameOf(colour.lab).words}`;
+  if (difference(at, colour.lab) < LIMITS.perceived) return paper;
+  return `${paper} where it runs ${at.l > colour.lab.l ? 'lighter' : 'darker'}`;
+}
+
+/** Asked of one colour, she is told where the side has one that is nearer. */
+function nearerSaid({ colour, nearer }: Nearest): string {
+  if (nearer === null) return '';
+  const [name, other] = [nameOf(colour.lab).words, nameOf(nearer.lab).words];
+  return ` Nearer to it is ${other === name ? `another ${name}` : `the ${other}`} of this side.`;
+}
+
 /** A colour of the side that is seen mixed with its ground. */
 export function reasonTooFine({ lab }: PaletteColour): string {
-  return `The paper's ${nameOf(lab).words} is printed in lines or dots too fine for this photo: on the paper it may be this colour and only look paler here. Take the paper from nearer, fewer sheets in one picture, and ask again.`;
+  return `The paper's ${nameOf(lab).words} is printed in lines or dots too fine for this photo: on the paper it may be this colour, and here only look mixed with what lies beside it. Take the paper from nearer, fewer sheets in one picture, and ask again.`;
 }
 
 /** A supply in which the light mirrored. */

@@ -17,34 +17,32 @@ const BLACK: Lab = { l: 18, a: 0, b: 0 };
  * What she cannot help by buying (no dye ink reads on a dark strip) is not in it.
  */
 export function whatIsMissing(supplies: readonly Supply[], occasion: Occasion): Wanted[] {
-  const { card, sides, strips, wantsCardstock, wantsAccent } = occasion;
+  const { strips, card, wantsCardstock, wantsAccent } = occasion;
   return [
-    ...(wantsCardstock ? missingCardstock(supplies, sides, card) : []),
-    ...(wantsAccent ? missingAccentInk(supplies, sides, card) : []),
+    ...(wantsCardstock ? missingCardstock(supplies, occasion) : []),
+    ...(wantsAccent ? missingAccentInk(supplies, occasion) : []),
     ...missingGreetingInk(supplies, strips, card),
   ];
 }
 
 function missingCardstock(
   supplies: readonly Supply[],
-  sides: readonly Side[],
-  card: number,
+  { card, sides, colour }: Occasion,
 ): Wanted[] {
-  const lab = accentOf(sides) ?? sides[0]?.palette.colours[0]?.lab;
+  const lab = accentOf(sides, colour) ?? sides[0]?.palette.colours[0]?.lab;
   if (lab === undefined) return [];
-  const serves = bestCardstock(supplies, sides).some(({ use }) => use !== 'odd');
+  const serves = bestCardstock(supplies, sides, colour).some(({ use }) => use !== 'odd');
   return serves ? [] : [{ kind: 'cardstock', lab, card, area: 0 }];
 }
 
 function missingAccentInk(
   supplies: readonly Supply[],
-  sides: readonly Side[],
-  card: number,
+  { card, sides, colour }: Occasion,
 ): Wanted[] {
-  const lab = accentOf(sides, LIGHTEST_INK);
+  const lab = accentOf(sides, colour, LIGHTEST_INK);
   if (lab === undefined) return [];
   const picksUp = sides
-    .flatMap((side) => inksForAccents(supplies, side))
+    .flatMap((side) => inksForAccents(supplies, side, colour))
     .some(({ best }) => best !== null && best.match.verdict !== 'apart');
   return picksUp ? [] : [{ kind: 'ink', lab, card, area: 0 }];
 }
@@ -52,10 +50,14 @@ function missingAccentInk(
 /** A dye ink only darkens: lighter than this there is none that shows on white. Common practice, no source. */
 const LIGHTEST_INK = 85;
 
-/** The accent of the largest share, of those no lighter than so many steps of L. */
-function accentOf(sides: readonly Side[], lightest = 100): Lab | undefined {
+/** The accent of the largest share, or the one colour asked of, of those no lighter than so many steps of L. */
+function accentOf(sides: readonly Side[], colour?: number, lightest = 100): Lab | undefined {
   return sides
-    .flatMap(({ palette }) => palette.colours.filter(({ role }) => role === 'accent'))
+    .flatMap(({ palette }) =>
+      palette.colours.filter(({ role }, place) =>
+        colour === undefined ? role === 'accent' : place === colour,
+      ),
+    )
     .filter(({ lab }) => lab.l <= lightest)
     .sort((a, b) => b.share - a.share)[0]?.lab;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { PlanGuide } from '../../server/contract/plan-guides.ts';
-import type { BestSupplies, Supplies, Twins } from '../../server/contract/supplies.ts';
+import type { BestSupplies, Match, Supplies, Twins } from '../../server/contract/supplies.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, newPlan, problemIn, valueOf } from './mount.ts';
 import type { Mounted } from './mount.ts';
@@ -36,6 +36,27 @@ describe('the best of her supplies', () => {
     expect(onWhite.inks[1]!.reason).toContain('Cannot be read');
     expect(best.range).toContain('estimate');
     expect(best.caution).toContain('not a measurement');
+  });
+
+  test('for one colour of a side, with the very figures of the match with it; a place that it lacks is refused', async () => {
+    const service = await mount(await newFolder());
+    const side = (await filledPad(service)).sheets[0]!.front!;
+    const near = side.palette[1]!;
+    const card = await add(service, 'cardstock', 'Near it', near.lab);
+    const ink = await add(service, 'ink', 'Near it too', near.lab);
+    const url = `/api/sides/${side.id}/supplies`;
+    const best = valueOf<BestSupplies>(await ask(service, 'GET', `${url}?colour=1`));
+    const match = valueOf<Match>(
+      await ask(service, 'POST', '/api/matches', { supply: card, side: side.id, colour: 1 }),
+    );
+    const { verdict, difference, uncertainty } = match;
+    expect(best.cardstock[0]).toMatchObject({ supply: card, verdict, difference, uncertainty });
+    expect(best.accents).toMatchObject([{ accent: { lab: near.lab }, best: { ink, verdict } }]);
+    const ground = valueOf<BestSupplies>(await ask(service, 'GET', `${url}?colour=0`));
+    expect(ground.cardstock[0]).toMatchObject({ supply: card, use: 'odd', verdict: 'apart' });
+    expect(ground.accents).toMatchObject([{ accent: { lab: side.palette[0]!.lab } }]);
+    const beyond = await ask(service, 'GET', `${url}?colour=60`);
+    expect(problemIn(beyond)).toMatchObject({ status: 400, field: 'colour' });
   });
 
   test('for a plan and for one of its cards; what is missing names the cards that it serves', async () => {

@@ -10,22 +10,24 @@ interface Props {
   readonly best: BestSupplies;
   readonly inches: boolean;
   readonly hasInk: boolean;
-  /** The colour of a paper that is asked of, as its hex; null for all of it. */
-  readonly only?: string | null;
+  /** Whether it was asked of one colour of a paper, not of all of it. */
+  readonly ofSpot?: boolean;
 }
 
 /** The best of what she has: cardstock for mats and bases, inks for the accents. */
-export function BestBoard({ best, inches, hasInk, only = null }: Props): VNode {
+export function BestBoard({ best, inches, hasInk, ofSpot = false }: Props): VNode {
   const say = matchWords.best;
-  const inks = best.accents
-    .filter((one) => one.best !== null && one.best.verdict !== 'apart')
-    .filter(({ accent }) => only === null || accent.hex === only);
+  const inks = best.accents.filter((one) => one.best !== null && one.best.verdict !== 'apart');
   return (
     <div class="best-board">
-      {best.takes.length > 0 ? <Takes takes={best.takes} /> : <BestStock best={best} only={only} />}
+      {best.takes.length > 0 ? (
+        <Takes takes={best.takes} />
+      ) : (
+        <BestStock best={best} ofSpot={ofSpot} />
+      )}
       <h3>{say.inks}</h3>
       {inks.length === 0 && (
-        <p>{!hasInk ? say.noneOfAll.ink : only === null ? say.noInk : say.noneForSpot.ink}</p>
+        <p>{!hasInk ? say.noneOfAll.ink : ofSpot ? say.noneForSpot.ink : say.noInk}</p>
       )}
       <ul class="best-list shopping">
         {inks.map(({ accent, cards, best: ink }) => (

@@ -10,17 +10,14 @@ const MOST_SHOWN = 6;
 
 interface Props {
   readonly best: BestSupplies;
-  /** The colour of the paper that is asked of, as its hex; null for all of them. */
-  readonly only: string | null;
+  /** Whether it was asked of one colour of the paper, not of all. */
+  readonly ofSpot: boolean;
 }
 
 /** The best of her cardstock for mats and bases on a paper: each as the match tells it. */
-export function BestStock({ best, only }: Props): VNode {
+export function BestStock({ best, ofSpot }: Props): VNode {
   const say = matchWords.best;
-  const stock = best.cardstock
-    .filter(({ use }) => use !== 'odd')
-    .filter(({ use, nearest }) => only === null || (use !== 'quiet' && nearest.hex === only))
-    .slice(0, MOST_SHOWN);
+  const stock = best.cardstock.filter(({ use }) => use !== 'odd').slice(0, MOST_SHOWN);
   return (
     <>
       <h3>{say.cardstock}</h3>
@@ -28,9 +25,9 @@ export function BestStock({ best, only }: Props): VNode {
         <p>
           {best.cardstock.length === 0
             ? say.noneOfAll.cardstock
-            : only === null
-              ? say.noCardstock
-              : say.noneForSpot.cardstock}
+            : ofSpot
+              ? say.noneForSpot.cardstock
+              : say.noCardstock}
         </p>
       )}
       <ul class="best-list shopping">

@@ -7,7 +7,7 @@ import { Icon, type IconName } from '../table/icon.tsx';
 import { Once } from '../table/waiting.tsx';
 import { matchWords } from '../words/match.ts';
 import { matches } from '../wire/shelves.ts';
-import { BesidePaper, type Picked } from './beside-paper.tsx';
+import { BesidePaper, WHOLE_PAPER, type Picked } from './beside-paper.tsx';
 
 const marks: Record<Match['verdict'], IconName> = {
   match: 'same',
@@ -23,12 +23,13 @@ interface Laid {
 
 /**
  * The paper with the spot that she touches, one big verdict beside it, and below them the palette with all that
- * she has laid against it.
+ * she has laid against it. Of the whole paper each lies at the colour that it is nearest to; once she has touched a colour,
+ * all are laid against that one.
  */
 export function MatchBoard({
   faced,
   supplies,
-  picked: asked,
+  picked,
   pick: ask,
 }: {
   faced: Faced;
@@ -36,11 +37,11 @@ export function MatchBoard({
   picked: Picked;
   pick: (picked: Picked) => void;
 }): VNode {
-  const key = `${faced.side.id}/${supplies.map(({ id }) => id).join()}`;
+  const { colour } = picked;
+  const ids = supplies.map(({ id }) => id).join();
+  const key = `${faced.side.id}/${ids}${colour === null ? '' : `/${colour}`}`;
   const [chosen, setChosen] = useState<string | null>(null);
   const board = useRef<HTMLDivElement>(null);
-  const { palette } = faced.side;
-  const { colour } = asked;
 
   function choose(supply: string): void {
     setChosen(supply);
@@ -54,101 +55,117 @@ export function MatchBoard({
 
   return (
     <div class="match-board" ref={board}>
-      <Once of={matches.at(key)} again={() => void matches.fresh(key)} about={faced.side.id}>
-        {(list) => {
-          const laid = laidBy(list, supplies);
-          const columns = columnsOf(palette, laid);
-          const picked = colour === null ? null : (columns[colour] ?? null);
-          const shown = laid.find(({ supply }) => supply.id === chosen) ?? picked?.laid[0] ?? null;
-          return (
-            <BesidePaper faced={faced} how={matchWords.tapSpot} picked={asked} pick={pick}>
-              {shown === null ? (
-                picked && <NothingNear colour={picked.colour} />
-              ) : colour === null ? (
-                <BigPicture laid={shown} />
-              ) : (
-                <AgainstOne of={`${key}/${colour}`} supply={shown.supply} />
-              )}
-              <ul class="palette-row" aria-label={matchWords.paletteRow}>
-                {columns.map((column, index) => (
-                  <li
-                    key={index}
-                    class={`palette-column${colour === null || colour === index ? '' : ' beside'}`}
-                  >
-                    <button
-                      type="button"
-                      class="palette-pick"
-                      aria-pressed={colour === index}
-                      onClick={() => pick({ colour: index, spot: null })}
-                    >
-                      <span class="palette-colour" style={{ background: column.colour.hex }} />
-                      <span class="small">{column.colour.name}</span>
-                    </button>
-                    {column.laid.map((one) => (
-                      <SupplyButton
-                        key={one.supply.id}
-                        laid={one}
-                        pressed={one === shown}
-                        choose={() => choose(one.supply.id)}
+      <BesidePaper faced={faced} how={matchWords.tapSpot} picked={picked} pick={pick}>
+        <Once
+          of={matches.at(key)}
+          again={() => void matches.fresh(key)}
+          about={`${faced.side.id}/${colour}`}
+        >
+          {(list) => {
+            const laid = laidBy(list, supplies);
+            const hers = laid.find(({ supply }) => supply.id === chosen);
+            const shown = hers ?? (colour === null ? undefined : laid[0]);
+            const buttons = (some: readonly Laid[]): VNode[] =>
+              some.map((one) => (
+                <SupplyButton
+                  key={one.supply.id}
+                  laid={one}
+                  pressed={one === shown}
+                  choose={() => choose(one.supply.id)}
+                />
+              ));
+            return (
+              <>
+                {shown && <BigPicture laid={shown} isNearest={hers === undefined} />}
+                <ul class="palette-row" aria-label={matchWords.paletteRow}>
+                  {faced.side.palette.map((one, index) => (
+                    <li key={index} class="palette-column">
+                      <PalettePick
+                        colour={one}
+                        pressed={colour === index}
+                        pick={(on) => pick(on ? { colour: index, spot: null } : WHOLE_PAPER)}
                       />
-                    ))}
-                  </li>
-                ))}
-              </ul>
-            </BesidePaper>
-          );
-        }}
-      </Once>
+                      {colour === null && buttons(nearestTo(one, laid))}
+                    </li>
+                  ))}
+                </ul>
+                {colour !== null && (
+                  <YoursBeside colour={faced.side.palette[colour]!}>{buttons(laid)}</YoursBeside>
+                )}
+              </>
+            );
+          }}
+        </Once>
+      </BesidePaper>
     </div>
   );
 }
 
-/** A supply beside the one colour that she touched, whichever lies nearer to it. */
-function AgainstOne({ of: key, supply }: { of: string; supply: Supply }): VNode {
+function PalettePick({
+  colour,
+  pressed,
+  pick,
+}: {
+  colour: PaletteColour;
+  pressed: boolean;
+  pick: (on: boolean) => void;
+}): VNode {
   return (
-    <Once of={matches.at(key)} again={() => void matches.fresh(key)}>
-      {(list) => {
-        const match = list.find((one) => one.supply === supply.id);
-        return match === undefined ? <></> : <BigPicture laid={{ match, supply }} />;
-      }}
-    </Once>
+    <button
+      type="button"
+      class="palette-pick"
+      aria-pressed={pressed}
+      onClick={() => pick(!pressed)}
+    >
+      <span class="palette-colour" style={{ background: colour.hex }} />
+      <span class="small">{colour.name}</span>
+    </button>
   );
 }
 
-function NothingNear({ colour }: { colour: PaletteColour }): VNode {
+/** All that she has against the one colour that she touched, whichever lies nearer to it. */
+function YoursBeside({
+  colour,
+  children,
+}: {
+  colour: PaletteColour;
+  children: readonly VNode[];
+}): VNode {
   return (
-    <div class="big-match nothing-near" aria-live="polite">
-      <span class="big-half" style={{ background: colour.hex }} />
-      <p>
-        <strong>{matchWords.nothingNear(colour.name)}</strong>
-      </p>
-    </div>
+    <section class="yours-beside">
+      <h4>{matchWords.yoursBeside(colour.name)}</h4>
+      <div class="palette-row">{children}</div>
+    </section>
   );
 }
 
+/** The nearest first; what a shining one measures is no colour, so those come last. */
 function laidBy(list: readonly Match[], supplies: readonly Supply[]): Laid[] {
   return list
     .flatMap((match) => {
       const supply = supplies.find(({ id }) => id === match.supply);
       return supply === undefined ? [] : [{ match, supply }];
     })
-    .sort((a, b) => a.match.difference - b.match.difference);
+    .sort(
+      (a, b) =>
+        Number(a.supply.glossy) - Number(b.supply.glossy) ||
+        a.match.difference - b.match.difference,
+    );
 }
 
-interface Column {
-  readonly colour: PaletteColour;
-  readonly laid: readonly Laid[];
+/** What comes nearest to a colour of the palette. */
+function nearestTo({ lab }: PaletteColour, laid: readonly Laid[]): Laid[] {
+  return laid.filter(({ match }) => match.nearest.lab.join() === lab.join());
 }
 
-/** The palette, largest share first, each with the supplies that come nearest to it. */
-function columnsOf(palette: readonly PaletteColour[], laid: readonly Laid[]): Column[] {
-  return palette.map((colour) => ({
-    colour,
-    laid: laid.filter(({ match }) => match.nearest.lab.join() === colour.lab.join()),
-  }));
-}
-
-function BigPicture({ laid: { match, supply } }: { laid: Laid }): VNode {
+function BigPicture({
+  laid: { match, supply },
+  isNearest,
+}: {
+  laid: Laid;
+  /** Whether it stands here because none of hers is nearer. */
+  isNearest: boolean;
+}): VNode {
   const say = matchWords;
   // The reason of these two begins with the direction.
   const said = match.verdict === 'close' || match.verdict === 'apart';
@@ -156,7 +173,7 @@ function BigPicture({ laid: { match, supply } }: { laid: Laid }): VNode {
     <div class="big-match" role="group" aria-label={say.bigPicture(supply.name)}>
       <div class="big-pair" aria-hidden="true">
         <span class="big-half" style={{ background: supply.colour.hex }} />
-        <span class="big-half" style={{ background: match.nearest.hex }} />
+        <span class="big-half" style={{ background: match.at.hex }} />
         <span class="small">{supply.name}</span>
         <span class="small">{say.thePaper}</span>
       </div>
@@ -165,14 +182,17 @@ function BigPicture({ laid: { match, supply } }: { laid: Laid }): VNode {
           <Icon name={marks[match.verdict]} /> {say.verdicts[match.verdict]}
         </p>
         <p>
-          <strong>{supply.name}</strong> {say.beside(match.nearest.name)}
+          <strong>{supply.name}</strong>
+          {isNearest && !supply.glossy && say.nearestOfYours} {say.beside(match.nearest.name)}
           {!said && match.direction !== '' && <>: {match.direction}</>}.
         </p>
         <p class="small">{match.reason}</p>
-        <details class="small figures">
-          <summary>{say.figures}</summary>
-          <p>{say.difference(match.difference, match.uncertainty)}</p>
-        </details>
+        {!supply.glossy && (
+          <details class="small figures">
+            <summary>{say.figures}</summary>
+            <p>{say.difference(match.difference, match.uncertainty)}</p>
+          </details>
+        )}
         <p class="caution">
           <Icon name="caution" /> {match.caution}
         </p>

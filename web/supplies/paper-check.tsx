@@ -29,6 +29,9 @@ export function PaperCheck({
   const look = useSignal<(typeof looks)[number]>('match');
   const [picked, pick] = useState<Picked>(WHOLE_PAPER);
   const key = `${faced.side.id}/${supplies.map(({ id, revision }) => `${id}.${revision}`).join()}`;
+  const ofSpot = picked.colour !== null;
+  const asked = ofSpot ? `${key}/${picked.colour}` : key;
+  const about = faced.side.id;
   const side = padWords.sideName(faced.sheet.label, faced.face);
   return (
     <div class="paper-check">
@@ -42,27 +45,27 @@ export function PaperCheck({
       />
       {look.value === 'match' ? (
         <MatchBoard faced={faced} supplies={supplies} picked={picked} pick={pick} />
-      ) : (
-        <Once
-          of={bestOfSide.at(key)}
-          again={() => void bestOfSide.fresh(key)}
-          about={faced.side.id}
-        >
-          {(best) =>
-            look.value === 'greeting' ? (
-              <GreetingBoard best={best} faced={faced} supplies={supplies} />
-            ) : (
-              <BesidePaper faced={faced} how={matchWords.tapForBest} picked={picked} pick={pick}>
-                <BestBoard
-                  best={best}
-                  inches={false}
-                  hasInk={supplies.some(({ kind }) => kind === 'ink')}
-                  only={picked.colour === null ? null : faced.side.palette[picked.colour]!.hex}
-                />
-              </BesidePaper>
-            )
-          }
+      ) : look.value === 'greeting' ? (
+        <Once of={bestOfSide.at(key)} again={() => void bestOfSide.fresh(key)} about={about}>
+          {(best) => <GreetingBoard best={best} faced={faced} supplies={supplies} />}
         </Once>
+      ) : (
+        <BesidePaper faced={faced} how={matchWords.tapForBest} picked={picked} pick={pick}>
+          <Once
+            of={bestOfSide.at(asked)}
+            again={() => void bestOfSide.fresh(asked)}
+            about={`${about}/${picked.colour}`}
+          >
+            {(best) => (
+              <BestBoard
+                best={best}
+                inches={false}
+                hasInk={supplies.some(({ kind }) => kind === 'ink')}
+                ofSpot={ofSpot}
+              />
+            )}
+          </Once>
+        </BesidePaper>
       )}
     </div>
   );

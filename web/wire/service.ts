@@ -125,7 +125,8 @@ export const service = {
     askWithFile('/api/supplies.csv', csv, 'text/csv'),
   twins: async (): Promise<Twins['twins']> =>
     list(await ask('GET', '/api/supplies/twins'), 'twins'),
-  bestOfSide: (side: string): Promise<BestSupplies> => ask('GET', `/api/sides/${side}/supplies`),
+  bestOfSide: (side: string, colour?: string): Promise<BestSupplies> =>
+    ask('GET', `/api/sides/${side}/supplies${colour === undefined ? '' : `?colour=${colour}`}`),
   bestOfPlan: (plan: string, stock: string): Promise<BestSupplies> =>
     ask('GET', `/api/plans/${plan}/supplies?stock=${stock}`),
   removeSupply: (supply: string): Promise<void> => change('DELETE', `/api/supplies/${supply}`),

@@ -66,8 +66,12 @@ export const matches = shelfOf((key) => {
   );
 });
 
-/** The best of her supplies for a side, at the key of its id, `/` and what she has; of a plan, with the sheets of her cardstock between. */
-export const bestOfSide = shelfOf((key) => service.bestOfSide(key.split('/')[0]!));
+/** The best of her supplies for a side, at the key of its id, `/` and what she has; `/2` after it asks of the third colour alone. */
+export const bestOfSide = shelfOf((key) => {
+  const [side, , colour] = key.split('/');
+  return service.bestOfSide(side!, colour);
+});
+/** The same for a plan, with the sheets of her cardstock between. */
 export const bestOfPlan = shelfOf((key) => {
   const [plan, stock] = key.split('/');
   return service.bestOfPlan(plan!, stock!);

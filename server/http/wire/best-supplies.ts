@@ -52,7 +52,8 @@ function cardstockOnWire(ranked: RankedCardstock): Wire.BestSupplies['cardstock'
 
 function whyOf({ use, match }: RankedCardstock): string {
   if (use === 'quiet') return 'A quiet neutral: it keeps the papers apart without joining in.';
-  return use === 'odd' ? `Not in these papers: ${match.reason}` : match.reason;
+  if (use !== 'odd') return match.reason;
+  return `${match.verdict === 'apart' ? 'Not in these papers' : 'In few of these papers'}: ${match.reason}`;
 }
 
 function accentOnWire({ accent, cards, best }: SharedAccent): Wire.BestSupplies['accents'][number] {

@@ -32,12 +32,25 @@ export function matchCheck(at: () => Table): void {
     // The verdict stays with the touched colour: another of hers is laid against that one.
     await page.getByRole('button', { name: 'Take the ring away' }).waitFor();
     await expect.poll(() => page.locator('.touched-place').count()).toBe(1);
-    // On a phone only what lies near that colour is listed; another colour brings its own.
-    const column = page.locator('.palette-column').filter({ hasText: 'Loud ink' });
-    await column.locator('.palette-pick').click();
-    await expect
-      .poll(() => column.locator('.palette-pick').getAttribute('aria-pressed'))
-      .toBe('true');
+    await expect.poll(() => spoken.textContent()).toContain('the nearest of yours');
+    // What is said on a button is said of that colour too, and the large picture says the same.
+    const buttons = page.locator('.yours-beside .supply-button');
+    const first = await buttons.count();
+    for (let at = 0; at < first; at++) {
+      const verdict = (await buttons.nth(at).locator('.verdict-word').textContent())!.trim();
+      await buttons.nth(at).click();
+      await expect.poll(() => buttons.nth(at).getAttribute('aria-pressed')).toBe('true');
+      await expect
+        .poll(async () => (await spoken.locator('.big-verdict').textContent())!.trim())
+        .toBe(verdict);
+      await expect.poll(() => spoken.textContent()).toContain(`beside the paper’s ${colour}`);
+    }
+    // Another colour of the paper brings its own verdicts; touched again, the ring is off.
+    const other = page.locator('.palette-pick[aria-pressed="false"]').first();
+    const called = (await other.textContent())!.trim();
+    await other.click();
+    await expect.poll(() => picked.textContent()).toContain(called);
+    await page.getByRole('heading', { name: `Yours beside its ${called}` }).waitFor();
     const laid = page.locator('.supply-button').filter({ hasText: 'Loud ink' });
     await laid.click();
     await expect.poll(() => laid.getAttribute('aria-pressed')).toBe('true');
