@@ -31,7 +31,14 @@ export const StockCuts = z.object({
   /** Null when a piece is larger than the usual sheets. */
   takes: z.object({ sheets: z.number().int(), size: z.string() }).nullable(),
   pieces: z.array(z.object({ count: z.number().int(), size: z.string(), use: z.string() })),
-  sheets: z.array(ShownSheet.extend({ id: z.string(), laying: z.string() })),
+  sheets: z.array(
+    ShownSheet.extend({
+      id: z.string(),
+      /** Which of its sheets these cuts are for, from 1: more than one where they are cut together. */
+      numbers: z.array(z.number().int()),
+      laying: z.string(),
+    }),
+  ),
 });
 
 /** How a card is made: its base with the scores, then its layers in the order of gluing. */

@@ -41,6 +41,8 @@ export interface StockOnScreen {
 
 export interface StockSheetOnScreen extends SheetOnScreen {
   readonly id: string;
+  /** Which of the sheets of its cardstock are cut with it, from 1. */
+  readonly numbers: number[];
   readonly laying: string;
 }
 
@@ -143,6 +145,7 @@ function stockOnScreen(
       .filter((one) => one.stock.key === stock.key)
       .map((one) => ({
         id: one.id,
+        numbers: [...one.numbers],
         laying: `${stockSheetSaid(one, ask.ruler)}${isScored(one) ? ` ${DOTTED}` : ''}`,
         ...stockSheetOnScreen(one, ask.ruler),
       })),

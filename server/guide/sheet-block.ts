@@ -2,10 +2,10 @@ import { squareCornerOf } from '../cutting/pairs.ts';
 import type { Slot } from '../cutting/piece.ts';
 import { toMillimetres } from '../lengths/length.ts';
 import type { Extent, Mark } from './drawing.ts';
-import { INK, SIZES } from './look.ts';
+import type { Way } from './fewest-pages.ts';
+import { under } from './flow.ts';
 import { PAGE, paragraph, ruleAcross } from './page.ts';
-import type { Block } from './page.ts';
-import { stepBlock } from './step-block.ts';
+import { columnOf, inTwoColumns } from './step-columns.ts';
 import type { StepWords } from './step-words.ts';
 
 export interface SheetAsk {
@@ -22,117 +22,116 @@ export interface SheetAsk {
 
 const GAP = 6;
 
-/** The largest picture and the height of the place, in mm, for sheets of at most so many steps. */
+/** The sizes of picture that a page offers, the largest first, in mm; the smaller ones serve sheets of few cuts. */
 export interface SheetPlace {
-  readonly steps: number;
+  /** The largest picture. */
   readonly picture: Extent;
+  /** The height of a page. */
   readonly room: number;
-  /** The least width in mm at which a piece may be drawn; `LEGIBLE` when left out. */
-  readonly least?: number;
 }
+
+/** Parts of the largest picture, and for how many steps at most it may be so small. */
+const PARTS = [
+  { part: 1, steps: Infinity },
+  { part: 0.94, steps: Infinity },
+  { part: 0.88, steps: Infinity },
+  { part: 0.82, steps: Infinity },
+  { part: 0.76, steps: Infinity },
+  { part: 0.68, steps: 12 },
+  { part: 0.61, steps: 12 },
+  { part: 0.54, steps: 10 },
+  { part: 0.48, steps: 6 },
+  { part: 0.41, steps: 2 },
+] as const;
+
+/** From this part on a picture is large, so that its numbers may hide more of a narrow piece. */
+const LARGE = 0.76;
 
 /**
- * A page to itself: the picture as large as it may be with all steps beside and under it, down to three quarters;
- * where even that has no room for them, large again, and the steps go on overleaf.
+ * All ways to set a sheet with its cuts: the larger its picture, the better. Where the words find no room beside the
+ * picture, they go on in two columns across the page under it: no step stands left of an earlier one beside the picture.
+ * Of a sheet that is too long for a page, the parts one after the other, each in its one way.
  */
-export function wholePage(width: number, height: number, room: number): SheetPlace[] {
-  return [1, 0.94, 0.88, 0.82, 0.76, 1].map((part) => ({
-    steps: Infinity,
-    picture: { width: part * width, height: part * height },
-    room,
-    least: TIGHT,
-  }));
+export function sheetWays(ask: SheetAsk, place: SheetPlace): Way[][] {
+  const legible = PARTS.filter(({ part, steps }) => {
+    const least = part >= LARGE ? TIGHT : LEGIBLE;
+    return ask.steps.length <= steps && ask.smallest * scaleOf(ask, place, part) >= least;
+  });
+  const parts = legible.length === 0 ? [PARTS[0]] : legible;
+  const ways = parts.flatMap(({ part }): Way[] => {
+    const { height, left, draw } = layIn(ask, scaleOf(ask, place, part), place.room);
+    const fits = left.length === 0 && height <= place.room;
+    return fits ? [{ height, draw, worth: Math.sqrt(part) }] : [];
+  });
+  return ways.length > 0 ? [ways] : inParts(ask, place).map((way) => [way]);
 }
 
-/**
- * A sheet's picture with its cuts beside it, in the first place that takes it. What finds no room beside the
- * picture goes on under it, so that no step stands on a page of its own while there is room; what
- * is too long even for the last place goes on in further blocks.
- */
-export function sheetBlocks(ask: SheetAsk, places: readonly SheetPlace[]): Block[] {
-  let place = places[0]!;
-  let laid = layIn(ask, place);
-  for (place of places) {
-    laid = layIn(ask, place);
-    const legible = ask.smallest * laid.scale >= (place.least ?? LEGIBLE);
-    const fits = laid.left.length === 0 && laid.block.height <= place.room;
-    if (fits && ask.steps.length <= place.steps && legible) break;
+/** Overleaf it is said whose steps they are; several have the picture again. */
+function inParts(ask: SheetAsk, place: SheetPlace): Way[] {
+  const title = `${ask.title.split('. ')[0]!.replace(/, continued$/, '')}, continued`;
+  if (ask.steps.length < SEVERAL) {
+    const head = paragraph(ask.title, 0, 0, PAGE.width, { bold: true });
+    const { marks, height } = under(head, columnOf(ask.steps, PAGE.width, Infinity), HEAD);
+    return [{ height, worth: 0, draw: () => marks }];
   }
-  return [laid.block, ...restBlocks(ask, laid.left, place)];
-}
-
-/** Steps overleaf say whose they are; several have the picture again. */
-function restBlocks(ask: SheetAsk, steps: readonly StepWords[], place: SheetPlace): Block[] {
-  if (steps.length === 0) return [];
-  const title = `${ask.title.split('. ')[0]}, continued`;
-  if (steps.length >= SEVERAL) {
-    const { block, left } = layIn({ ...ask, title, steps }, place);
-    return [block, ...restBlocks(ask, left, place)];
-  }
-  const head = paragraph(title, 0, 0, PAGE.width, { bold: true });
-  const top = head.height + 2.5;
-  const { marks, height, count } = column(steps, PAGE.width, REST);
-  const block = {
-    marks: [...head.marks, { kind: 'group', x: 0, y: top, marks } as const],
-    height: top + height,
-  };
-  return [block, ...restBlocks(ask, steps.slice(count), place)];
+  const { left, height, draw } = layIn(ask, scaleOf(ask, place, 1), place.room);
+  const first = { height, draw, worth: 0 };
+  return left.length === 0 ? [first] : [first, ...inParts({ ...ask, title, steps: left }, place)];
 }
 
 const SEVERAL = 4;
-/** Steps without their picture stand in blocks of at most this height (mm), which find room on most pages. */
-const REST = 90;
 
-function layIn(
-  ask: SheetAsk,
-  { picture: most, room }: SheetPlace,
-): { block: Block; scale: number; left: readonly StepWords[] } {
-  const scale = Math.min(most.width / ask.sheet.width, most.height / ask.sheet.height);
+function scaleOf({ sheet }: SheetAsk, { picture }: SheetPlace, part: number): number {
+  return part * Math.min(picture.width / sheet.width, picture.height / sheet.height);
+}
+
+interface LaidIn extends Omit<Way, 'worth'> {
+  /** The steps that find no room. */
+  readonly left: readonly StepWords[];
+}
+
+/** The picture with the steps beside it and under it. */
+function layIn(ask: SheetAsk, scale: number, room: number): LaidIn {
   const picture = { width: scale * ask.sheet.width, height: scale * ask.sheet.height };
   const head = paragraph(ask.title, 0, 0, PAGE.width, { bold: true });
-  const top = head.height + 2.5;
-  const x = Math.max(picture.width, NARROWEST) + GAP;
-  const beside = column(ask.steps, PAGE.width - x, room - top);
-  const low = top + picture.height + 3 + ONWARD;
-  const after = ask.steps.slice(beside.count);
-  const rest = column(after, x - GAP, room - low);
-  const end = rest.count === 0 ? top + picture.height : low + rest.height;
+  const top = head.height + HEAD;
+  const x = picture.width + GAP;
+  const width = PAGE.width - x;
+  const all = columnOf(ask.steps, width, Math.min(room - top, picture.height + OVER));
+  const beside = all.count === ask.steps.length ? all : columnOf(ask.steps, width, picture.height);
+  const high = Math.max(picture.height + 1, beside.height);
+  const low = top + high + APART;
+  const rest = inTwoColumns(ask.steps.slice(beside.count), room - low);
+  const words: Mark[] = [{ kind: 'group', x, y: top, marks: beside.marks }];
+  if (rest.count > 0)
+    words.push(ruleAcross(0, low - APART / 2, PAGE.width), {
+      kind: 'group',
+      x: 0,
+      y: low,
+      marks: rest.marks,
+    });
   return {
-    scale,
-    left: after.slice(rest.count),
-    block: {
-      marks: [
-        ...head.marks,
-        // Marks on the edge of the sheet reach over it.
-        { kind: 'group', x: 1.2, y: top, marks: ask.draw(scale) },
-        { kind: 'group', x, y: top, marks: beside.marks },
-        ...(rest.count === 0 ? [] : goOn(ask.steps[beside.count - 1], low, x - GAP)),
-        { kind: 'group', x: 0, y: low, marks: rest.marks },
-      ],
-      height: Math.max(top + beside.height, end),
-    },
+    height: rest.count === 0 ? top + high : low + rest.height,
+    left: ask.steps.slice(beside.count + rest.count),
+    draw: () => [
+      ...head.marks,
+      // Marks on the edge of the sheet reach over it.
+      { kind: 'group', x: 1.2, y: top, marks: ask.draw(scale) },
+      ...words,
+    ],
   };
 }
 
-/** Height of the line that says where the steps go on, in mm. */
-const ONWARD = 5.5;
-
-/** Over the steps under the picture: they come after those beside it, though they stand to the left. */
-function goOn(last: StepWords | undefined, y: number, width: number): Mark[] {
-  if (last === undefined) return [];
-  const text = `After ${last.number}, at the right, go on here:`;
-  return [
-    ruleAcross(0, y - ONWARD - 0.2, width, INK),
-    { kind: 'words', x: 0, y: y - 1.6, text, size: SIZES.note, bold: true },
-  ];
-}
+/** Between the head of a sheet and its picture. */
+const HEAD = 2.5;
+/** How far the last steps may reach below the picture before all of them go on under it, in mm. */
+const OVER = 16;
+/** Between the picture and the steps under it. */
+const APART = 5;
 
 /** A piece drawn narrower than this (mm) has no room for its number; than that, its number hides it. */
 const LEGIBLE = 4.4;
 const TIGHT = 3.8;
-
-/** Words under a small picture may be a little wider than it. */
-const NARROWEST = 58;
 
 /** How much of a piece's longer side the height of its label may be: number and arrow stand in a row. */
 const SLIM = 0.45;
@@ -146,25 +145,4 @@ export function smallestOf({ pieces }: Slot): number {
     return squareCornerOf(piece) === null ? room : room / 2;
   });
   return Math.min(...rooms);
-}
-
-interface Column {
-  readonly marks: Mark[];
-  readonly height: number;
-  /** How many steps found room. */
-  readonly count: number;
-}
-
-function column(steps: readonly StepWords[], width: number, room: number): Column {
-  const marks: Mark[] = [];
-  let y = 0;
-  let count = 0;
-  for (const step of steps) {
-    const block = stepBlock(step, width);
-    if (y + block.height > room) break;
-    marks.push({ kind: 'group', x: 0, y, marks: block.marks });
-    y += block.height;
-    count += 1;
-  }
-  return { marks, height: y, count };
 }

@@ -5,7 +5,7 @@ import { cutPicture } from './cut-picture.ts';
 import type { Mark } from './drawing.ts';
 import type { Facts, LayerFacts, SlotFacts } from './facts.ts';
 import type { Lying } from './laid.ts';
-import { blocksOn, flow } from './flow.ts';
+import { fewestPages, setDown } from './fewest-pages.ts';
 import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { partsSaid } from './parts-words.ts';
@@ -13,45 +13,41 @@ import { plainFace } from './plain-face.ts';
 import { plainTurn } from './laid.ts';
 import { printRuler } from './print-ruler.ts';
 import { labelsSaid } from './said.ts';
-import { sheetBlocks, smallestOf, wholePage } from './sheet-block.ts';
-import type { SheetAsk, SheetPlace } from './sheet-block.ts';
+import { sheetWays, smallestOf } from './sheet-block.ts';
+import type { SheetAsk } from './sheet-block.ts';
 import { slotStacks, stackNote } from './slot-stacks.ts';
 import { stepWords } from './step-words.ts';
 
 /** From under the reminder down to the ruler. */
 const PLACE = { top: BODY.top - 0.5, bottom: BODY.bottom - 5 } as const;
-const GAP = 4;
+const GAP = 5;
 const ROOM = PLACE.bottom - PLACE.top;
-/** Three sheets a page where they have few cuts, two where these leave room; else one, drawn larger. */
-const PLACES: readonly SheetPlace[] = [
-  { steps: 6, picture: { width: 56, height: 56 }, room: (ROOM - 2 * GAP) / 3 },
-  { steps: 10, picture: { width: 72, height: 72 }, room: (ROOM - GAP) / 2 },
-  { steps: 10, picture: { width: 64, height: 64 }, room: (ROOM - GAP) / 2 },
-  { steps: 10, picture: { width: 58, height: 58 }, room: (ROOM - GAP) / 2 },
-  { steps: 10, picture: { width: 82, height: 82 }, room: 0.6 * ROOM },
-  ...wholePage(118, 150, ROOM),
-];
+const PICTURE = { width: 118, height: 150 } as const;
 
 /** Every sheet of patterned paper with its cuts in the order of the hands, by their numbers; sheets that are cut alike follow each other. */
 export function slotPages(ask: GuideAsk, facts: Facts): GuidePage[] {
   const all = slotStacks(ask, facts)
     .flat()
     .flatMap((one) =>
-      sheetBlocks(sheetOf(ask, facts, one), PLACES).map((block) => ({ name: one.name, block })),
+      sheetWays(sheetOf(ask, facts, one), { picture: PICTURE, room: ROOM }).map((ways) => ({
+        name: one.name,
+        ways,
+      })),
     );
-  const blocks = all.map(({ block }) => block);
-  return flow(blocks, PLACE, GAP).map((marks) => {
-    const names = new Set(blocksOn(marks, blocks).map((at) => all[at]!.name));
-    return {
-      name: `Cut the papers: ${labelsSaid([...names])}`,
-      marks: [
-        bladeReminder(),
-        drawingReminder('The pictures are drawings: measure on the ruler.'),
-        ...marks,
-        ...printRuler(2, BODY.bottom + 2.8, ask.ruler),
-      ],
-    };
-  });
+  const pages = fewestPages(
+    all.map(({ ways }) => ways),
+    ROOM,
+    GAP,
+  );
+  return pages.map((page) => ({
+    name: `Cut the papers: ${labelsSaid([...new Set(page.map(({ at }) => all[at]!.name))])}`,
+    marks: [
+      bladeReminder(),
+      drawingReminder('The pictures are drawings: measure on the ruler.'),
+      ...setDown(page, PLACE.top, ROOM, GAP),
+      ...printRuler(2, BODY.bottom + 2.8, ask.ruler),
+    ],
+  }));
 }
 
 function sheetOf(ask: GuideAsk, facts: Facts, one: SlotFacts): SheetAsk {

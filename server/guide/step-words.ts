@@ -30,9 +30,10 @@ export function stepWords(
   lying: Lying = AS_CUT,
 ): StepWords[] {
   const parts = partsOf(steps);
+  const turned = steps.find((step) => step.kind === 'cut' && step.turn);
   return steps.map((step) =>
     step.kind === 'cut'
-      ? cutWords(step, parts, slot, ruler)
+      ? cutWords(step, step === turned, parts, slot, ruler)
       : finishWords(step, slot, ruler, lying),
   );
 }
@@ -65,25 +66,26 @@ function partsOf(steps: readonly CutStep[]): Map<string, Part> {
 
 function cutWords(
   step: TrimmerStep,
+  firstTurned: boolean,
   parts: ReadonlyMap<string, Part>,
   slot: Slot,
   ruler: Ruler,
 ): StepWords {
   const down = step.way === 'vertical';
   const part = parts.get(step.part);
+  const whole = part === undefined ? 'the whole sheet' : `the part ${part.where}`;
+  const act = step.turn
+    ? `turn ${whole} a quarter${firstTurned ? '; left and top stay those of the picture' : ''}`
+    : `cut ${whole}`;
   const small = [
-    step.turn
-      ? `Turn the paper: its ${down ? 'left' : 'top'} edge against the edge of the trimmer.`
-      : '',
-    step.sameSetting ? 'The ruler stays.' : '',
-    part === undefined ? 'Cut the whole sheet.' : `Cut the part ${part.where}.`,
+    step.sameSetting ? `The ruler stays: ${act}.` : `${capital(act)}.`,
     `${down ? 'Left' : 'Top'}: ${yieldSaid(step.first, parts, slot, ruler)}.`,
     `${down ? 'Right' : 'Below'}: ${yieldSaid(step.second, parts, slot, ruler)}.`,
   ];
   return {
     number: step.number,
     main: `${lengthSaid(step.at, ruler)} from the ${down ? 'left' : 'top'}`,
-    small: small.filter((words) => words !== '').join(' '),
+    small: small.join(' '),
   };
 }
 

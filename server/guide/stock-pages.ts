@@ -2,15 +2,16 @@ import { hexFromLab } from '../colour/spaces.ts';
 import type { GuideAsk } from './ask.ts';
 import type { Facts } from './facts.ts';
 import { rectangle } from './drawing.ts';
-import { COLUMN, chapter, flow, flowInTwo } from './flow.ts';
+import { COLUMN, chapter, flowInTwo } from './flow.ts';
 import { leftBlocks } from './left-blocks.ts';
 import { HAIR, SIZES } from './look.ts';
 import { BODY, bladeReminder, drawingReminder, paragraph } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
 import { counted } from './said.ts';
 import { shoppingBlocks } from './shopping-blocks.ts';
-import { sheetBlocks, smallestOf, wholePage } from './sheet-block.ts';
-import type { SheetAsk, SheetPlace } from './sheet-block.ts';
+import { fewestPages, setDown } from './fewest-pages.ts';
+import { sheetWays, smallestOf } from './sheet-block.ts';
+import type { SheetAsk } from './sheet-block.ts';
 import { stepWords } from './step-words.ts';
 import { stockSizeSaid } from './stock-size.ts';
 import { stockRows } from './stock-needs.ts';
@@ -30,13 +31,7 @@ import { table } from './table.ts';
 const SHEETS = { top: BODY.top - 0.5, bottom: BODY.bottom + 6 } as const;
 const GAP = 5;
 const ROOM = SHEETS.bottom - SHEETS.top;
-/** Four sheets a page down to one, by the number of their cuts. */
-const PLACES: readonly SheetPlace[] = [
-  { steps: 2, picture: { width: 44, height: 42 }, room: (ROOM - 3 * GAP) / 4 },
-  { steps: 4, picture: { width: 50, height: 60 }, room: (ROOM - 2 * GAP) / 3 },
-  { steps: 8, picture: { width: 74, height: 94 }, room: (ROOM - GAP) / 2 },
-  ...wholePage(108, 140, ROOM),
-];
+const PICTURE = { width: 108, height: 140 } as const;
 
 /** What the batch takes beside its papers: cardstock by colour, what to buy, and what will be left over. */
 export function stockListPages(
@@ -100,13 +95,14 @@ function needBlock({ stock }: StockNeed, title: string, rows: readonly string[][
 /** The cuts of each sheet of cardstock; sheets that are cut alike are drawn once. */
 export function stockSheetPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
   const sheets = stockSheets(needs, ask.cards);
-  const blocks = sheets.flatMap((sheet) => sheetBlocks(sheetOf(ask, sheet), PLACES));
+  const ways = sheets.flatMap((sheet) =>
+    sheetWays(sheetOf(ask, sheet), { picture: PICTURE, room: ROOM }),
+  );
   const dots = sheets.some(isScored) ? DOTTED : '';
-  if (blocks.length === 0) return [];
-  const pages = flow(blocks, SHEETS, GAP).map((marks) => [
+  const pages = fewestPages(ways, ROOM, GAP).map((page) => [
     bladeReminder(),
     drawingReminder(dots),
-    ...marks,
+    ...setDown(page, SHEETS.top, ROOM, GAP),
   ]);
   return chapter('Cardstock, sheet by sheet', pages);
 }

@@ -23,11 +23,13 @@ const STACK = 2;
 
 /** Sheets of one cardstock that are cut alike, together, with their cuts in the order of the hands. */
 export interface StockSheet {
-  /** '1-2': the second stack of the first cardstock. */
+  /** '1-2': the second stack of the first cardstock, in the order in which its sheets were filled. */
   readonly id: string;
   readonly stock: StockFacts;
   readonly scheme: CuttingScheme;
   readonly together: readonly Slot[];
+  /** As they are counted among the sheets of their cardstock, from 1. */
+  readonly numbers: readonly number[];
   /** The first of the stack, whose pieces the picture names. */
   readonly slot: Slot;
   readonly steps: readonly CutStep[];
@@ -45,25 +47,27 @@ export function stockSheets(
   };
   return needs.flatMap(({ stock, scheme }, need) => {
     if (scheme === null) return [];
-    return stacksOf(scheme, STACK).map(({ slots }, at): StockSheet => {
-      const together = scheme.slots.filter(({ id }) => slots.includes(id));
-      const slot = together[0]!;
-      return {
-        id: `${need + 1}-${at + 1}`,
-        stock,
-        scheme,
-        together,
-        slot,
-        steps: cutSteps(slot),
-        foldOf,
-      };
+    const stacks = stacksOf(scheme, STACK)
+      .map(({ slots }, at) => {
+        const together = scheme.slots.filter(({ id }) => slots.includes(id));
+        const steps = cutSteps(together[0]!);
+        return { id: `${need + 1}-${at + 1}`, together, slot: together[0]!, steps };
+      })
+      // Those of few cuts first: such sheets share a page.
+      .sort((a, b) => a.steps.length - b.steps.length);
+    let before = 0;
+    return stacks.map((stack): StockSheet => {
+      const numbers = stack.together.map(() => ++before);
+      return { ...stack, numbers, stock, scheme, foldOf };
     });
   });
 }
 
 /** 'Shell cardstock, sheet 2 of 3, 8 1/2 x 11 in. Lay the longer side upright.' */
-export function stockSheetSaid({ stock, scheme, together }: StockSheet, ruler: Ruler): string {
-  const numbers = together.map(({ id }) => scheme.slots.findIndex((one) => one.id === id) + 1);
+export function stockSheetSaid(
+  { stock, scheme, together, numbers }: StockSheet,
+  ruler: Ruler,
+): string {
   const sheets = `${together.length === 1 ? 'sheet' : 'sheets'} ${listed(numbers.map(String))}`;
   const size = stockSizeSaid(scheme.sheet, ruler);
   return `${stock.name}, ${sheets} of ${scheme.slots.length}, ${size}.${layingSaid(together, scheme.sheet)}`;

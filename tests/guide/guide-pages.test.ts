@@ -6,7 +6,6 @@ import { stacksOf } from '../../server/cutting/stacks.ts';
 import type { GuideAsk } from '../../server/guide/ask.ts';
 import { cutLines } from '../../server/guide/cut-lines.ts';
 import { guidePages } from '../../server/guide/guide-pages.ts';
-import { PAPER } from '../../server/guide/look.ts';
 import { PAGE } from '../../server/guide/page.ts';
 import { faceUp, swatchPlace } from '../../server/guide/swatch-place.ts';
 import { layingOf } from '../../server/guide/slot-pages.ts';
@@ -178,30 +177,6 @@ describe.each(WORLDS)('the guide of %s', (_, ask) => {
       for (const { main, number } of stepWords(sheet.steps, sheet.slot, ask.ruler))
         expect(page).toContain(`${number} ${main}`);
     }
-  });
-
-  test('steps under a picture say that they come after those at its right, the last of which they name', () => {
-    let seen = 0;
-    for (const { name, marks } of pages.filter(({ name }) =>
-      /^(?:Cut the|Cardstock, sheet)/.test(name),
-    )) {
-      const words = flat(marks).filter(({ mark }) => mark.kind === 'words');
-      const numbers = words.flatMap((one) => {
-        const white = one.mark.kind === 'words' && one.mark.colour === PAPER;
-        const { left, top } = box(cornersOf(one));
-        return white ? [{ number: Number(said(one)), left, top }] : [];
-      });
-      for (const one of words) {
-        const after = /^After (\d+), at the right/.exec(said(one))?.[1];
-        if (after === undefined) continue;
-        seen += 1;
-        const line = box(cornersOf(one));
-        const under = numbers.filter(({ left, top }) => left < line.left + 8 && top > line.bottom);
-        const first = under.sort((a, b) => a.top - b.top)[0];
-        expect(first?.number, name).toBe(Number(after) + 1);
-      }
-    }
-    expect(seen > 0).toBe(ask.cards.length > 1);
   });
 
   test('sheets that are cut alike follow each other in print', () => {

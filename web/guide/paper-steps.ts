@@ -61,7 +61,7 @@ export function stockSteps({ name, sheets }: StockCuts, people: number, size: Pr
     return {
       id,
       kind: 'cardstock',
-      title: guideWords.cutStock(name, sheets.length > 1 ? sheets.indexOf(sheet) + 1 : null),
+      title: guideWords.cutStock(name, sheets.length > 1 ? sheet.numbers : []),
       picture: pictureOf(sheet, guideWords.laidStock),
       lines: people === 1 ? [sheet.laying] : [sheet.laying, guideWords.times(people)],
       acts: actsOf(id, sheet.steps),

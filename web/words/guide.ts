@@ -36,8 +36,10 @@ export const guideWords = {
   /** What of a card is at hand: '3 of 7: stamp'. */
   parts: { layer: 'layer', stamp: 'stamp', 'die-cut': 'die cut' },
   ofCard: (place: string, part: string): string => `${place}: ${part}`,
-  cutStock: (name: string, number: number | null): string =>
-    number === null ? name : `${name}, sheet ${number}`,
+  cutStock: (name: string, numbers: readonly number[]): string => {
+    if (numbers.length === 0) return name;
+    return `${name}, ${numbers.length === 1 ? 'sheet' : 'sheets'} ${numbers.join(' and ')}`;
+  },
   fromLeft: (title: string): string => `${title}, from left-overs`,
   spared: 'Open no new sheet: all its pieces come out of parts that you kept.',
   fromPart: (card: number, name: string, size: string): string => `Card ${card} ${name}, ${size}`,
