@@ -5,7 +5,6 @@ import {
   faultyElement,
   pulledElement,
   typedElement,
-  withMore,
 } from '../../web/layouts/elements.ts';
 import { millimetres } from '../../web/lengths/lengths.ts';
 import { called, layerCalled, layerNames, sharersOf } from '../../web/layouts/layer-names.ts';
@@ -17,6 +16,7 @@ import {
   withLayer,
   without,
 } from '../../web/layouts/order-layers.ts';
+import { withMore } from '../../web/layouts/more-elements.ts';
 import { boxOf, grown, moved, rulerOf, stepOf, typed } from '../../web/layouts/place-layer.ts';
 import { begun, changed, redone, undone } from '../../web/layouts/undo.ts';
 

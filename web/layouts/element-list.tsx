@@ -9,11 +9,11 @@ import {
   MOST_ELEMENTS,
   typedElement,
   withElement,
-  withMore,
   withoutElement,
 } from './elements.ts';
 import { layerCalled } from './layer-names.ts';
 import { MeasureField } from './measure-field.tsx';
+import { withMore } from './more-elements.ts';
 
 interface Props {
   readonly layout: NewLayout;

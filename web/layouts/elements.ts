@@ -1,6 +1,6 @@
 import type { Layout, NewLayout } from '../../server/contract/layouts.ts';
-import { millimetres, written, type Ruler } from '../lengths/lengths.ts';
-import { boxOf, easyMarkOf, moved, rulerOf, stepOf, type Measure } from './place-layer.ts';
+import { millimetres, written } from '../lengths/lengths.ts';
+import { boxOf, moved, rulerOf, stepOf, type Measure } from './place-layer.ts';
 
 /** What is stamped on a layer, or cut by a die and glued onto it. */
 export type Element = NonNullable<Layout['elements']>[number];
@@ -12,34 +12,6 @@ export const MOST_ELEMENTS = 16;
 
 export function elementsOf({ elements = [] }: NewLayout): readonly Element[] {
   return elements;
-}
-
-/** Another one in the middle of a layer, about half as large as it, but for the base: that takes it on its top layer. */
-export function withMore(layout: NewLayout, kind: Element['kind'], chosen: number): NewLayout {
-  const layer = layout.layers[chosen > 0 ? chosen : layout.layers.length - 1]!;
-  const { x, y, width, height } = boxOf(layer);
-  const ruler = rulerOf(layout.card);
-  const [wide, high] = [halfOf(width, ruler), halfOf(height, ruler)];
-  const step = stepOf(ruler);
-  const at = (mm: number): string => written(Math.round(mm / step) * step, ruler);
-  const box = {
-    x: at(x + (width - wide) / 2),
-    y: at(y + (height - high) / 2),
-    width: at(wide),
-    height: at(high),
-  };
-  const element = { id: freeName(layout, kind), kind, layer: layer.id, box };
-  return { ...layout, elements: [...elementsOf(layout), element] };
-}
-
-/** Air that is left around what lies on a narrow layer, and the size below which it would be lost (mm). */
-const [AIR, LEAST] = [25.4 / 8, 25.4 * 0.75];
-
-/** Half of a layer's length; on a narrow one as much as leaves it air. */
-function halfOf(length: number, ruler: Ruler): number {
-  const wished = Math.max(length / 2, Math.min(LEAST, length - 2 * AIR));
-  const mark = easyMarkOf(ruler);
-  return Math.max(stepOf(ruler), Math.floor(wished / mark + 1e-6) * mark);
 }
 
 export function withElement(layout: NewLayout, at: number, element: Element): NewLayout {
@@ -94,11 +66,4 @@ export function typedElement(
 export function faultyElement(field: string | undefined): number | null {
   const place = /^elements\[(\d+)\]/.exec(field ?? '');
   return place ? Number(place[1]) : null;
-}
-
-function freeName(layout: NewLayout, kind: Element['kind']): string {
-  const taken = elementsOf(layout).map(({ id }) => id);
-  let number = 1;
-  while (taken.includes(`${kind}-${number}`)) number += 1;
-  return `${kind}-${number}`;
 }

@@ -1,6 +1,8 @@
 import type { VNode } from 'preact';
 import type { CheckedLayout, NewLayout } from '../../server/contract/layouts.ts';
 import { editorWords } from '../words/editor.ts';
+import { words } from '../words/words.ts';
+import { squeezedGreetings } from './greeting-word.ts';
 import { layerCalled } from './layer-names.ts';
 
 interface Props {
@@ -16,6 +18,15 @@ export function Told({ checked, layout, chosen }: Props): VNode {
   const meets = checked.borders.filter(({ a, b }) => a === id || b === id);
   return (
     <div class="told small">
+      {squeezedGreetings(layout).map(({ layer, elements, covered }) => (
+        <p key={layer} class="squeezed">
+          {editorWords.squeezed(
+            elements.map(({ kind, id }) => editorWords.element(kind, words.layerName(id))),
+            layerCalled(layout, layer),
+            covered,
+          )}
+        </p>
+      ))}
       {seen && <p>{editorWords.seen(seen.share)}</p>}
       {meets.length > 0 && (
         <ul aria-label={editorWords.borders}>

@@ -1,4 +1,4 @@
-import { letter } from './grammar.ts';
+import { letter, listed } from './grammar.ts';
 
 /** Drawing a card of her own. */
 export const editorWords = {
@@ -28,6 +28,8 @@ export const editorWords = {
   onLayer: 'On which layer',
   noRoom: (element: string, layer: string): string =>
     `${element} lies on ${layer}, but it does not fit there: part of it would lie beside what is seen of ${layer}.`,
+  squeezed: (elements: readonly string[], greeting: string, covered: boolean): string =>
+    `${listed(elements)} ${covered ? `lie${elements.length === 1 ? 's' : ''} on the words of ${greeting}` : `leave${elements.length === 1 ? 's' : ''} the words of ${greeting} little room, so they are drawn smaller`}. Pull ${elements.length === 1 ? 'it' : 'one'} aside, or give ${greeting} more room.`,
   measures: { width: 'Width', height: 'Height', x: 'From the left', y: 'From the top' },
   unreadable: 'Write it as 4 1/4 or 108 mm, at least 1/8 in (3 mm) wide.',
   layerName: 'What you call it',
