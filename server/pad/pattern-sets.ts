@@ -7,8 +7,8 @@ import type { Side } from './pad.ts';
  * Takes       the sides of a pad.
  * Gives       sets of two or more side ids, in the order of the sides; no side stands in two sets.
  */
-export function patternSetsOf(sides: readonly Side[]): string[][] {
-  const sets: Side[][] = [];
+export function patternSetsOf(sides: readonly Pick<Side, 'id' | 'pattern'>[]): string[][] {
+  const sets: Pick<Side, 'id' | 'pattern'>[][] = [];
   for (const side of sides) {
     const home = sets.find(
       (set) => mean(set.map((other) => sameness(side.pattern, other.pattern))) >= SAME_PATTERN,
