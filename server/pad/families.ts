@@ -42,9 +42,12 @@ const ONE_LEAD = 8;
 /** An accent that may lead fills at least this part of the side. */
 const CLEAR = 0.06;
 
-/** White, cream, kraft, grey and black carry colours rather than being one (chroma in CIELAB units). */
+/**
+ * White, cream, grey and black carry colours rather than being one. Chroma in CIELAB units: a 'bluish gray' does, a
+ * 'grayish blue' is a colour; SP 440 parts the two near Munsell chroma 1.5 (from memory), at 4 to 6 units a step.
+ */
 function quiet({ l, a, b }: Lab): boolean {
-  return Math.hypot(a, b) < (l > 80 ? 18 : 12);
+  return Math.hypot(a, b) < (l > 80 ? 18 : 8);
 }
 
 function pull({ lab, share }: PaletteColour): number {

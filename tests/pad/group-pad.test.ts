@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { difference } from '../../server/colour/difference.ts';
-import { labFromHex } from '../../server/colour/spaces.ts';
+import { hexFromLab, labFromHex } from '../../server/colour/spaces.ts';
 import { leadOf } from '../../server/pad/families.ts';
 import { groupPad } from '../../server/pad/group-pad.ts';
 import { sheetOf, sideOf } from './sides.ts';
@@ -112,6 +112,24 @@ describe('families', () => {
     expect(difference(leadOf(pad[0]!.front!).lab, labFromHex(CORAL))).toBe(0);
     expect(difference(leadOf(pad[3]!.back!).lab, labFromHex(SHELL))).toBe(0);
     expect(difference(leadOf(pad[3]!.front!).lab, labFromHex(KELP))).toBe(0);
+  });
+
+  test('a grayish blue ground leads, a bluish gray one only carries', () => {
+    const led = (ground: string): string => {
+      const { lab } = leadOf(
+        sideOf(
+          'side',
+          [
+            [ground, 0.8],
+            [CORAL, 0.2],
+          ],
+          3,
+        ),
+      );
+      return hexFromLab(lab);
+    };
+    expect(led('#5e7080')).toBe('#5e7080');
+    expect(led('#7a8288')).toBe(CORAL);
   });
 
   test('sides led by one colour share a family', () => {

@@ -10,6 +10,7 @@ import { words } from '../words/words.ts';
 import { isPhone } from '../wire/is-phone.ts';
 import { pads } from '../wire/shelves.ts';
 import { ColourStory } from './colour-story.tsx';
+import { Families } from './families.tsx';
 import { PatternSets } from './pattern-sets.tsx';
 import { SheetCard } from './sheet-card.tsx';
 import { SideSheet } from './side-sheet.tsx';
@@ -37,6 +38,7 @@ function Spread({ pad }: { pad: Pad }): VNode {
     <>
       <h1>{pad.name}</h1>
       <ColourStory pad={pad} lit={lit} light={setLit} />
+      <Families pad={pad} open={setOpen} />
       <PatternSets pad={pad} open={setOpen} />
       <section aria-labelledby="sheets">
         <h2 id="sheets">{padWords.sheets(pad.sheets.length)}</h2>

@@ -25,7 +25,7 @@ export function BestBoard({ best, inches, hasInk, ofSpot = false }: Props): VNod
       ) : (
         <BestStock best={best} ofSpot={ofSpot} />
       )}
-      <h3>{say.inks}</h3>
+      <h3>{ofSpot ? say.inksForSpot : say.inks}</h3>
       {inks.length === 0 && (
         <p>{!hasInk ? say.noneOfAll.ink : ofSpot ? say.noneForSpot.ink : say.noInk}</p>
       )}

@@ -24,6 +24,7 @@ export const matchWords = {
     cardstock: 'Cardstock for mats and bases',
     noCardstock: 'None of your cardstock goes under this paper yet.',
     inks: 'Inks for the accents',
+    inksForSpot: 'Inks for this colour',
     noInk: 'None of your inks picks up an accent yet.',
     noneOfAll: {
       cardstock: 'You have no cardstock here yet: add it above.',

@@ -6,6 +6,9 @@ export const padWords = {
   story: 'Colours of this pad',
   carriedBy: (sides: number): string => `on ${count(sides, 'side')}`,
   sets: 'One print, several colours',
+  families: 'Families: papers led by one colour',
+  family: (name: string): string => sentence(name),
+  familySides: (sides: number): string => count(sides, 'side'),
   sheets: (sheets: number): string => `All ${count(sheets, 'sheet')}`,
   numbers:
     'The plan and the guide call your papers by these names, and nothing on the papers tells them: stick a note with its name on each sheet before you cut.',

@@ -26,6 +26,23 @@ export function touchASheet(at: () => Table): void {
     expect(faults).toEqual([]);
     await context.close();
   });
+
+  it('shows every paper of the pad once among the families, and opens the one that is touched', async () => {
+    const { page, context, faults } = await at().open('phone');
+    await openDemoPad(page);
+    const families = page.getByRole('region', { name: /^Families/ });
+    const papers = families.getByRole('button');
+    // Twelve sheets with two sides each.
+    await expect.poll(() => papers.count()).toBe(24);
+    const names = await papers.evaluateAll((all) =>
+      all.map((one) => one.querySelector('img')!.alt),
+    );
+    expect(new Set(names).size).toBe(24);
+    await papers.nth(5).click();
+    await page.getByRole('dialog', { name: names[5]! }).waitFor();
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 }
 
 /** Touches the photo in the middle of four corners, which are in pixels of the photo. */
