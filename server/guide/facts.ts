@@ -172,7 +172,7 @@ const NO_COLOUR: Lab = { l: 80, a: 0, b: 0 };
 
 function stockFacts(ask: GuideAsk, choice: Exclude<Choice, { kind: 'paper' }>): StockFacts {
   if (choice.kind === 'wanted') {
-    const name = `${capital(nameOf(choice.lab).words)} cardstock (to buy)`;
+    const name = `${capital(nameOf(choice.lab).words)} cardstock`;
     return { key: `to buy ${hexFromLab(choice.lab)}`, name, lab: choice.lab, toBuy: true };
   }
   const supply = ask.supplies.find(({ id }) => id === choice.supply);

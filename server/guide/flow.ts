@@ -61,11 +61,16 @@ export function under(upper: Block, { marks, height }: Block, gap: number): Bloc
   };
 }
 
-/** Which of the blocks, counted from 0, stand on a page. */
+/** Which of the blocks, counted from 0, stand on a page, in one of its columns. */
 export function blocksOn(page: readonly Mark[], blocks: readonly Block[]): number[] {
-  return blocks.flatMap(({ marks }, at) =>
-    page.some((mark) => mark.kind === 'group' && mark.marks === marks) ? [at] : [],
+  const groups = page.flatMap((mark) => (mark.kind === 'group' ? [mark] : []));
+  const placed = new Set(
+    groups.flatMap(({ marks }) => [
+      marks,
+      ...marks.flatMap((mark) => (mark.kind === 'group' ? [mark.marks] : [])),
+    ]),
   );
+  return blocks.flatMap(({ marks }, at) => (placed.has(marks) ? [at] : []));
 }
 
 /** Names the pages of one chapter: the first by its name, the others as its continuation. */

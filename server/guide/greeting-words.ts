@@ -1,17 +1,41 @@
 import type { Lab } from '../colour/lab.ts';
 import { nameOf } from '../colour/names.ts';
 import { bestGreetingInk } from '../supplies/best-ink.ts';
+import type { RankedInk } from '../supplies/best-ink.ts';
+import type { Supply } from '../supplies/supply.ts';
 import { readsInBlack } from '../supplies/what-is-missing.ts';
 import type { GuideAsk } from './ask.ts';
 import type { CardFacts, LayerFacts } from './facts.ts';
 
+/** The best of her inks for the greeting of a card; null where none can be read on its strip, or it has no greeting. */
+export function greetingInk(
+  { supplies }: Pick<GuideAsk, 'supplies'>,
+  card: CardFacts,
+): Supply | null {
+  const strip = stripOf(card);
+  const best = strip === undefined ? undefined : bestOn(supplies, card, groundOf(strip));
+  return best === undefined || best.reads.verdict === 'cannot be read' ? null : best.ink;
+}
+
+function stripOf({ layers }: CardFacts): LayerFacts | undefined {
+  return layers.find(({ layer }) => layer.role === 'greeting');
+}
+
+function bestOn(
+  supplies: readonly Supply[],
+  { layers }: CardFacts,
+  ground: Lab | null,
+): RankedInk | undefined {
+  const sides = layers.flatMap(({ paper }) => (paper === null ? [] : [paper.side]));
+  return ground === null ? undefined : bestGreetingInk(supplies, ground, sides)[0];
+}
+
 /** What to stamp the greeting with, of the inks that she has, and how well it will be read. */
 export function greetingSaid({ supplies }: GuideAsk, card: CardFacts): string {
-  const strip = card.layers.find(({ layer }) => layer.role === 'greeting');
+  const strip = stripOf(card);
   if (strip === undefined) return '';
   const ground = groundOf(strip);
-  const sides = card.layers.flatMap(({ paper }) => (paper === null ? [] : [paper.side]));
-  const best = ground === null ? undefined : bestGreetingInk(supplies, ground, sides)[0];
+  const best = bestOn(supplies, card, ground);
   const black = ground !== null && readsInBlack(ground);
   if (best === undefined)
     return black

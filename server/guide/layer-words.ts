@@ -1,5 +1,4 @@
-import type { Layer, Layout } from '../layouts/layout.ts';
-import { spareMiddles } from '../layouts/spare-middle.ts';
+import type { Layer } from '../layouts/layout.ts';
 import type { Ruler } from '../lengths/length.ts';
 import type { CardFacts, LayerFacts } from './facts.ts';
 import { gluingSaid } from './gluing.ts';
@@ -16,21 +15,13 @@ export function layerSizeSaid({ layout }: CardFacts, layer: Layer, ruler: Ruler)
 export function layerNote({ layout }: CardFacts, facts: LayerFacts, ruler: Ruler): string {
   return [
     shapeSaid(facts),
-    middleSaid(layout, facts.layer, ruler),
-    facts.layer.role === 'greeting' ? 'stamp the greeting and let it dry before you glue it' : '',
+    facts.layer.role === 'greeting' ? 'stamp it and let it dry' : '',
     gluingSaid(layout, facts.layer, ruler),
     revealSaid(layout, facts.layer, ruler) ?? '',
   ]
     .filter((part) => part !== '')
     .map((part) => `${part.charAt(0).toUpperCase()}${part.slice(1)}.`)
     .join(' ');
-}
-
-function middleSaid(layout: Layout, { id }: Layer, ruler: Ruler): string {
-  const spare = spareMiddles(layout).find(({ layer }) => layer === id);
-  return spare === undefined
-    ? ''
-    : `its hidden middle, ${sizeSaid(spare.window, ruler)}, may be cut out with a knife for other pieces`;
 }
 
 function shapeSaid({ layer, paper }: LayerFacts): string {

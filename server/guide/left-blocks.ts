@@ -2,9 +2,9 @@ import { worthKeeping } from '../cutting/leftovers.ts';
 import type { Slot } from '../cutting/piece.ts';
 import type { GuideAsk } from './ask.ts';
 import type { Facts } from './facts.ts';
-import { SIZES } from './look.ts';
+import { SIZES, SOFT } from './look.ts';
 import { COLUMN, under } from './flow.ts';
-import { headed, paragraph } from './page.ts';
+import { PAGE, headed, paragraph } from './page.ts';
 import { isSpared } from './parts-words.ts';
 import type { Block } from './page.ts';
 import { listed, sizeSaid } from './said.ts';
@@ -13,44 +13,51 @@ import type { StockNeed } from './stock-needs.ts';
 const INTRO =
   'These parts are left when all is cut. Keep them flat, with the sheet’s name on the back, for the next batch. Smaller scraps are not listed.';
 
-/** What is left of the sheets and worth keeping; nothing when nothing is. */
-export function leftBlocks(ask: GuideAsk, facts: Facts, needs: readonly StockNeed[]): Block[] {
-  const papers = facts.slots
-    .filter(({ slot }) => !isSpared(ask, slot))
-    .flatMap(({ slot, name }) => leftBlock(ask, name, [slot]));
-  const stocks = needs.flatMap(({ stock, scheme }) =>
-    scheme === null ? [] : leftBlock(ask, stock.name, scheme.slots),
-  );
-  const blocks = [...papers, ...stocks];
-  if (blocks.length === 0) return [];
-  const intro = paragraph(INTRO, 0, 0, COLUMN, { size: SIZES.note });
-  return together([intro, ...blocks]).map((block, at) =>
-    headed(at === 0 ? HEAD : `${HEAD}, continued`, block),
-  );
-}
-
 const HEAD = 'Left over, to keep';
-/** A list goes on under a head of its own where it is longer than this (mm), about a column: two heads in one column read as two lists. */
-const LONGEST = 190;
-/** What is lower than this (mm), a line or two, gets no head of its own. */
-const FEW = 25;
 const GAP = 1.5;
 
-/** Blocks stacked into as few as their height allows, so that none stands away from its head. */
-function together(blocks: readonly Block[]): Block[] {
-  const stacks: Block[] = [];
-  for (const { marks, height } of blocks) {
-    const last = stacks.at(-1);
-    if (last === undefined || last.height + GAP + height > LONGEST) stacks.push({ marks, height });
-    else stacks[stacks.length - 1] = under(last, { marks, height }, GAP);
-  }
-  const [before, last] = stacks.slice(-2);
-  return last !== undefined && last.height < FEW
-    ? [...stacks.slice(0, -2), under(before!, last, GAP)]
-    : stacks;
+/** What is left of the sheets and worth keeping, as blocks of a column under its head; none when nothing is. */
+export function leftBlocks(ask: GuideAsk, facts: Facts, needs: readonly StockNeed[]): Block[] {
+  const [first, ...others] = leftRows(ask, facts, needs);
+  if (first === undefined) return [];
+  return [headed(HEAD, under(intro(COLUMN), first, 2)), ...others];
 }
 
-function leftBlock({ ruler }: GuideAsk, from: string, slots: readonly Slot[]): Block[] {
+/** The same as one block, in two columns; null when nothing is left. */
+export function leftBlock(ask: GuideAsk, facts: Facts, needs: readonly StockNeed[]): Block | null {
+  const rows = leftRows(ask, facts, needs);
+  if (rows.length === 0) return null;
+  const half = Math.ceil(rows.length / 2);
+  const [left, right] = [stacked(rows.slice(0, half)), stacked(rows.slice(half))];
+  const columns: Block = {
+    marks: [...left.marks, { kind: 'group', x: PAGE.width - COLUMN, y: 0, marks: right.marks }],
+    height: Math.max(left.height, right.height),
+  };
+  return headed(HEAD, under(intro(PAGE.width), columns, 2));
+}
+
+function intro(width: number): Block {
+  return paragraph(INTRO, 0, 0, width, { size: SIZES.note, colour: SOFT });
+}
+
+function leftRows(ask: GuideAsk, facts: Facts, needs: readonly StockNeed[]): Block[] {
+  const papers = facts.slots
+    .filter(({ slot }) => !isSpared(ask, slot))
+    .flatMap(({ slot, name }) => ofSheets(ask, name, [slot]));
+  const stocks = needs.flatMap(({ stock, scheme }) =>
+    scheme === null ? [] : ofSheets(ask, stock.name, scheme.slots),
+  );
+  return [...papers, ...stocks];
+}
+
+function stacked(blocks: readonly Block[]): Block {
+  return blocks.reduce((all, block) => (all.height === 0 ? block : under(all, block, GAP)), {
+    marks: [],
+    height: 0,
+  });
+}
+
+function ofSheets({ ruler }: GuideAsk, from: string, slots: readonly Slot[]): Block[] {
   const sizes = slots.flatMap(worthKeeping).map((size) => sizeSaid(size, ruler));
   if (sizes.length === 0) return [];
   const head = paragraph(from, 0, 0, 34, { size: SIZES.note, bold: true });

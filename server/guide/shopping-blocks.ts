@@ -5,7 +5,7 @@ import { rectangle } from './drawing.ts';
 import { likePaper } from './like-paper.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
 import { COLUMN, under } from './flow.ts';
-import { headed, noteBox, paragraph, ruleAcross } from './page.ts';
+import { noteBox, paragraph, ruleAcross } from './page.ts';
 import type { Block } from './page.ts';
 import { capital, cardsSaid, counted } from './said.ts';
 import { stockSizeSaid } from './stock-size.ts';
@@ -22,8 +22,8 @@ export function shoppingBlocks(ask: GuideAsk, needs: readonly StockNeed[]): Bloc
   if (all.length === 0) return [];
   const [first, ...others] = all.map((purchase) => purchaseBlock(ask, purchase));
   return [
-    // The head does not end a column by itself.
-    headed('Shopping list', under(noteBox(NOTE, 0, 0, COLUMN), first!, 1.5)),
+    // The note does not end a column by itself.
+    under(noteBox(NOTE, 0, 0, COLUMN), first!, 2.5),
     ...others,
     paragraph(figuresSaid(all), 0, 0, COLUMN, { size: SIZES.small, colour: SOFT }),
   ];
@@ -65,7 +65,7 @@ function purchaseBlock(ask: GuideAsk, purchase: StockPurchase): Block {
   const { kind, lab, name, cards, area, more } = purchase;
   const title = more === null ? `${capital(name)} ${kind}` : name;
   const words = paragraph(title, 22, 0, COLUMN - 22, { bold: true });
-  const like = more === null ? likePaper(ask, lab) : null;
+  const like = more === null ? likePaper(ask, lab, cards) : null;
   const bought =
     kind === 'ink'
       ? `To stamp ${cardsSaid(cards)}.`

@@ -104,7 +104,7 @@ function stampedOnWire(
 function toBuy({ ask, needs }: Cardstock): Wire.Purchase[] {
   return purchases(ask, needs).map((purchase) => ({
     ...purchaseOnWire(purchase),
-    like: purchase.more === null ? likePaper(ask, purchase.lab) : null,
+    like: purchase.more === null ? likePaper(ask, purchase.lab, purchase.cards) : null,
     sheets: sheetsToBuySaid(ask, purchase) || null,
     more: purchase.more === null ? null : { ...purchase.more, name: purchase.name },
   }));

@@ -2,29 +2,20 @@ import { piecesOf } from '../cutting/pieces-of.ts';
 import { nameAmong } from '../layouts/layer-names.ts';
 import type { GuideAsk } from './ask.ts';
 import type { CardFacts, Facts } from './facts.ts';
-import { COLUMN, chapter, flowInTwo } from './flow.ts';
+import { COLUMN } from './flow.ts';
 import { SIZES, SOFT } from './look.ts';
-import { BODY, PAGE, badge, paragraph } from './page.ts';
-import type { Block, GuidePage } from './page.ts';
+import { badge, paragraph } from './page.ts';
+import type { Block } from './page.ts';
 import { layerOf, sizeSaid } from './said.ts';
 import { table } from './table.ts';
 
+const INTRO =
+  'All pieces, card by card, lowest layer first, with what each is cut from; what is stamped on it or cut with a die stands last. Width comes before height, as the piece lies on the card.';
+
 /** The plain cutting list: every card with the sizes of its pieces and what they are cut from. */
-export function listPages(ask: GuideAsk, facts: Facts): GuidePage[] {
-  const intro = paragraph(
-    'All pieces, card by card, lowest layer first, with what each is cut from; what is stamped on it or cut with a die stands last. Width comes before height, as the piece lies on the card.',
-    0,
-    BODY.top - 3.5,
-    PAGE.width,
-    { size: SIZES.note, colour: SOFT },
-  );
-  const blocks = facts.cards.map((card) => cardBlock(ask, card));
-  const top = BODY.top - 3.5 + intro.height + 3;
-  const pages = flowInTwo(blocks, { top, bottom: BODY.bottom + 7 }, 3.4);
-  return chapter(
-    'Cutting list',
-    pages.map((marks) => [...intro.marks, ...marks]),
-  );
+export function cutListBlocks(ask: GuideAsk, facts: Facts): Block[] {
+  const intro = paragraph(INTRO, 0, 0, COLUMN, { size: SIZES.note, colour: SOFT });
+  return [intro, ...facts.cards.map((card) => cardBlock(ask, card))];
 }
 
 function cardBlock(ask: GuideAsk, card: CardFacts): Block {
@@ -46,13 +37,18 @@ function cardBlock(ask: GuideAsk, card: CardFacts): Block {
     kind === 'stamp' ? 'stamped' : 'cut with its die',
   ]);
   const columns = [
-    { head: card.layout.name, width: 27.5 },
-    { head: '', width: 28.5, bold: true },
-    { head: '', width: COLUMN - 10 - 56 },
+    { head: '', width: 27.5 },
+    { head: '', width: 30, bold: true },
+    { head: '', width: COLUMN - 57.5 },
   ];
-  const block = table(columns, [...rows, ...elements], 10, 0, SIZES.note);
+  const name = paragraph(card.layout.name, 9.5, 1, COLUMN - 9.5, { size: SIZES.note, bold: true });
+  const top = Math.max(7.4, name.height + 1.8) - LINE;
+  const block = table(columns, [...rows, ...elements], 0, top, SIZES.note);
   return {
-    marks: [...badge(String(card.number), 4.2, 5, 4), ...block.marks],
-    height: block.height,
+    marks: [...badge(String(card.number), 3.8, 3.2, 3.6), ...name.marks, ...block.marks],
+    height: top + block.height + 2,
   };
 }
+
+/** A table without heads begins with its line so far below its upper edge, in mm. */
+const LINE = 4.6;

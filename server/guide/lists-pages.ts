@@ -1,0 +1,67 @@
+import type { GuideAsk } from './ask.ts';
+import { cutListBlocks } from './cut-list.ts';
+import type { Facts } from './facts.ts';
+import { blocksOn, flowInTwo, under } from './flow.ts';
+import { BODY, headed } from './page.ts';
+import type { Block, GuidePage } from './page.ts';
+import { needsBlocks } from './needs-list.ts';
+import { capital, listed } from './said.ts';
+import { shoppingBlocks } from './shopping-blocks.ts';
+import { stockListBlocks } from './stock-list.ts';
+import type { StockNeed } from './stock-needs.ts';
+import { whatItTakes } from './what-it-takes.ts';
+
+interface List {
+  readonly head: string;
+  /** What the page is called that it stands on. */
+  readonly name: string;
+  readonly blocks: readonly Block[];
+}
+
+const PLACE = { top: BODY.top - 2, bottom: BODY.bottom + 7 } as const;
+const GAP = 1.5;
+const APART = 5;
+
+/** What a page is called on which the left-overs stand. */
+export const LEFT = 'what is left';
+
+/**
+ * All lists of the batch, one after the other in two columns, so that none begins a page of its own; `left` is what
+ * is left over, where it stands here, under its head.
+ */
+export function listsPages(
+  ask: GuideAsk,
+  facts: Facts,
+  needs: readonly StockNeed[],
+  left: readonly Block[],
+): GuidePage[] {
+  const lists: List[] = [
+    {
+      head: 'What it takes',
+      name: 'what it takes',
+      blocks: needsBlocks(whatItTakes(ask, facts, needs)),
+    },
+    { head: 'Shopping list', name: 'shopping list', blocks: shoppingBlocks(ask, needs) },
+    { head: 'Cutting list', name: 'cutting list', blocks: cutListBlocks(ask, facts) },
+    { head: 'Cardstock by colour', name: 'cardstock', blocks: stockListBlocks(ask, needs) },
+  ].filter(({ blocks }) => blocks.length > 0);
+  const parts = [
+    ...lists.flatMap(({ head, name, blocks }, at) => {
+      const [first, ...others] = blocks;
+      // The head stands with the first block, so that it does not end a column by itself.
+      const begun = headed(head, first!);
+      return [at > 0 ? lower(begun) : begun, ...others].map((block) => ({ name, block }));
+    }),
+    ...left.map((block, at) => ({ name: LEFT, block: at > 0 ? block : lower(block) })),
+  ];
+  const blocks = parts.map(({ block }) => block);
+  return flowInTwo(blocks, PLACE, GAP).map((marks) => {
+    const here = blocksOn(marks, blocks).map((at) => parts[at]!.name);
+    return { name: capital(listed([...new Set(here)])), marks };
+  });
+}
+
+/** Over the head of a further list. */
+function lower(block: Block): Block {
+  return under({ marks: [], height: 0 }, block, APART);
+}
