@@ -289,7 +289,7 @@ export function printGuide(
   paper: PrintPaper,
   made?: Date,
 ): Promise<Uint8Array> {
-  return guidePdf(guidePages(ask), pictures, paper, made);
+  return guidePdf(guidePages(ask), pictures, paper, made, `${ask.pad.name}, ${ask.title}`);
 }
 
 function numbered(wishes: readonly Wish[]): BatchCard[] {

@@ -7,6 +7,7 @@ import { slotDrawing } from '../guide/slots-on-screen.ts';
 import type { Records } from '../store/records.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
+import { shownAs } from './file-name.ts';
 import { forPeople, guideAskOf, withShelfNow } from './guide-ask.ts';
 import type { HowMeasured } from './guide-ask.ts';
 import { found } from './found.ts';
@@ -47,7 +48,10 @@ export function guideRoutes(app: Service, edges: Edges): void {
       const pdf = await desk.guide({ ask, swatchFiles, paper, made: kept.createdAt });
       return reply
         .type('application/pdf')
-        .header('content-disposition', 'inline; filename="guide.pdf"')
+        .header(
+          'content-disposition',
+          shownAs([kept.pad.name, ask.title, kept.createdAt.slice(0, 10)], 'pdf'),
+        )
         .serializer((sent: string) => sent)
         .send(Buffer.from(pdf));
     },

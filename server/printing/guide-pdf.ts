@@ -20,7 +20,7 @@ export const POINTS = 72 / 25.4;
  *
  * Takes       the pages, the pictures by the addresses that the pages name (JPEG or PNG; one that is
  *             missing is drawn as an empty frame), and the paper. `made` stands in the file as its date
- *             of creation; without it the same guide gives the same bytes.
+ *             of creation; without it the same guide gives the same bytes. `title` is what a reader shows over it.
  * Gives       a PDF whose printed part is 7 1/2 x 10 in in the middle of the page, with no scaling asked
  *             of the printer, every font embedded and every picture stored once.
  */
@@ -29,6 +29,7 @@ export async function guidePdf(
   pictures: ReadonlyMap<string, Uint8Array>,
   paper: PrintPaper,
   made: Date = new Date(0),
+  title: string = pages[0]?.name ?? 'Guide',
 ): Promise<Uint8Array> {
   const { width, height } = PAPERS[paper];
   const size: [number, number] = [width * POINTS, height * POINTS];
@@ -37,7 +38,7 @@ export async function guidePdf(
     margin: 0,
     autoFirstPage: false,
     pdfVersion: '1.7',
-    info: { Title: pages[0]?.name ?? 'Guide', Creator: 'Plyhue', CreationDate: made },
+    info: { Title: title, Creator: 'Plyhue', CreationDate: made },
     lang: 'en',
     displayTitle: true,
   });

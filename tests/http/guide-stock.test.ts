@@ -32,6 +32,10 @@ describe('the sheets that her cardstock comes in', () => {
     const plan = await newPlan(service, (await filledPad(service)).id);
     const answer = await ask(service, 'GET', `/api/plans/${plan.id}/guide.pdf${query}`);
     expect(answer.statusCode).toBe(200);
+    // It is kept under the name of the pad, its cards and its day.
+    expect(answer.headers['content-disposition']).toMatch(
+      /^inline; filename="[^"]+, \d+ cards?, \d{4}-\d\d-\d\d\.pdf"; /,
+    );
     const ruler = size === A4 ? 'mm' : 'in';
     expect(printed.map(({ ask: { stock } }) => formatSize(stock!, ruler))).toEqual([size]);
   });
