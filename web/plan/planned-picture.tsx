@@ -33,12 +33,12 @@ export function PlannedPicture({ card, table, pins, changed, open }: Props): VNo
         {plan.weakest === card.number && <span class="tag">{planWords.weakest}</span>}
         {changed && (
           <span class="tag changed">
-            <Icon name="turn" /> {planWords.changed.mark}
+            <Icon name="turn" /> <span class="tag-words">{planWords.changed.mark}</span>
           </span>
         )}
         {pinned && (
           <span class="tag pinned">
-            <Icon name="pin" /> {planWords.pinned}
+            <Icon name="pin" /> <span class="tag-words">{planWords.pinned}</span>
           </span>
         )}
       </span>

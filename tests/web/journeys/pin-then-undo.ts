@@ -50,6 +50,31 @@ export function pinThenUndo(at: () => Table): void {
     await context.close();
   });
 
+  it('moves no card of the plan when tags come to one, however narrow it is', async () => {
+    const { page, context, faults } = await at().open('phone');
+    await plannedDemo(page, 4);
+    const third = page.locator('.planned-card').nth(2);
+    const laidAt = await third.evaluate((card) => card.getBoundingClientRect().top + scrollY);
+    // All that a card may be told: the weakest, changed by the last wish, and kept.
+    const tags = await page
+      .locator('.planned-card .tags')
+      .first()
+      .evaluate((all) => {
+        const icon = '<svg class="icon" viewBox="0 0 24 24"></svg>';
+        const marked = (words: string): string =>
+          `<span class="tag">${icon} <span class="tag-words">${words}</span></span>`;
+        all.innerHTML = `<span class="tag">weakest</span>${marked('changed')}${marked('kept')}`;
+        const right = Math.max(
+          ...[...all.children].map((tag) => tag.getBoundingClientRect().right),
+        );
+        return { right, card: all.closest('.planned-card')!.getBoundingClientRect().right };
+      });
+    expect(tags.right).toBeLessThanOrEqual(tags.card);
+    expect(await third.evaluate((card) => card.getBoundingClientRect().top + scrollY)).toBe(laidAt);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it('plans two quick wishes one after the other, and takes each back by itself', async () => {
     const { page, context, faults } = await at().open('tablet');
     await plannedDemo(page, 3);
