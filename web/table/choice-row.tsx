@@ -24,7 +24,7 @@ export function ChoiceRow<T extends string>({ legend, name, of, choices, words }
               of.value = choice;
             }}
           />
-          <span>{words[choice]}</span>
+          <span data-words={words[choice]}>{words[choice]}</span>
         </label>
       ))}
     </fieldset>

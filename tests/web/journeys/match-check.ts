@@ -13,7 +13,13 @@ export function matchCheck(at: () => Table): void {
     await page.getByRole('link', { name: 'Supplies' }).click();
     await page.getByRole('button', { name: 'Add cardstock or ink' }).click();
     await page.getByRole('radio', { name: 'ink' }).check();
-    await page.getByRole('radio', { name: 'I type it' }).check();
+    // A choice that is made is bold, and moves none beside it.
+    const typing = page.getByRole('radio', { name: 'I type it' });
+    const laidAt = await typing.boundingBox();
+    await page.getByRole('radio', { name: 'on a photo that is here' }).check();
+    await page.getByRole('button', { name: 'The photo: touch the colour' }).waitFor();
+    expect(await typing.boundingBox()).toEqual(laidAt);
+    await typing.check();
     await page.getByLabel('The colour').fill('#ff00ff');
     await page.getByLabel('Name', { exact: true }).fill('Loud ink');
     await page.getByRole('button', { name: 'Add it' }).click();
