@@ -115,19 +115,33 @@ export function nothingLost(at: () => Table): void {
 
   it('shows a screen whose file comes just after it was opened, on a device that is busy', async () => {
     const { page, context, faults } = await at().open('laptop');
-    // As on a busy device, whatever waits for a frame or a timer has its turn late.
+    // As on a busy device: from the press on, whatever waits for a frame or a timer has its turn after the file.
     await page.addInitScript(`{
-      const late = setTimeout;
-      window.setTimeout = (act, wait = 0, ...rest) => late(act, wait + 1000, ...rest);
-      window.requestAnimationFrame = (act) => late(() => act(performance.now()), 1000);
+      const [timer, frame] = [setTimeout, requestAnimationFrame];
+      let waiting = null;
+      const inTurn = (act) => (waiting === null ? act() : waiting.push(act));
+      window.setTimeout = (act, wait, ...rest) => timer(() => inTurn(() => act(...rest)), wait);
+      window.requestAnimationFrame = (act) => frame((now) => inTurn(() => act(now)));
+      window.holdTurns = () => (waiting = []);
+      window.letTurns = () => {
+        const held = waiting;
+        waiting = null;
+        held.forEach((act) => act());
+      };
     }`);
     const file = /\/assets\/supplies-screen-/;
     const deliver = await holdBack(page, file);
     const asked = page.waitForRequest(file);
     await page.goto('/');
-    await asked;
-    await page.getByRole('link', { name: 'Supplies' }).click();
+    const address = (await asked).url();
+    const link = page.getByRole('link', { name: 'Supplies' });
+    await link.waitFor();
+    await page.evaluate('holdTurns()');
+    await link.click();
     deliver();
+    // It has come, and whoever waited for it has had it, before any frame is drawn.
+    await page.evaluate(`import(${JSON.stringify(address)}).then(() => undefined)`);
+    await page.evaluate('letTurns()');
     await page.getByRole('heading', { name: 'Cardstock and ink', level: 1 }).waitFor();
     expect(faults).toEqual([]);
     await context.close();

@@ -49,6 +49,10 @@ export function scenesInOrder(): readonly Scene[] {
     ['what is left', (page) => page.getByRole('button', { name: 'Keep what is left' }).click()],
     ['supplies', supplies],
     ['match board', matchBoard],
+    [
+      'match of a spot',
+      (page) => opened(page.locator('.tapped-swatch').click(), page, '.yours-beside'),
+    ],
     ['greeting board', (page) => asked(page, 'Greeting', '.stamped-line')],
     ['best board', (page) => asked(page, 'Best of yours', '.best-board')],
     ['new supply', newSupply],
