@@ -11,17 +11,24 @@ import type { Autocorrelation } from './autocorrelation.ts';
  *             the repeat of the other.
  */
 export function findRepeat(likeness: Autocorrelation): number | null {
-  // A peak needs a shift on either side of it.
-  const furthest = likeness.furthest - 1;
-  const across = axisRepeat(likeness.across, furthest);
-  const down = axisRepeat(likeness.down, furthest);
+  const { across, down } = repeatsAlong(likeness);
   if (across === null || down === null) return across ?? down;
   return Math.max(across, down);
 }
 
+/** The shortest shift across and the shortest down after which the print is itself again, in fields; null where there is none. */
+export function repeatsAlong({ across, down, furthest }: Autocorrelation): {
+  readonly across: number | null;
+  readonly down: number | null;
+} {
+  // A peak needs a shift on either side of it.
+  return { across: axisRepeat(across, furthest - 1), down: axisRepeat(down, furthest - 1) };
+}
+
 /** Whether the print is itself again both across and down the sheet. */
-export function repeatsBothWays({ across, down, furthest }: Autocorrelation): boolean {
-  return [across, down].every((like) => axisRepeat(like, furthest - 1) !== null);
+export function repeatsBothWays(likeness: Autocorrelation): boolean {
+  const { across, down } = repeatsAlong(likeness);
+  return across !== null && down !== null;
 }
 
 /** Repeats are sought up to this part of the sheet; beyond it a print repeats only once. */

@@ -12,6 +12,7 @@ import type { Settled } from './settled.ts';
 import { surenessOf } from './sureness.ts';
 import type { Patch } from './white-card.ts';
 import { withPlacesOf } from './two-looks.ts';
+import { isPrintEverywhere } from './print-everywhere.ts';
 import { isBesideTable, wholePicture } from './whole-picture.ts';
 
 /** What was found in a photo, before any of it is laid flat. */
@@ -33,6 +34,8 @@ export interface FoundThings {
 export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
   const shown = ask.tap?.corners;
   const { overview, chosen, laid } = lookAt(photo, ask);
+  const isFilled =
+    shown === undefined && ask.look === 'sheets' && isPrintEverywhere(overview.image);
   const { sheets, unsure, others, notes, smears, white } = chosen;
   const things =
     shown === undefined
@@ -46,16 +49,16 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
           })),
         ])
       : shown.map((corners) => ({ corners, confidence: 1, notes: [] }));
-  if (things.length === 0 && ask.look === 'sheets') {
+  if ((things.length === 0 || isFilled) && ask.look === 'sheets') {
     const whole = wholePicture(photo, ask.sheetMillimetres);
     // What was taken for table is paper then, and says nothing of the light.
-    if (whole !== null)
+    if (whole !== null || isFilled)
       return {
-        things: [whole],
+        things: whole === null ? [] : [whole],
         others: [],
-        papers: [scaledQuad(whole.corners, 1 / photo.scale)],
+        papers: whole === null ? [] : [scaledQuad(whole.corners, 1 / photo.scale)],
         reached: new Uint8Array(overview.table.reached.length),
-        notes: [],
+        notes: whole === null ? [FILLED] : [],
       };
   }
   return {
@@ -77,6 +80,9 @@ export function findThings(photo: OpenedPixels, ask: PhotoAsk): FoundThings {
         : [],
   };
 }
+
+const FILLED =
+  'One print fills the picture out to its rim; photograph the paper again whole, with a strip of table around it.';
 
 interface Looked {
   readonly overview: Overview;

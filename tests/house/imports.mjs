@@ -11,7 +11,7 @@ export const HOUSE = {
   lengths: ['refusals'],
   geometry: ['refusals'],
   colour: ['refusals'],
-  photo: ['refusals', 'geometry', 'colour', 'lengths'],
+  photo: ['refusals', 'geometry', 'colour', 'pattern', 'lengths'],
   pattern: ['refusals', 'geometry', 'colour'],
   pad: ['refusals', 'geometry', 'colour', 'pattern', 'lengths'],
   layouts: ['refusals', 'lengths', 'geometry'],

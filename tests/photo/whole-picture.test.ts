@@ -22,6 +22,54 @@ const A5 = { width: 148, height: 210 };
 const A6 = { width: 105, height: 148 };
 const SIX_INCHES = { width: 152.4, height: 152.4 };
 
+/** Woven checks, light, middling and dark, as far as the rim less so many pixels of table. */
+function checks(width: number, height: number, every: number, table = 0): Picture {
+  const rgb = new Uint8Array(3 * width * height);
+  for (let y = 0, at = 0; y < height; y++)
+    for (let x = 0; x < width; x++, at += 3) {
+      const dark = Number(x % every < every / 2) + Number((y + 9) % every < every / 2);
+      const isTable = Math.min(x, y, width - 1 - x, height - 1 - y) < table;
+      // A little grain: no camera gives two pixels alike.
+      const grain = ((x * 7919 + y * 104729) % 5) - 2;
+      const colour = isTable
+        ? [168, 169, 172]
+        : [
+            [243, 234, 216],
+            [213, 140, 130],
+            [184, 69, 58],
+          ][dark]!;
+      rgb.set(
+        colour.map((value) => value + grain),
+        at,
+      );
+    }
+  return { width, height, rgb, primaries: 'srgb' };
+}
+
+describe('checks that fill a picture', () => {
+  const ask = { look: 'sheets', sheetMillimetres: SIX_INCHES } as const;
+
+  test.each([40, 64, 100, 160])('%i pixels wide are no sheets but one, unsure', (every) => {
+    const { sheets } = readPhoto(opened(checks(600, 600, every)), ask);
+    expect(sheets.map(({ corners }) => corners[2])).toEqual([{ x: 600, y: 600 }]);
+    expect(sheets[0]!.confidence).toBeLessThan(0.5);
+    expect(sheets[0]!.notes.join(' ')).toContain('drag its corners');
+  });
+
+  test('in a picture of another shape are told, and nothing is taken for a sheet', () => {
+    const { sheets, notes } = readPhoto(opened(checks(800, 600, 64)), ask);
+    expect(sheets).toEqual([]);
+    expect(notes.join(' ')).toContain('One print fills the picture out to its rim');
+  });
+
+  test('but for a border of table are a sheet with edges of its own', () => {
+    const { sheets } = readPhoto(opened(checks(600, 600, 64, 24)), ask);
+    expect(sheets).toHaveLength(1);
+    const [corner] = sheets[0]!.corners;
+    expect(Math.hypot(corner.x - 24, corner.y - 24)).toBeLessThan(3);
+  });
+});
+
 describe('a picture without an edge of a paper', () => {
   test('of the shape of a sheet is one sheet, unsure, with a word to her', () => {
     const { sheets } = readPhoto(opened(print(600, 600)), {
