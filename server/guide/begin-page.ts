@@ -1,21 +1,16 @@
 import type { GuideAsk } from './ask.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { Mark } from './drawing.ts';
-import type { Facts } from './facts.ts';
 import { SIZES } from './look.ts';
-import { BODY, PAGE, noteBox, paragraph } from './page.ts';
-import type { GuidePage } from './page.ts';
+import { PAGE, noteBox, paragraph } from './page.ts';
+import type { Block } from './page.ts';
 import { printRuler } from './print-ruler.ts';
 import { roundingNote } from './rounding.ts';
-import { sheetsGrid, sheetsPages } from './sheets-page.ts';
 
-/** Room under the ruler for the table of sheets. */
-const LOWEST = BODY.bottom + 6;
-
-/** All cautions and the ruler on one page, with the table of sheets against cards where it fits below. */
-export function beginPages(ask: GuideAsk, facts: Facts): GuidePage[] {
+/** All cautions, and the ruler that the print is checked by. */
+export function beginBlock(ask: GuideAsk): Block {
   const marks: Mark[] = [];
-  let y = BODY.top - 2;
+  let y = 0;
   for (const { head, text } of CAUTIONS) {
     marks.push({ kind: 'words', x: 0, y: y + 3.4, text: head, size: SIZES.body, bold: true });
     const box = noteBox(text, 0, y + 5, PAGE.width);
@@ -29,8 +24,5 @@ export function beginPages(ask: GuideAsk, facts: Facts): GuidePage[] {
     y += note.height + 2;
   }
   marks.push(...printRuler(2, y + 9, ask.ruler));
-  const grid = sheetsGrid(facts, y + 21.5);
-  const name = 'Before you begin';
-  if (grid === null || grid.bottom > LOWEST) return [{ name, marks }, ...sheetsPages(facts)];
-  return [{ name, marks: [...marks, ...grid.marks] }];
+  return { marks, height: y + 13.5 };
 }

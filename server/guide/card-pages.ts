@@ -1,10 +1,10 @@
 import { fewestPages, setDown } from './fewest-pages.ts';
-import type { Way } from './fewest-pages.ts';
+import type { EndList, Way } from './fewest-pages.ts';
 import type { GuideAsk } from './ask.ts';
 import { cardWays } from './card-block.ts';
 import type { Facts } from './facts.ts';
 import { BODY } from './page.ts';
-import type { Block, GuidePage } from './page.ts';
+import type { GuidePage } from './page.ts';
 import { capital, cardsSaid, listed } from './said.ts';
 
 const PLACE = { top: BODY.top - 4.5, bottom: BODY.bottom + 7 } as const;
@@ -19,17 +19,11 @@ export function cardPages(ask: GuideAsk, facts: Facts): GuidePage[] {
   return pagesOf(partsOf(ask, facts));
 }
 
-/** A list at the end of the cards. */
-interface List {
-  readonly name: string;
-  readonly block: Block;
-}
-
 /** The same, with a list at the end of the last page; null where that takes a page more. */
 export function cardPagesWith(
   ask: GuideAsk,
   facts: Facts,
-  { name, block }: List,
+  { name, block }: EndList,
 ): GuidePage[] | null {
   const cards = partsOf(ask, facts);
   const way: Way = { height: block.height, worth: 0, draw: () => block.marks };

@@ -10,6 +10,13 @@ export interface Way {
   readonly draw: () => readonly Mark[];
 }
 
+/** A list that stands at the end of a chapter where its last page has room for it. */
+export interface EndList {
+  /** What a page is called that it stands on. */
+  readonly name: string;
+  readonly block: Block;
+}
+
 /** A block on a page: of which thing it is, counted from 0. */
 export interface OnPage {
   readonly at: number;

@@ -6,7 +6,7 @@ import type { Block } from './page.ts';
  * Sets blocks one under the other and goes on to a next page when one does not fit.
  *
  * Takes       the blocks, drawn from 0, 0; where they start at the left, on the first page and on the
- *             following ones, and where they end; the gap between them. All in mm.
+ *             following ones, and where they end; how many columns the first page has; the gap between them. All in mm.
  * Gives       the marks of each page, at least one; a block taller than a page stands alone on its own.
  */
 export function flow(
@@ -16,16 +16,17 @@ export function flow(
     readonly top: number;
     readonly again?: number;
     readonly bottom: number;
+    readonly columns?: number;
   },
   gap = 0,
 ): Mark[][] {
-  const { x = 0, top, again = top, bottom } = place;
+  const { x = 0, top, again = top, bottom, columns = 1 } = place;
   const pages: Mark[][] = [[]];
   let y = top;
   for (const block of blocks) {
     if (y + block.height > bottom && pages.at(-1)!.length > 0) {
       pages.push([]);
-      y = again;
+      y = pages.length <= columns ? top : again;
     }
     pages.at(-1)!.push({ kind: 'group', x, y, marks: block.marks });
     y += block.height + gap;
@@ -41,10 +42,10 @@ export const COLUMN = (PAGE.width - BETWEEN) / 2;
 /** The same in two columns a page; blocks are as wide as `COLUMN`. */
 export function flowInTwo(
   blocks: readonly Block[],
-  place: { readonly top: number; readonly bottom: number },
+  place: { readonly top: number; readonly again?: number; readonly bottom: number },
   gap: number,
 ): Mark[][] {
-  const columns = flow(blocks, place, gap);
+  const columns = flow(blocks, { ...place, columns: 2 }, gap);
   return columns.flatMap((left, at) =>
     at % 2 === 1
       ? []

@@ -1,5 +1,6 @@
 import type { GuideAsk } from './ask.ts';
 import { cutListBlocks } from './cut-list.ts';
+import type { Mark } from './drawing.ts';
 import type { Facts } from './facts.ts';
 import { blocksOn, flowInTwo, under } from './flow.ts';
 import { BODY, headed } from './page.ts';
@@ -27,13 +28,14 @@ export const LEFT = 'what is left';
 
 /**
  * All lists of the batch, one after the other in two columns, so that none begins a page of its own; `left` is what
- * is left over, where it stands here, under its head.
+ * is left over, where it stands here, under its head; `above` is what the first page begins with.
  */
 export function listsPages(
   ask: GuideAsk,
   facts: Facts,
   needs: readonly StockNeed[],
   left: readonly Block[],
+  above: { readonly name: string; readonly block: Block } | null,
 ): GuidePage[] {
   const lists: List[] = [
     {
@@ -55,9 +57,12 @@ export function listsPages(
     ...left.map((block, at) => ({ name: LEFT, block: at > 0 ? block : lower(block) })),
   ];
   const blocks = parts.map(({ block }) => block);
-  return flowInTwo(blocks, PLACE, GAP).map((marks) => {
-    const here = blocksOn(marks, blocks).map((at) => parts[at]!.name);
-    return { name: capital(listed([...new Set(here)])), marks };
+  const top = above === null ? PLACE.top : PLACE.top + above.block.height + APART;
+  return flowInTwo(blocks, { ...PLACE, top, again: PLACE.top }, GAP).map((marks, page) => {
+    const here = [...new Set(blocksOn(marks, blocks).map((at) => parts[at]!.name))];
+    if (page > 0 || above === null) return { name: capital(listed(here)), marks };
+    const first: Mark = { kind: 'group', x: 0, y: PLACE.top, marks: above.block.marks };
+    return { name: listed([above.name, ...here]), marks: [first, ...marks] };
   });
 }
 

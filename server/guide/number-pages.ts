@@ -8,7 +8,7 @@ import { chapter } from './flow.ts';
 import { shortened } from './letters.ts';
 import { HAIR, SIZES, SOFT } from './look.ts';
 import { BODY, PAGE, paragraph } from './page.ts';
-import type { GuidePage } from './page.ts';
+import type { Block, GuidePage } from './page.ts';
 import { plainFace } from './plain-face.ts';
 import { isSpared } from './parts-words.ts';
 
@@ -24,15 +24,13 @@ const SIDE = (WIDTH - APART) / 2;
 /** Room for the name over the two sides, for their names under them, and down to the next sheet. */
 const [HEAD, FOOT, NEXT] = [6.2, 4.4, 4.5] as const;
 
-/** The first work at the table: every sheet that is cut, with both its sides and the number to put on it. */
-export function numberPages(ask: GuideAsk, facts: Facts): GuidePage[] {
-  const how = paragraph(HOW, 0, BODY.top - 3.5, PAGE.width);
-  const top = BODY.top + how.height + 1.5;
-  const size = drawnSize(ask);
-  const high = HEAD + size.height + FOOT + NEXT;
-  const rows = Math.max(1, Math.floor((BODY.bottom + 6 - top + NEXT) / high));
+/**
+ * The first work at the table: every sheet that is cut, with both its sides and the number to put on it. `part` of the
+ * size that its pictures could have is taken, to make room for what stands under them.
+ */
+export function numberPages(ask: GuideAsk, facts: Facts, part = 1): GuidePage[] {
+  const { how, top, high, perPage, size } = gridOf(ask, part);
   const sheets = sheetsToNumber(ask, facts);
-  const perPage = COLUMNS * rows;
   const pages: Mark[][] = [];
   for (let from = 0; from < sheets.length; from += perPage) {
     const cells = sheets.slice(from, from + perPage).map((one, index): Mark => ({
@@ -44,6 +42,33 @@ export function numberPages(ask: GuideAsk, facts: Facts): GuidePage[] {
     pages.push([...how.marks, ...cells]);
   }
   return chapter('First, number your sheets', pages);
+}
+
+/** Where the sheets end on their last page, in mm from its top. */
+export function numbersEnd(ask: GuideAsk, facts: Facts, part: number): number {
+  const { top, high, perPage } = gridOf(ask, part);
+  const count = sheetsToNumber(ask, facts).length;
+  const last = count === 0 ? 0 : ((count - 1) % perPage) + 1;
+  return top + Math.ceil(last / COLUMNS) * high - NEXT;
+}
+
+interface SheetsGrid {
+  readonly how: Block;
+  readonly top: number;
+  /** From one row to the next. */
+  readonly high: number;
+  readonly perPage: number;
+  /** Of a side. */
+  readonly size: Extent;
+}
+
+function gridOf(ask: GuideAsk, part: number): SheetsGrid {
+  const how = paragraph(HOW, 0, BODY.top - 3.5, PAGE.width);
+  const top = BODY.top + how.height + 1.5;
+  const size = drawnSize(ask, part);
+  const high = HEAD + size.height + FOOT + NEXT;
+  const rows = Math.max(1, Math.floor((BODY.bottom + 6 - top + NEXT) / high));
+  return { how, top, high, perPage: COLUMNS * rows, size };
 }
 
 interface Numbered {
@@ -61,10 +86,10 @@ export function sheetsToNumber(ask: GuideAsk, { slots }: Facts): Numbered[] {
   });
 }
 
-/** A side as it is drawn: as large as fits, in its own proportion. */
-function drawnSize({ scheme }: GuideAsk): Extent {
+/** A side as it is drawn: so much of what fits, in its own proportion. */
+function drawnSize({ scheme }: GuideAsk, part: number): Extent {
   const [width, height] = [toMillimetres(scheme.sheet.width), toMillimetres(scheme.sheet.height)];
-  const scale = Math.min(SIDE / width, SIDE / height);
+  const scale = part * Math.min(SIDE / width, SIDE / height);
   return { width: scale * width, height: scale * height };
 }
 

@@ -3,6 +3,7 @@ import { chapter } from './flow.ts';
 import { BODY, bladeReminder, drawingReminder } from './page.ts';
 import type { GuidePage } from './page.ts';
 import { fewestPages, setDown } from './fewest-pages.ts';
+import type { EndList, Way } from './fewest-pages.ts';
 import { sheetWays, smallestOf } from './sheet-block.ts';
 import type { SheetAsk } from './sheet-block.ts';
 import { stepWords } from './step-words.ts';
@@ -25,11 +26,34 @@ const PICTURE = { width: 108, height: 140 } as const;
 
 /** The cuts of each sheet of cardstock; sheets that are cut alike are drawn once. */
 export function stockSheetPages(ask: GuideAsk, needs: readonly StockNeed[]): GuidePage[] {
-  const sheets = stockSheets(needs, ask.cards);
-  const ways = sheets.flatMap((sheet) =>
-    sheetWays(sheetOf(ask, sheet), { picture: PICTURE, room: ROOM }),
-  );
-  const dots = sheets.some(isScored) ? DOTTED : '';
+  return pagesOf(ask, needs, waysOf(ask, needs));
+}
+
+/** The same, with a list at the end of the last page; null where that takes a page more. */
+export function stockSheetPagesWith(
+  ask: GuideAsk,
+  needs: readonly StockNeed[],
+  { name, block }: EndList,
+): GuidePage[] | null {
+  const ways = waysOf(ask, needs);
+  const list: Way = { height: block.height, worth: 0, draw: () => block.marks };
+  const pages = pagesOf(ask, needs, [...ways, [list]]);
+  if (pages.length > pagesOf(ask, needs, ways).length) return null;
+  const last = pages.at(-1)!;
+  return [...pages.slice(0, -1), { ...last, name: `${last.name}, and ${name}` }];
+}
+
+function waysOf(ask: GuideAsk, needs: readonly StockNeed[]): Way[][] {
+  const place = { picture: PICTURE, room: ROOM };
+  return stockSheets(needs, ask.cards).flatMap((sheet) => sheetWays(sheetOf(ask, sheet), place));
+}
+
+function pagesOf(
+  ask: GuideAsk,
+  needs: readonly StockNeed[],
+  ways: readonly (readonly Way[])[],
+): GuidePage[] {
+  const dots = stockSheets(needs, ask.cards).some(isScored) ? DOTTED : '';
   const pages = fewestPages(ways, ROOM, GAP).map((page) => [
     bladeReminder(),
     drawingReminder(dots),
