@@ -41,6 +41,18 @@ const striped = (side: PaperSide, index: number): PaperSide => ({
   },
 });
 
+const checked = (side: PaperSide): PaperSide => ({
+  ...side,
+  design: {
+    kind: 'print',
+    drawing: 'gingham',
+    seed: 1,
+    // Each pad has its own, up to checks of 20 mm; a wash has none.
+    repeat: side.design.kind === 'print' ? Math.min(40, side.design.repeat) : 24,
+    cutAt: [0.13, 0.29],
+  },
+});
+
 /** A shadow whose edge is a few millimetres wide, as of an arm or a window bar. */
 const hardShadow = (scene: Scene): Scene => ({
   ...scene,
@@ -123,6 +135,14 @@ export const SITUATIONS: readonly Situation[] = [
     sheets: 1,
     surface: 'grey desk',
     gap: 0,
+    touch: framed(-1),
+  },
+  {
+    name: 'one sheet of checks, no table in sight',
+    sheets: 1,
+    surface: 'grey desk',
+    gap: 0,
+    print: checked,
     touch: framed(-1),
   },
   {
