@@ -24,6 +24,8 @@ export function photosToGuide(at: () => Table): void {
       expect(pairs).toBeGreaterThanOrEqual(2);
 
       await page.getByRole('link', { name: 'See the pad' }).click();
+      // The last of them stand far below on a phone: they are fetched as she comes near.
+      await page.locator('.face img').last().scrollIntoViewIfNeeded();
       await picturesDrawn(page, '.face img', 2 * pairs);
       await expect
         .poll(() => page.locator('.face .bands').first().getAttribute('aria-label'))
