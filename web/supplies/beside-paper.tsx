@@ -25,7 +25,12 @@ interface Props {
 export function BesidePaper({ faced, how, picked, pick, children }: Props): VNode {
   const { palette, swatch } = faced.side;
   return (
-    <div class="check-spot">
+    <div
+      class="check-spot"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape' && picked.colour !== null) pick(WHOLE_PAPER);
+      }}
+    >
       <div class="check-paper">
         <TappedSwatch
           swatch={swatch}

@@ -4,7 +4,9 @@ import type { PaletteColour } from '../../server/contract/pads.ts';
 import type { Match, Supply } from '../../server/contract/supplies.ts';
 import type { Faced } from '../pad/sides.ts';
 import { Icon, type IconName } from '../table/icon.tsx';
-import { Once } from '../table/waiting.tsx';
+import { Mishap } from '../table/mishap.tsx';
+import { useHeld } from '../table/held.ts';
+import { Coming } from '../table/waiting.tsx';
 import { matchWords } from '../words/match.ts';
 import { matches } from '../wire/shelves.ts';
 import { BesidePaper, WHOLE_PAPER, type Picked } from './beside-paper.tsx';
@@ -40,6 +42,9 @@ export function MatchBoard({
   const { colour } = picked;
   const ids = supplies.map(({ id }) => id).join();
   const key = `${faced.side.id}/${ids}${colour === null ? '' : `/${colour}`}`;
+  const { value, problem, waiting } = matches.at(key).value;
+  // Until another colour has its answer, the one before stays, as what it is: an answer for that colour.
+  const answer = useHeld(faced.side.id, value && { list: value, colour });
   const [chosen, setChosen] = useState<string | null>(null);
   const board = useRef<HTMLDivElement>(null);
 
@@ -53,49 +58,43 @@ export function MatchBoard({
     setChosen(null);
   }
 
+  const laid = answer === null ? [] : laidBy(answer.list, supplies);
+  const beside = answer?.colour ?? null;
+  const hers = laid.find(({ supply }) => supply.id === chosen);
+  const shown = hers ?? (beside === null ? undefined : laid[0]);
+  const buttons = (some: readonly Laid[]): VNode[] =>
+    some.map((one) => (
+      <SupplyButton
+        key={one.supply.id}
+        laid={one}
+        pressed={one === shown}
+        choose={() => choose(one.supply.id)}
+      />
+    ));
   return (
     <div class="match-board" ref={board}>
       <BesidePaper faced={faced} how={matchWords.tapSpot} picked={picked} pick={pick}>
-        <Once
-          of={matches.at(key)}
-          again={() => void matches.fresh(key)}
-          about={`${faced.side.id}/${colour}`}
-        >
-          {(list) => {
-            const laid = laidBy(list, supplies);
-            const hers = laid.find(({ supply }) => supply.id === chosen);
-            const shown = hers ?? (colour === null ? undefined : laid[0]);
-            const buttons = (some: readonly Laid[]): VNode[] =>
-              some.map((one) => (
-                <SupplyButton
-                  key={one.supply.id}
-                  laid={one}
-                  pressed={one === shown}
-                  choose={() => choose(one.supply.id)}
-                />
-              ));
-            return (
-              <>
-                {shown && <BigPicture laid={shown} isNearest={hers === undefined} />}
-                <ul class="palette-row" aria-label={matchWords.paletteRow}>
-                  {faced.side.palette.map((one, index) => (
-                    <li key={index} class="palette-column">
-                      <PalettePick
-                        colour={one}
-                        pressed={colour === index}
-                        pick={(on) => pick(on ? { colour: index, spot: null } : WHOLE_PAPER)}
-                      />
-                      {colour === null && buttons(nearestTo(one, laid))}
-                    </li>
-                  ))}
-                </ul>
-                {colour !== null && (
-                  <YoursBeside colour={faced.side.palette[colour]!}>{buttons(laid)}</YoursBeside>
-                )}
-              </>
-            );
-          }}
-        </Once>
+        {problem ? (
+          <Mishap problem={problem} again={() => void matches.fresh(key)} />
+        ) : (
+          answer === null && <Coming waiting={waiting} />
+        )}
+        {shown && <BigPicture laid={shown} isNearest={hers === undefined} />}
+        <ul class="palette-row" aria-label={matchWords.paletteRow}>
+          {faced.side.palette.map((one, index) => (
+            <li key={index} class="palette-column">
+              <PalettePick
+                colour={one}
+                pressed={colour === index}
+                pick={(on) => pick(on ? { colour: index, spot: null } : WHOLE_PAPER)}
+              />
+              {beside === null && buttons(nearestTo(one, laid))}
+            </li>
+          ))}
+        </ul>
+        {beside !== null && (
+          <YoursBeside colour={faced.side.palette[beside]!}>{buttons(laid)}</YoursBeside>
+        )}
       </BesidePaper>
     </div>
   );
