@@ -10,9 +10,12 @@ export async function openDemoPad(page: Page): Promise<void> {
   await page.getByRole('heading', { name: 'Tidewrack' }).waitFor();
 }
 
-/** Goes to a station by the ruler at the top. */
+/** Goes to a station by the ruler at the top, and is there: its link says so, and the screen has its file and a heading. */
 export async function goTo(page: Page, station: string): Promise<void> {
-  await page.getByRole('navigation').getByRole('link', { name: station }).click();
+  const link = page.getByRole('navigation').getByRole('link', { name: station });
+  await link.click();
+  await link.and(page.locator('[aria-current="page"]')).waitFor();
+  await page.getByRole('main').getByRole('heading', { level: 1 }).first().waitFor();
 }
 
 /** Adds one card of each of the first layouts. */
