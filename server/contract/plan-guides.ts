@@ -92,6 +92,20 @@ export const CardToMake = z.object({
 export const PlanGuide = z.object({
   cautions: z.array(z.string()),
   cardstock: z.array(StockCuts),
+  /** What it takes of cardstock and ink for one person, what of that she has, and what it means for her purse. */
+  takes: z.object({
+    of: z.array(
+      z.object({
+        kind: z.enum(['cardstock', 'ink']),
+        name: z.string(),
+        hex: Hex,
+        /** '3 sheets of 8 1/2 x 11 in; you have 5', 'for the greetings of cards 1 and 3; you have it'. */
+        said: z.string(),
+        toBuy: z.boolean(),
+      }),
+    ),
+    said: z.string(),
+  }),
   cards: z.array(CardToMake),
   shopping: z.array(
     z.object({

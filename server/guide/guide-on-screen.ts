@@ -27,6 +27,8 @@ import {
   stockSheets,
 } from './stock-sheets.ts';
 import type { StockSheet } from './stock-sheets.ts';
+import { whatItTakes } from './what-it-takes.ts';
+import type { Taken, WhatItTakes } from './what-it-takes.ts';
 
 /** A cardstock with the pieces cut from it and the cuts of its sheets. */
 export interface StockOnScreen {
@@ -92,8 +94,14 @@ export interface PurchaseOnScreen {
   readonly sheets: string;
 }
 
+/** A cardstock or an ink that it takes. */
+export interface TakenOnScreen extends Omit<Taken, 'lab'> {
+  readonly hex: string;
+}
+
 export interface GuideOnScreen {
   readonly cautions: string[];
+  readonly takes: { readonly of: TakenOnScreen[]; readonly said: string };
   readonly cardstock: StockOnScreen[];
   readonly cards: CardOnScreen[];
   readonly shopping: PurchaseOnScreen[];
@@ -106,6 +114,7 @@ export function guideOnScreen(ask: GuideAsk): GuideOnScreen {
   const sheets = stockSheets(needs, ask.cards);
   return {
     cautions: CAUTIONS.map(({ text }) => text),
+    takes: takesOnScreen(whatItTakes(ask, facts, needs)),
     cardstock: needs.map((need) => stockOnScreen(ask, need, sheets)),
     cards: facts.cards.map((card) => cardOnScreen(ask, card)),
     shopping: purchases(ask, needs).map((purchase) => ({
@@ -117,6 +126,10 @@ export function guideOnScreen(ask: GuideAsk): GuideOnScreen {
       sheets: sheetsToBuySaid(ask, purchase),
     })),
   };
+}
+
+function takesOnScreen({ taken, said }: WhatItTakes): GuideOnScreen['takes'] {
+  return { of: taken.map(({ lab, ...one }) => ({ ...one, hex: hexFromLab(lab) })), said };
 }
 
 /** A cardstock sheet with its numbered cuts, as an SVG; null when the plan has no such sheet. */

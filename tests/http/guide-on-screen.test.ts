@@ -51,6 +51,15 @@ describe('the guide on a screen', () => {
     const plain = guide.cards.flatMap(({ layers }) => layers.filter(({ side }) => side === null));
     const pieces = guide.cardstock.flatMap((stock) => stock.pieces);
     expect(pieces.reduce((sum, { count }) => sum + count, 0)).toBe(plain.length);
+    const stocks = guide.takes.of.filter(({ kind }) => kind === 'cardstock');
+    expect(stocks.map(({ name, toBuy }) => ({ name, toBuy }))).toEqual(
+      guide.cardstock.map(({ name, toBuy }) => ({ name, toBuy })),
+    );
+    for (const [at, { said }] of stocks.entries()) {
+      const { sheets, size } = guide.cardstock[at]!.takes!;
+      expect(said).toContain(`${sheets} ${sheets === 1 ? 'sheet' : 'sheets'} of ${size}`);
+    }
+    expect(guide.takes.said).toMatch(/is to buy/);
     const bought = guide.shopping.flatMap(({ cards }) => cards);
     expect(bought.length > 0).toBe(guide.cardstock.some(({ toBuy }) => toBuy));
     for (const { id, picture, steps } of guide.cardstock.flatMap(({ sheets }) => sheets)) {

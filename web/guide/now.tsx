@@ -10,6 +10,7 @@ import { ShownOn } from './shown-on.tsx';
 import { Stacks } from './stacks.tsx';
 import type { Act, Stack, Step } from './step.ts';
 import type { GuideBook } from './steps-of.ts';
+import { Takes } from './takes.tsx';
 import { isTicked, tick } from './ticked.ts';
 
 interface Props {
@@ -123,6 +124,7 @@ export function Now({ step, book, number, count, move }: Props): VNode {
             ))}
           </ul>
           {step.sheets && <NumberedSheets sheets={step.sheets} />}
+          {step.takes && <Takes takes={step.takes} />}
           {(step.kind === 'paper' || step.kind === 'cardstock') && (
             <p class="blade-care">
               <Icon name="caution" /> {guideWords.blade}

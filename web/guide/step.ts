@@ -1,4 +1,4 @@
-import type { CutStep } from '../../server/contract/plan-guides.ts';
+import type { CutStep, PlanGuide } from '../../server/contract/plan-guides.ts';
 import type { ClassSet } from '../../server/contract/class-sets.ts';
 import type { NumberedSheet } from './number-step.ts';
 
@@ -17,6 +17,8 @@ export interface Step {
   readonly stacks: readonly Stack[];
   /** The sheets that get their numbers; left out for other steps. */
   readonly sheets?: readonly NumberedSheet[];
+  /** What the batch takes of cardstock and ink; left out for other steps, and where it is cut for several people. */
+  readonly takes?: PlanGuide['takes'];
 }
 
 /** A drawing; its size is in the units in which places on it are given. */

@@ -39,7 +39,7 @@ export function stepsOf({
   const stacks = stacksOf(set, stack);
   return [
     ...numberStep(table.pad, cuts, people === 1 ? kept.spared : [], people),
-    beforeStep(guide, cuts),
+    beforeStep(guide, cuts, people),
     ...cuts.slots.map((slot) =>
       people === 1 && kept.spared.includes(slot.slot)
         ? sparedStep(slot, ruler, kept)
@@ -51,7 +51,8 @@ export function stepsOf({
   ];
 }
 
-function beforeStep({ cautions }: PlanGuide, { rounding }: PlanCuts): Step {
+/** What it takes is counted for one person; for several, that stands where they are told. */
+function beforeStep({ cautions, takes }: PlanGuide, { rounding }: PlanCuts, people: number): Step {
   return {
     id: 'before',
     kind: 'before',
@@ -60,6 +61,7 @@ function beforeStep({ cautions }: PlanGuide, { rounding }: PlanCuts): Step {
     lines: [...cautions, ...(rounding === null ? [] : [rounding])],
     acts: [],
     stacks: [],
+    ...(people === 1 && { takes }),
   };
 }
 

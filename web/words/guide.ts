@@ -22,6 +22,7 @@ export const guideWords = {
   ],
   face: { front: 'front', back: 'back' },
   beforeCut: 'Before the first cut',
+  takes: 'What it takes',
   laid: 'The sheet with its numbered cuts',
   laidStock: 'The sheet of cardstock with its numbered cuts',
   step: (number: number, count: number): string => `Step ${number} of ${count}`,
