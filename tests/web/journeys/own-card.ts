@@ -103,6 +103,31 @@ export function ownCard(at: () => Table): void {
     await context.close();
   });
 
+  it('tells when a stamp leaves the words of a greeting little room, until it is pulled aside', async () => {
+    const { page, context, faults } = await at().open('phone');
+    await openDemoPad(page);
+    await goTo(page, 'Cards');
+    await page.getByRole('button', { name: 'Draw a card of my own' }).click();
+    const editor = page.getByRole('dialog', { name: 'A card of your own' });
+    await editor.getByRole('button', { name: 'Greeting' }).first().click();
+    await editor.getByRole('button', { name: 'Stamp' }).click();
+    const told = editor.getByText('Stamp 1 leaves the words of Greeting little room');
+    await told.waitFor();
+    // With a panel beside it, the stamp goes there by itself.
+    await editor.getByRole('button', { name: 'Undo' }).click();
+    await told.waitFor({ state: 'detached' });
+    await editor.getByRole('button', { name: 'Panel' }).first().click();
+    await editor.getByLabel('From the top').fill('0');
+    await editor.getByLabel('From the top').press('Tab');
+    await editor.locator('.layer-choice').filter({ hasText: 'Greeting' }).click();
+    await editor.getByRole('button', { name: 'Stamp' }).click();
+    const where = editor.getByLabel('On which layer');
+    await expect.poll(() => where.inputValue()).toMatch(/^panel/);
+    await expect.poll(() => told.count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
+
   it.each([
     ['laptop', 'light'],
     ['tablet', 'dark'],
