@@ -4,7 +4,7 @@ import { layoutFromWire, layoutOnWire } from '../../server/http/wire/layouts.ts'
 import { catalogue } from '../../server/layouts/catalogue.ts';
 import { checkElements } from '../../server/layouts/check-elements.ts';
 import type { Room } from '../../server/layouts/greeting-room.ts';
-import { elementsOf, withElement } from '../../web/layouts/elements.ts';
+import { elementsOf } from '../../web/layouts/elements.ts';
 import { largestFree } from '../../web/layouts/free-place.ts';
 import { greetingWord, meet, squeezedGreetings } from '../../web/layouts/greeting-word.ts';
 import { withMore } from '../../web/layouts/more-elements.ts';
@@ -86,15 +86,35 @@ describe('a new stamp', () => {
     ],
   };
 
-  it('leaves the words as they are even where there is no other layer, and else says so', () => {
-    const stamped = withMore(alone, 'stamp', 1);
-    expect(elementsOf(stamped)[0]!.layer).toBe('greeting-1');
-    expect(squeezedGreetings(stamped)).toMatchObject([{ layer: 'greeting-1', covered: false }]);
-    // Pulled to the end of a longer strip it squeezes nothing any more.
-    const [stamp] = elementsOf(stamped);
-    const small = { ...stamp!, box: { ...stamp!.box, x: '1/2 in', width: '1/4 in' } };
-    expect(squeezedGreetings(withElement(stamped, 0, small))).toEqual([]);
-    const whole = { ...stamp!, box: alone.layers[1]!.box };
-    expect(squeezedGreetings(withElement(stamped, 0, whole))).toMatchObject([{ covered: true }]);
+  it('comes to the card itself where no other layer has room, and else to the beginning of the greeting', () => {
+    const onCard = withMore(alone, 'stamp', 1);
+    expect(elementsOf(onCard)[0]!.layer).toBe(base.id);
+    expect(squeezedGreetings(onCard)).toEqual([]);
+    expect(() => checkElements(layoutFromWire({ ...onCard, id: 'hers' }))).not.toThrow();
+    const strip = { width: '3 in', height: '5/8 in' };
+    const full = { x: '0 in', y: '0 in', ...strip };
+    const layers = alone.layers.map((layer) => ({ ...layer, box: full }));
+    const narrow = withMore({ ...alone, card: strip, layers }, 'stamp', 1);
+    const [stamp] = elementsOf(narrow);
+    expect(stamp!.layer).toBe('greeting-1');
+    expect(meet(boxOf(stamp!), greetingWord(narrow.layers[1]!, [stamp!]).box)).toBe(false);
+    expect(squeezedGreetings(narrow)).toEqual([]);
+  });
+
+  it('is told where it leaves the words little room, and where it covers all of their length', () => {
+    const stamp = (x: string, width: string): NewLayout => ({
+      ...alone,
+      elements: [
+        {
+          id: 'stamp-1',
+          kind: 'stamp',
+          layer: 'greeting-1',
+          box: { x, y: '2 1/16 in', width, height: '1/2 in' },
+        },
+      ],
+    });
+    expect(squeezedGreetings(stamp('1 1/4 in', '1 1/2 in'))).toMatchObject([{ covered: false }]);
+    expect(squeezedGreetings(stamp('1/2 in', '1/4 in'))).toEqual([]);
+    expect(squeezedGreetings(stamp('1/2 in', '3 in'))).toMatchObject([{ covered: true }]);
   });
 });

@@ -15,9 +15,9 @@ export interface FreePlace {
 export const [AIR, LEAST] = [25.4 / 8, 25.4 * 0.75];
 
 /**
- * Where something new comes: on the layer that is chosen if that has room, else on the one that has most. Where none
- * has room, on the chosen one all the same, in the largest part that only the words of a greeting take; and in
- * the middle of it where all of it is taken.
+ * Where something new comes: on the layer that is chosen if that has room, else on the one that has most, or on the
+ * card itself. Where there is no room at all, on the chosen one, at the beginning of the largest part that only the
+ * words of a greeting take; and in the middle of it where all of it is taken.
  */
 export function freePlace(layout: NewLayout, chosen: number): FreePlace {
   const layer = layout.layers[chosen]!;
@@ -33,8 +33,21 @@ export function freePlace(layout: NewLayout, chosen: number): FreePlace {
     .map(placeOn)
     .filter(hasRoom)
     .sort((a, b) => useOf(b.room) - useOf(a.room));
-  return most ?? { layer, room: freeRoom(layout, layer, true) ?? boxOf(layer) };
+  if (most !== undefined) return most;
+  const base = placeOn(layout.layers[0]!);
+  if (hasRoom(base)) return base;
+  const room = freeRoom(layout, layer, true);
+  return { layer, room: room === null ? boxOf(layer) : beginningOf(room) };
 }
+
+/** The first part of a room along its longer side: what is left of it has room for words. */
+function beginningOf(room: Room): Room {
+  return room.height > room.width
+    ? { ...room, height: room.height * BEGINNING }
+    : { ...room, width: room.width * BEGINNING };
+}
+
+const BEGINNING = 0.4;
 
 /** A strip that she chose for it may be narrow; a greeting must have room beside its words. */
 function hasRoom(place: { layer: Layer; room: Room | null }): place is FreePlace {

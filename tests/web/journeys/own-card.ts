@@ -111,17 +111,30 @@ export function ownCard(at: () => Table): void {
     const editor = page.getByRole('dialog', { name: 'A card of your own' });
     await editor.getByRole('button', { name: 'Greeting' }).first().click();
     await editor.getByRole('button', { name: 'Stamp' }).click();
+    // The card itself has room; she wants it on the greeting.
+    const stamp = editor.getByRole('group', { name: 'Stamp 1' });
+    const where = stamp.getByLabel('On which layer');
+    await expect.poll(() => where.inputValue()).toBe('base');
+    for (const [label, length] of [
+      ['Width', '1 1/4'],
+      ['Height', '1/2'],
+      ['From the left', '1 1/2'],
+      ['From the top', '2 1/2'],
+    ] as const) {
+      await stamp.getByLabel(label).fill(length);
+      await stamp.getByLabel(label).press('Tab');
+    }
+    await where.selectOption({ label: 'Greeting' });
     const told = editor.getByText('Stamp 1 leaves the words of Greeting little room');
     await told.waitFor();
-    // With a panel beside it, the stamp goes there by itself.
-    await editor.getByRole('button', { name: 'Undo' }).click();
+    // With a panel beside it, another goes there by itself.
+    await stamp.getByRole('button', { name: 'Take away' }).click();
     await told.waitFor({ state: 'detached' });
     await editor.getByRole('button', { name: 'Panel' }).first().click();
     await editor.getByLabel('From the top').fill('0');
     await editor.getByLabel('From the top').press('Tab');
     await editor.locator('.layer-choice').filter({ hasText: 'Greeting' }).click();
     await editor.getByRole('button', { name: 'Stamp' }).click();
-    const where = editor.getByLabel('On which layer');
     await expect.poll(() => where.inputValue()).toMatch(/^panel/);
     await expect.poll(() => told.count()).toBe(0);
     expect(faults).toEqual([]);
