@@ -15,6 +15,7 @@ import { Reasons } from './reasons.tsx';
 import { StepButtons } from './step-buttons.tsx';
 import type { StepsAt } from './steps.ts';
 import type { OnTable } from './table-of.ts';
+import type { Changed } from './use-wishes.ts';
 
 interface Props {
   readonly card: PlannedCard;
@@ -27,7 +28,7 @@ interface Props {
   /** Does what was refused, and takes back what it clashed with; null where none is known. */
   readonly insist: Instead | null;
   /** Other cards that took other papers because of what she wished last. */
-  readonly changedToo: readonly number[];
+  readonly changed: Pick<Changed, 'too' | 'bySheets'> | null;
   readonly pin: (pins: Pin[]) => void;
   readonly show: (card: number | null) => void;
   readonly steps: StepsAt;
@@ -35,7 +36,7 @@ interface Props {
 
 /** One card close up: its layers, why they go together, and what could lie there instead. */
 export function CardSheet(props: Props): VNode {
-  const { card, table, busy, late, problem, insist, changedToo, show } = props;
+  const { card, table, busy, late, problem, insist, changed, show } = props;
   const [swapping, setSwapping] = useState<string | null>(null);
   return (
     <Dialog title={titleOf(card, table)} close={() => show(null)} wide>
@@ -43,9 +44,9 @@ export function CardSheet(props: Props): VNode {
         <div class="card-close-picture">
           <CardImage card={card} table={table} pins={props.pins} nearness="close" />
           <StepButtons {...props.steps} />
-          {changedToo.length > 0 && (
+          {changed !== null && changed.too.length > 0 && (
             <p class="small changed-here">
-              <Icon name="turn" /> {planWords.changed.too(changedToo)}
+              <Icon name="turn" /> {planWords.changed.too(changed.too, changed.bySheets)}
             </p>
           )}
           <Neighbours number={card.number} count={table.plan.cards.length} show={show} />

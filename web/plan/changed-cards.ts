@@ -1,4 +1,5 @@
 import type { Pin, Plan } from '../../server/contract/plans.ts';
+import { slotsOf } from './slots-of.ts';
 
 /** The cards of a plan that are made of something else than in the plan before, by their numbers. */
 export function changedCards(before: Plan, after: Plan): number[] {
@@ -20,4 +21,15 @@ export function pinnedAnew(before: readonly Pin[] = [], after: readonly Pin[] = 
     ...after.filter((pin) => !old!.has(JSON.stringify(pin))),
   ];
   return [...new Set(apart.map(({ card }) => card))];
+}
+
+/**
+ * Whether these cards had to change: one sheet came into the place of another, or two changed over, and pieces of all of
+ * these cards are cut from them.
+ */
+export function changedBySheets(before: Plan, after: Plan, cards: readonly number[]): boolean {
+  const were = slotsOf(before);
+  const exchanged = after.sheetsUsed.filter(({ slot, sheet }) => were[slot] !== sheet);
+  const cutFrom = new Set(exchanged.flatMap((sheet) => sheet.cards));
+  return exchanged.length <= 2 && cards.every((card) => cutFrom.has(card));
 }

@@ -4,7 +4,7 @@ import { planWords } from '../words/plan.ts';
 import type { Changed } from './use-wishes.ts';
 
 interface Props {
-  readonly changed: Pick<Changed, 'cards' | 'too'>;
+  readonly changed: Pick<Changed, 'cards' | 'too' | 'bySheets'>;
   /** Cards that the best plan would make otherwise, where they were left as they lay. */
   readonly otherwise: readonly number[];
   readonly back: () => void;
@@ -18,7 +18,7 @@ export function ChangedToo({ changed, otherwise, back, keep, anew }: Props): VNo
   return (
     <div class="changed-too">
       <Icon name="turn" />
-      <p>{planWords.changed.said(changed.cards, changed.too, otherwise)}</p>
+      <p>{planWords.changed.said(changed, otherwise)}</p>
       <button type="button" class="round" aria-label={planWords.changed.keep} onClick={keep}>
         <Icon name="close" />
       </button>

@@ -115,7 +115,7 @@ export function PlanTable(table: OnTable): VNode {
           late={late}
           problem={problem}
           insist={hers.insist}
-          changedToo={now?.too ?? []}
+          changed={now}
           pin={(pins) => wish({ pins })}
           show={setOpen}
           steps={steps}

@@ -6,7 +6,7 @@ import { announce } from '../table/announce.tsx';
 import { settle } from '../table/way.ts';
 import { planWords } from '../words/plan.ts';
 import { asProblem } from '../wire/ask.ts';
-import { changedCards, pinnedAnew } from './changed-cards.ts';
+import { changedBySheets, changedCards, pinnedAnew } from './changed-cards.ts';
 import { arrive, replan, takePlan } from './make-plan.ts';
 import { slotsOf } from './slots-of.ts';
 import type { Step } from './steps.ts';
@@ -20,6 +20,8 @@ export interface Changed {
   readonly from: string;
   readonly cards: readonly number[];
   readonly too: readonly number[];
+  /** Whether those had to change, as they are cut from the sheets that she exchanged. */
+  readonly bySheets: boolean;
   /** Whether she has put away what is said of it. */
   readonly seen: boolean;
 }
@@ -69,10 +71,11 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
       const hers = hersIn(from);
       const cards = changedCards(from, made);
       const too = hers.length === 0 ? [] : cards.filter((card) => !hers.includes(card));
-      setChanged({ plan: made.id, from: from.id, cards, too, seen: false });
+      const bySheets = changedBySheets(from, made, too);
+      setChanged({ plan: made.id, from: from.id, cards, too, bySheets, seen: false });
       const left = made.otherwise?.cards ?? [];
       const told = too.length > 0 || left.length > 0;
-      announce(told ? planWords.changed.said(cards, too, left) : planWords.replanned);
+      announce(told ? planWords.changed.said({ cards, too, bySheets }, left) : planWords.replanned);
     },
   });
   const wishes = waiting.reduce((so, { change }) => change(so), wishesOf(plan));

@@ -18,11 +18,22 @@ export const planWords = {
   ready: 'The cards are planned; they lie under Plan.',
   changed: {
     mark: 'changed',
-    too: (cards: readonly number[]): string =>
-      `${sentence(cardsNamed(cards))} changed too, so that all goes together.`,
+    too: (cards: readonly number[], bySheets: boolean): string =>
+      `${sentence(cardsNamed(cards))} changed too${bySheets ? `: pieces of the same sheets lie on ${cards.length === 1 ? 'it' : 'them'}.` : ', so that all goes together.'}`,
     /** Which cards changed besides hers; and which the best plan makes otherwise, but were left as they lay. */
-    said: (cards: readonly number[], too: readonly number[], left: readonly number[]): string => {
-      if (left.length === 0) return planWords.changed.too(too);
+    said: (
+      {
+        cards,
+        too,
+        bySheets,
+      }: {
+        readonly cards: readonly number[];
+        readonly too: readonly number[];
+        readonly bySheets: boolean;
+      },
+      left: readonly number[],
+    ): string => {
+      if (left.length === 0) return planWords.changed.too(too, bySheets);
       const hers = cards.filter((card) => !too.includes(card));
       const first = hers.length > 0 ? hers : cards;
       const others = hers.length > 0 && too.length > 0 ? `, ${cardsNamed(too)} too` : '';
