@@ -24,6 +24,7 @@ export function flow(
   const pages: Mark[][] = [[]];
   let y = top;
   for (const block of blocks) {
+    if (pages.at(-1)!.length > 0) y += block.over ?? 0;
     if (y + block.height > bottom && pages.at(-1)!.length > 0) {
       pages.push([]);
       y = pages.length <= columns ? top : again;

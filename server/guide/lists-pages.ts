@@ -2,7 +2,7 @@ import type { GuideAsk } from './ask.ts';
 import { cutListBlocks } from './cut-list.ts';
 import type { Mark } from './drawing.ts';
 import type { Facts } from './facts.ts';
-import { blocksOn, flowInTwo, under } from './flow.ts';
+import { blocksOn, flowInTwo } from './flow.ts';
 import { BODY, headed } from './page.ts';
 import type { Block, GuidePage } from './page.ts';
 import { needsBlocks } from './needs-list.ts';
@@ -52,9 +52,9 @@ export function listsPages(
       const [first, ...others] = blocks;
       // The head stands with the first block, so that it does not end a column by itself.
       const begun = headed(head, first!);
-      return [at > 0 ? lower(begun) : begun, ...others].map((block) => ({ name, block }));
+      return [{ ...begun, over: at > 0 ? APART : 0 }, ...others].map((block) => ({ name, block }));
     }),
-    ...left.map((block, at) => ({ name: LEFT, block: at > 0 ? block : lower(block) })),
+    ...left.map((block, at) => ({ name: LEFT, block: at > 0 ? block : { ...block, over: APART } })),
   ];
   const blocks = parts.map(({ block }) => block);
   const top = above === null ? PLACE.top : PLACE.top + above.block.height + APART;
@@ -64,9 +64,4 @@ export function listsPages(
     const first: Mark = { kind: 'group', x: 0, y: PLACE.top, marks: above.block.marks };
     return { name: listed([above.name, ...here]), marks: [first, ...marks] };
   });
-}
-
-/** Over the head of a further list. */
-function lower(block: Block): Block {
-  return under({ marks: [], height: 0 }, block, APART);
 }

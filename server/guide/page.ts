@@ -23,6 +23,8 @@ export const LEADING = 1.24;
 export interface Block {
   readonly marks: readonly Mark[];
   readonly height: number;
+  /** Air over it where it does not begin a column. */
+  readonly over?: number;
 }
 
 export interface TextStyle {

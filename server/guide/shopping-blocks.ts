@@ -66,17 +66,15 @@ function purchaseBlock(ask: GuideAsk, purchase: StockPurchase): Block {
   const title = more === null ? `${capital(name)} ${kind}` : name;
   const words = paragraph(title, 22, 0, COLUMN - 22, { bold: true });
   const like = more === null ? likePaper(ask, lab, cards) : null;
+  const close = like === null ? '' : ` Close to ${like}.`;
   const bought =
     kind === 'ink'
-      ? `To stamp ${cardsSaid(cards)}.`
-      : `${capital(sheetsToBuySaid(ask, purchase))}. For ${cardsSaid(cards)}: about ${areaSaid(area, ask)} in all.`;
-  const small = paragraph(
-    like === null ? bought : `Close to ${like}. ${bought}`,
-    22,
-    words.height + 1,
-    COLUMN - 22,
-    { size: SIZES.note, colour: SOFT },
-  );
+      ? `To stamp ${cardsSaid(cards)}.${close}`
+      : `${capital(sheetsToBuySaid(ask, purchase))}. For ${cardsSaid(cards)}: about ${areaSaid(area, ask)} in all.${close}`;
+  const small = paragraph(bought, 22, words.height + 1, COLUMN - 22, {
+    size: SIZES.note,
+    colour: SOFT,
+  });
   const height = Math.max(15, words.height + small.height + 3);
   return {
     marks: [
