@@ -29,7 +29,15 @@ const Asked = z.object({
     .max(60),
   pins: z.array(Pin).max(400).optional(),
   without: z.array(Id).max(100).optional(),
-  from: Id.optional().describe('The plan of the same pad that it changes; undo goes back to it.'),
+  from: Id.optional().describe(
+    'The plan of the same pad that it changes, or follows; undo goes back to it.',
+  ),
+  anew: z
+    .boolean()
+    .optional()
+    .describe(
+      'Its cards were chosen anew: it follows `from`, to which undo goes back, but is no change of it.',
+    ),
   keepOthers: z
     .boolean()
     .optional()
@@ -176,8 +184,11 @@ export const PlanSummary = z.object({
   createdAt: z.string(),
   cards: z.number().int(),
   value: z.number(),
-  /** The plan that it changed; null for a first one. */
-  from: Id.nullable(),
+  from: Id.nullable().describe('The plan that it changed, or followed; null for a first one.'),
+  choice: Id.describe(
+    'The plan that was made when its cards were chosen: its own id for that one, the same for all that changed it.',
+  ),
+  ticks: z.number().int().describe('How many ticks its guide has.'),
 });
 
 export const PlanList = z.object({ plans: z.array(PlanSummary) });

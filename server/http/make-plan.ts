@@ -16,6 +16,7 @@ import { makeOnce } from './once.ts';
 import { plansAtHand } from './plans-at-hand.ts';
 import type { KeyedQuestion } from './once.ts';
 import { rowsOfPad } from './read-pad.ts';
+import { isSameWork } from './same-work.ts';
 import { suppliesBeside } from './supplies-beside.ts';
 import { sheetsToPlan } from './wire/pads.ts';
 import { rulerOf } from './wire/sizes.ts';
@@ -85,18 +86,30 @@ export async function keepPlan(
   question: KeyedQuestion | null,
 ): Promise<KeptPlan> {
   const { id, createdAt, pad, batch } = kept;
+  const before = await sameBefore(edges, kept);
   const [made] = await edges.store.write((records) =>
     makeOnce(records, question, createdAt, async () => {
       found(await records.pads.at(pad.id), 'pad', pad.id);
       const { value } = batch.plan;
-      const from = kept.asked.from ?? null;
-      const row = { id, pad: pad.id, cards: batch.cards.length, value, createdAt, from };
+      const { from = null, anew = false } = kept.asked;
+      const row = { id, pad: pad.id, cards: batch.cards.length, value, createdAt, from, anew };
       await records.plans.add(row, kept, Object.values(kept.swatches));
+      const done = before === null ? [] : await records.plans.ticks(before);
+      for (const step of done) await records.plans.tick(id, step, true);
       return [id];
     }),
   );
   edges.changes.tell(pad.id);
   return made === id ? kept : planAt(edges, made!);
+}
+
+/** The plan that it changed, where it is cut and built by the same guide: what is done of that one is done of it. */
+async function sameBefore(edges: Edges, kept: KeptPlan): Promise<string | null> {
+  const { from, anew = false } = kept.asked;
+  if (from === undefined || anew) return null;
+  // It may have been deleted since.
+  const before = await planAt(edges, from).catch(() => null);
+  return before !== null && isSameWork(before, kept) ? from : null;
 }
 
 /** What she wished of a plan, as the core knows it. */

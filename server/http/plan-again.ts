@@ -183,7 +183,7 @@ export function planAgainRoutes(app: Service, edges: Edges): void {
         const batch = await (supplies === 'now'
           ? desk.withSheets(planned(so), slots, { ...waiting(reply), among })
           : desk.withSheets(planned(so), slots));
-        const asked = { ...so.asked, from: from.id };
+        const asked = { ...so.asked, from: from.id, anew: undefined };
         const fresh = { ...so, asked, id: edges.newId(), createdAt: edges.now(), batch };
         return keepPlan(edges, fresh, question);
       }

@@ -57,7 +57,8 @@ function understoodPlan(pad: string, text: string): Omit<PlanOfFile, 'text'> {
     Plan.parse(planOnWire(plan));
     const { id, createdAt, batch, asked } = plan;
     const [cards, value] = [batch.cards.length, batch.plan.value];
-    const row = { id, pad, cards, value, createdAt, from: asked.from ?? null };
+    const { from = null, anew = false } = asked;
+    const row = { id, pad, cards, value, createdAt, from, anew };
     return { row, swatches: Object.values(swatches) };
   } catch (fault) {
     throw notAPad(`a plan that cannot be shown: ${String(fault).slice(0, 120)}`);

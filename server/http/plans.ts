@@ -9,6 +9,7 @@ import { makePlan, planAt } from './make-plan.ts';
 import { keyOf, madeBefore } from './once.ts';
 import { LABOUR } from './security.ts';
 import { ONLY_A_PICTURE } from './only-a-picture.ts';
+import { listOnWire } from './wire/plan-list.ts';
 import { planOnWire } from './wire/plans.ts';
 import { Drawings, withDrawings } from './with-drawings.ts';
 
@@ -59,8 +60,9 @@ export function planRoutes(app: Service, edges: Edges): void {
     },
     async (request) => {
       const { pad } = request.query;
-      const rows = pad === undefined ? store.read.plans.all() : store.read.plans.ofPad(pad);
-      return { plans: await rows };
+      const { plans } = store.read;
+      const rows = await (pad === undefined ? plans.all() : plans.ofPad(pad));
+      return { plans: listOnWire(rows, await plans.tickCounts(pad ?? null)) };
     },
   );
 

@@ -67,6 +67,7 @@ const STEPS: readonly (readonly string[])[] = [
     `create index uploads_in_turn on uploads (turn)`,
   ],
   [`alter table uploads add column size integer not null default 0`],
+  [`alter table plans add column anew integer not null default 0`],
 ];
 
 export type Speech = 'sqlite' | 'postgres';

@@ -19,6 +19,8 @@ export interface Plans {
   remove(id: string): Promise<void>;
   /** The steps of its guide that are done. */
   ticks(id: string): Promise<string[]>;
+  /** How many those are of each plan of a pad, or of all; a plan without any is left out. */
+  tickCounts(pad: string | null): Promise<Map<string, number>>;
   tick(id: string, step: string, done: boolean): Promise<void>;
   /** Which pad it is of; null for no plan. */
   padOf(id: string): Promise<string | null>;
@@ -28,7 +30,7 @@ export interface Plans {
   swatchLike(beginning: string): Promise<string | null>;
 }
 
-const BRIEF = ['id', 'pad', 'cards', 'value', 'created_at', 'made_from'] as const;
+const BRIEF = ['id', 'pad', 'cards', 'value', 'created_at', 'made_from', 'anew'] as const;
 
 export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
   const plans: Plans = {
@@ -66,11 +68,21 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
       )?.doc ?? null,
     add: (plan, whole, swatches) => plans.addText(plan, JSON.stringify(whole), swatches),
     addText: async (plan, doc, swatches) => {
-      const { id, pad, cards, value, createdAt, from } = plan;
+      const { id, pad, cards, value, createdAt, from, anew } = plan;
       const turn = await nextTurn(db, 'plans');
       await db
         .insertInto('plans')
-        .values({ id, pad, cards, value, doc, created_at: createdAt, turn, made_from: from })
+        .values({
+          id,
+          pad,
+          cards,
+          value,
+          doc,
+          created_at: createdAt,
+          turn,
+          made_from: from,
+          anew: Number(anew),
+        })
         .execute();
       const shown = [...new Set(swatches)].map((swatch) => ({ plan: id, swatch }));
       if (shown.length > 0) await db.insertInto('plan_swatches').values(shown).execute();
@@ -95,6 +107,16 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
       (
         await db.selectFrom('ticks').select('step').where('plan', '=', id).orderBy('step').execute()
       ).map(({ step }) => step),
+    tickCounts: async (pad) => {
+      const all = db
+        .selectFrom('ticks')
+        .innerJoin('plans', 'plans.id', 'ticks.plan')
+        .select((now) => ['ticks.plan', now.fn.countAll<number | string>().as('count')])
+        .where(isOfSeenPad(whose))
+        .groupBy('ticks.plan');
+      const rows = await (pad === null ? all : all.where('plans.pad', '=', pad)).execute();
+      return new Map(rows.map(({ plan, count }) => [plan, Number(count)]));
+    },
     tick: async (id, step, done) => {
       if (!done) {
         await db.deleteFrom('ticks').where('plan', '=', id).where('step', '=', step).execute();
@@ -140,5 +162,6 @@ export function plansIn(db: Kysely<Tables>, whose: Whose): Plans {
 
 function read(row: Pick<Tables['plans'], (typeof BRIEF)[number]>): PlanRow {
   const { id, pad, cards, value } = row;
-  return { id, pad, cards, value, createdAt: row.created_at, from: row.made_from };
+  const { created_at: createdAt, made_from: from, anew } = row;
+  return { id, pad, cards, value, createdAt, from, anew: anew !== 0 };
 }

@@ -92,6 +92,8 @@ export interface PlanRow {
   readonly cards: number;
   readonly value: number;
   readonly createdAt: string;
-  /** The plan that it changed. */
+  /** The plan that it changed, or followed. */
   readonly from: string | null;
+  /** Its cards were chosen anew, so that it only follows that plan. */
+  readonly anew: boolean;
 }

@@ -65,8 +65,10 @@ export interface Tables {
   plans: {
     id: string;
     pad: string;
-    /** The plan that it changed. */
+    /** The plan that it changed, or followed. */
     made_from: string | null;
+    /** 1 when its cards were chosen anew, so that it only follows that plan. */
+    anew: number;
     cards: number;
     value: number;
     doc: string;

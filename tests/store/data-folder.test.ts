@@ -105,6 +105,7 @@ describe('the sweep at the start', () => {
           value: 1,
           createdAt: '2026-01-02T03:04:05.000Z',
           from: null,
+          anew: false,
         },
         {},
         [hash],

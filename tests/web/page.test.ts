@@ -3,6 +3,7 @@ import { findBrowser, NO_BROWSER } from './find-browser.ts';
 import { chooseAnew } from './journeys/choose-anew.ts';
 import { corners } from './journeys/corners.ts';
 import { cutAnotherWay } from './journeys/cut-another-way.ts';
+import { earlierPlans } from './journeys/earlier-plans.ts';
 import { errors } from './journeys/errors.ts';
 import { everyScene } from './journeys/every-scene.ts';
 import { guideAway } from './journeys/guide-away.ts';
@@ -44,6 +45,7 @@ describe.skipIf(browser === null)(title, () => {
   describe('pin and undo', () => pinThenUndo(at));
   describe('papers pulled from card to card', () => pullPapers(at));
   describe('all papers chosen anew', () => chooseAnew(at));
+  describe('plans that were made before', () => earlierPlans(at));
   describe('what else a plan could be', () => whatElse(at));
   describe('swapped faces', () => swappedFaces(at));
   describe('the up of a print', () => printUp(at));

@@ -2,12 +2,16 @@ import { useEffect, useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import type { LayoutListing } from '../../server/contract/layouts.ts';
 import type { Pad } from '../../server/contract/pads.ts';
+import type { PlanSummary } from '../../server/contract/plans.ts';
 import type { Problem } from '../../server/contract/values.ts';
+import { useLeaveCut } from '../plan/leave-cut.tsx';
+import { planNow, planOf } from '../plan/made.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import { Icon } from '../table/icon.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { cardsWords } from '../words/cards.ts';
 import { asProblem } from '../wire/ask.ts';
+import { plansOf } from '../wire/shelves.ts';
 import { countsOf } from './counts.ts';
 import { sheetsFor } from './sheets-needed.ts';
 
@@ -33,6 +37,10 @@ export function Batch({ pad, layouts, size }: Props): VNode {
     const count = counts[layout.id] ?? 0;
     return count > 0 ? [{ layout, count }] : [];
   });
+  // Only the plan of this device is left by another: one that is cut on the tablet stays on its table.
+  const mineOf = (known: readonly PlanSummary[]): string | null =>
+    known.find(({ id }) => id === planOf(pad.id))?.id ?? null;
+  const leave = useLeaveCut(mineOf(plansOf.at(pad.id).value.value ?? []));
   const cards = chosen.reduce((sum, { count }) => sum + count, 0);
   const sheets = sheetsFor(chosen, pad.sheetSize);
   const has = pad.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
@@ -42,13 +50,22 @@ export function Batch({ pad, layouts, size }: Props): VNode {
   const problem = refused?.about === about ? refused.problem : null;
   useEffect(() => setRefused(null), [about]);
 
-  async function plan(): Promise<void> {
+  /** Her plans may still be on their way: the new one follows the one that she has. */
+  async function press(): Promise<void> {
+    if (plansOf.at(pad.id).peek().value === null) await plansOf.fresh(pad.id);
+    const known = plansOf.at(pad.id).peek().value ?? [];
+    leave.first(() => void plan(planNow(pad.id, known)), mineOf(known));
+  }
+
+  async function plan(before: string | null): Promise<void> {
     setPlanning(true);
     setRefused(null);
     try {
-      await makePlan(pad.id, {
-        cards: chosen.map(({ layout, count }) => ({ layout: layout.id, count })),
-      });
+      await makePlan(
+        pad.id,
+        chosen.map(({ layout, count }) => ({ layout: layout.id, count })),
+        before,
+      );
     } catch (fault) {
       setRefused({ about, problem: asProblem(fault) });
     }
@@ -58,6 +75,7 @@ export function Batch({ pad, layouts, size }: Props): VNode {
   return (
     <aside class="bar" aria-label={cardsWords.batch}>
       {problem && <Mishap problem={problem} />}
+      {leave.question}
       <div class="bar-line">
         <p role="status">
           <strong>{cardsWords.chosen(cards)}</strong>
@@ -69,7 +87,7 @@ export function Batch({ pad, layouts, size }: Props): VNode {
           type="button"
           class="button"
           disabled={cards === 0 || tooMany || planning}
-          onClick={() => void plan()}
+          onClick={() => void press()}
         >
           {planning ? cardsWords.planning : cardsWords.plan} <Icon name="next" />
         </button>

@@ -15,6 +15,15 @@ export function isTicked(plan: string, step: string): boolean {
   return unsent.value[plan]?.[step] ?? (ticks.at(plan).value.value ?? []).includes(step);
 }
 
+/** How many ticks the guide of a plan has, as far as is known here. */
+export function ticksDone(plan: string): number {
+  const done = new Set(ticks.at(plan).value.value ?? []);
+  for (const [step, isDone] of Object.entries(unsent.value[plan] ?? {}))
+    if (isDone) done.add(step);
+    else done.delete(step);
+  return done.size;
+}
+
 /** Ticks at once, here; the service keeps it for every device. */
 export function tick(plan: string, step: string, done: boolean): void {
   unsent.value = { ...unsent.peek(), [plan]: { ...unsent.peek()[plan], [step]: done } };

@@ -7,6 +7,12 @@ export function planOf(pad: string): string | null {
   return made.value[pad] ?? null;
 }
 
+/** The plan that is on the table: the one that this device remembers, else the latest; null where there is none. */
+export function planNow(pad: string, known: readonly { readonly id: string }[]): string | null {
+  const mine = known.find(({ id }) => id === planOf(pad));
+  return (mine ?? known.at(-1))?.id ?? null;
+}
+
 export function rememberPlan(pad: string, plan: string): void {
   if (made.peek()[pad] !== plan) made.value = { ...made.peek(), [pad]: plan };
 }

@@ -11,9 +11,17 @@ import { rememberPlan } from './made.ts';
 import { samePictures } from './same-pictures.ts';
 import type { Wishes } from './wishes.ts';
 
-/** Asks for a first plan of a batch and goes to it, unless she has gone elsewhere meanwhile: then the way to the plan leads to it. */
-export async function makePlan(pad: string, wishes: Wishes): Promise<void> {
-  const plan = await planFrom(pad, wishes);
+/**
+ * Asks for a plan of newly chosen cards and goes to it, unless she has gone elsewhere meanwhile: then the way to the
+ * plan leads to it. It follows the plan that she had until then, to which undo goes back.
+ */
+export async function makePlan(
+  pad: string,
+  cards: NewPlan['cards'],
+  before: string | null,
+): Promise<void> {
+  const follows = before === null ? {} : { from: before, anew: true };
+  const plan = note(pad, before, await service.makePlan({ pad, cards, ...follows }));
   rememberPlan(pad, plan.id);
   if (isAt('cards', pad)) go({ at: 'plan', pad, plan: plan.id });
   else announce(planWords.ready);
@@ -50,8 +58,8 @@ function isAt(station: Station, pad: string): boolean {
   return here.at === station && here.pad === pad;
 }
 
-async function planFrom(pad: string, wishes: Wishes, from: string | null = null): Promise<Plan> {
-  const wanted: NewPlan = { ...wishes, pad, ...(from !== null && { from, keepOthers: true }) };
+async function planFrom(pad: string, wishes: Wishes, from: string): Promise<Plan> {
+  const wanted: NewPlan = { ...wishes, pad, from, anew: false, keepOthers: true };
   return note(pad, from, await service.makePlan(wanted));
 }
 
@@ -64,9 +72,11 @@ export function note(pad: string, from: string | null, made: Plan): Plan {
   whenIdle(() => void layBy(`/api/plans/${plan.id}`, JSON.stringify(plan), 'application/json'));
   const { id, createdAt, cards, value } = plan;
   const known = plansOf.at(pad).peek().value ?? [];
+  const changed = plan.asked.anew ? undefined : known.find((one) => one.id === from);
+  const summary = { id, pad, createdAt, cards: cards.length, value, from };
   plansOf.put(pad, [
     ...known.filter((one) => one.id !== id),
-    { id, pad, createdAt, cards: cards.length, value, from },
+    { ...summary, choice: changed?.choice ?? id, ticks: 0 },
   ]);
   return plan;
 }

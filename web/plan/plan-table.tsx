@@ -7,6 +7,8 @@ import { Mishap } from '../table/mishap.tsx';
 import { planWords } from '../words/plan.ts';
 import { CardSheet } from './card-sheet.tsx';
 import { ChangedToo } from './changed-too.tsx';
+import { EarlierPlans } from './earlier-plans.tsx';
+import { useLeaveCut } from './leave-cut.tsx';
 import { PlannedPicture } from './planned-picture.tsx';
 import type { StepsAt } from './steps.ts';
 import type { OnTable } from './table-of.ts';
@@ -22,6 +24,7 @@ import { TasteSliders } from './taste-sliders.tsx';
 import { StepButtons } from './step-buttons.tsx';
 import { useStepKeys } from './step-keys.ts';
 import { useWishes } from './use-wishes.ts';
+import { keepsAsItLies, type Wishes } from './wishes.ts';
 import { Verdict, VerdictMore } from './verdict.tsx';
 import { WhatElse } from './what-else.tsx';
 
@@ -30,7 +33,15 @@ export function PlanTable(table: OnTable): VNode {
   const { plan, pad } = table;
   const [open, setOpen] = useState<number | null>(null);
   const hers = useWishes(table);
-  const { wishes, busy, problem, wish, take, showStep } = hers;
+  const { wishes, busy, problem, showStep } = hers;
+  const leave = useLeaveCut(plan.id);
+  const wish = (wanted: Partial<Wishes>): void => {
+    // To keep what lies there changes nothing that is cut.
+    if (keepsAsItLies(plan, wishes, wanted)) hers.wish(wanted);
+    else leave.first(() => hers.wish(wanted));
+  };
+  const take = (slots: Readonly<Record<string, string>>): void =>
+    leave.first(() => hers.take(slots));
   const late = useLate(busy);
   const now = hers.changed;
   const steps: StepsAt = {
@@ -51,6 +62,7 @@ export function PlanTable(table: OnTable): VNode {
     },
   });
 
+  const insist = hers.insist && { ...hers.insist, act: () => leave.first(hers.insist!.act) };
   const opened = plan.cards.find((card) => card.number === open);
   const told = now && !now.seen && (now.too.length > 0 || plan.otherwise) && !opened ? now : null;
   const anew = plan.otherwise && !busy ? () => take(plan.otherwise!.slots) : null;
@@ -58,13 +70,21 @@ export function PlanTable(table: OnTable): VNode {
     <>
       <div class="heading-line">
         <h1>{planWords.heading(plan.cards.length)}</h1>
-        <StepButtons {...steps} />
+        <div class="steps-line">
+          <StepButtons {...steps} />
+          <EarlierPlans pad={pad.id} plan={plan.id} show={showStep} />
+        </div>
       </div>
       <Verdict table={table} anew={told ? null : anew} />
       {problem && !opened && (
-        <Mishap problem={problem} away={hers.forgetProblem} otherwise={hers.insist} />
+        <Mishap problem={problem} away={hers.forgetProblem} otherwise={insist} />
       )}
-      <ChooseAgain plan={plan} supplies={table.supplies} busy={busy} choose={hers.chooseAgain} />
+      <ChooseAgain
+        plan={plan}
+        supplies={table.supplies}
+        busy={busy}
+        choose={() => leave.first(hers.chooseAgain)}
+      />
       <PapersChanged
         plan={plan}
         pad={pad}
@@ -114,13 +134,14 @@ export function PlanTable(table: OnTable): VNode {
           busy={busy}
           late={late}
           problem={problem}
-          insist={hers.insist}
+          insist={insist}
           changed={now}
           pin={(pins) => wish({ pins })}
           show={setOpen}
           steps={steps}
         />
       )}
+      {leave.question}
     </>
   );
 }

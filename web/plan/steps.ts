@@ -31,15 +31,21 @@ export function redo({ pad, plan, wishing, show }: StepsAt): boolean {
 }
 
 /**
- * The plans on either side of a plan: the one that it changed, and the latest that changed it. The service
- * keeps which plan came from which, so undo and redo have no end and are the same on every device.
+ * The plans on either side of a plan: the one that it changed or followed, and the latest that changed or followed
+ * it. The service keeps which plan came from which, so undo and redo have no end, reach across every new choice of
+ * cards, and are the same on every device. One that came from none follows the plan that was made before it.
  */
 export function neighbours(pad: string, plan: string): { before?: Step; after?: Step } {
   const all = plansOf.at(pad).value.value ?? [];
-  const from = all.find(({ id }) => id === plan)?.from ?? null;
-  const next = all.findLast((one) => one.from === plan);
+  const known = new Set(all.map(({ id }) => id));
+  const beforeOf = (at: number): string | undefined => {
+    const from = all[at]?.from ?? null;
+    return from !== null && known.has(from) ? from : all[at - 1]?.id;
+  };
+  const before = beforeOf(all.findIndex(({ id }) => id === plan));
+  const next = all.findLast((_, at) => beforeOf(at) === plan);
   return {
-    ...(from !== null && all.some(({ id }) => id === from) && { before: { plan: from } }),
+    ...(before !== undefined && { before: { plan: before } }),
     ...(next && { after: { plan: next.id } }),
   };
 }

@@ -61,3 +61,21 @@ export function pinsInWay(
   if (!last.some(isNamed)) return [];
   return pins.filter((pin) => isNamed(pin) && !last.some((one) => samePin(one, pin)));
 }
+
+/** Whether a wish only keeps papers and cardstock that lie there already, so that the plan stays as it is. */
+export function keepsAsItLies(plan: Plan, seen: Wishes, wanted: Partial<Wishes>): boolean {
+  const { pins, ...rest } = wanted;
+  if (pins === undefined || Object.keys(rest).length > 0) return false;
+  const before = seen.pins ?? [];
+  if (!before.every((pin) => pins.some((one) => samePin(one, pin)))) return false;
+  return pins.every((pin) => before.some((one) => samePin(one, pin)) || liesThere(plan, pin));
+}
+
+function liesThere({ cards }: Plan, { card, layer, sheet, side, supply }: Pin): boolean {
+  const there = cards.find(({ number }) => number === card)?.layers;
+  const now = there?.find((one) => one.layer === layer);
+  if (now === undefined) return false;
+  const isSo = (wish: string | undefined, so: string | undefined): boolean =>
+    wish === undefined || wish === so;
+  return isSo(sheet, now.sheet) && isSo(side, now.side) && isSo(supply, now.supply);
+}
