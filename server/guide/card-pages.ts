@@ -1,5 +1,5 @@
 import { fewestPages, setDown } from './fewest-pages.ts';
-import type { EndList, Way } from './fewest-pages.ts';
+import type { EndList, OnPage, Way } from './fewest-pages.ts';
 import type { GuideAsk } from './ask.ts';
 import { cardWays } from './card-block.ts';
 import type { Facts } from './facts.ts';
@@ -27,8 +27,8 @@ export function cardPagesWith(
 ): GuidePage[] | null {
   const cards = partsOf(ask, facts);
   const way: Way = { height: block.height, worth: 0, draw: () => block.marks };
-  const pages = pagesOf([...cards, { name, number: null, ways: [way] }]);
-  return pages.length > pagesOf(cards).length ? null : pages;
+  const all = [...cards, { name, number: null, ways: [way] }];
+  return setOn(all).length > setOn(cards).length ? null : pagesOf(all);
 }
 
 /** What stands on the pages: a card, or a part of one, by its number; a list by its name. */
@@ -44,9 +44,16 @@ function partsOf(ask: GuideAsk, facts: Facts): Part[] {
   );
 }
 
+function setOn(parts: readonly Part[]): OnPage[][] {
+  return fewestPages(
+    parts.map(({ ways }) => ways),
+    ROOM,
+    GAP,
+  );
+}
+
 function pagesOf(parts: readonly Part[]): GuidePage[] {
-  const ways = parts.map((part) => part.ways);
-  return fewestPages(ways, ROOM, GAP).map((page) => {
+  return setOn(parts).map((page) => {
     const here = page.map(({ at }) => parts[at]!);
     const cards = new Set(here.flatMap(({ number }) => number ?? []));
     const names = [

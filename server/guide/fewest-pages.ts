@@ -17,10 +17,10 @@ export interface EndList {
   readonly block: Block;
 }
 
-/** A block on a page: of which thing it is, counted from 0. */
+/** What stands on a page: which thing, counted from 0, and in which way. */
 export interface OnPage {
   readonly at: number;
-  readonly block: Block;
+  readonly way: Way;
 }
 
 /** Most things on one page: more cannot be told apart at a glance. */
@@ -59,12 +59,7 @@ export function fewestPages(
   const pages: OnPage[][] = [];
   for (let at = 0; at < things.length; at += pages.at(-1)!.length) {
     const { first } = tails[things.length - at]!;
-    pages.push(
-      first.map(({ height, draw }, index) => ({
-        at: at + index,
-        block: { height, marks: draw() },
-      })),
-    );
+    pages.push(first.map((way, index) => ({ at: at + index, way })));
   }
   return pages;
 }
@@ -102,15 +97,15 @@ function worthOf(ways: readonly Way[]): number {
 /** Most that a gap may grow by where a page has room to spare, in mm. */
 const AIR = 9;
 
-/** The blocks of a page from a height on; what room is left gives them air. */
+/** Draws the things of a page from a height on; what room is left gives them air. */
 export function setDown(page: readonly OnPage[], top: number, room: number, least: number): Mark[] {
-  const taken = page.reduce((sum, { block }) => sum + block.height, 0);
+  const taken = page.reduce((sum, { way }) => sum + way.height, 0);
   const spare = (room - taken) / Math.max(1, page.length - 1) - least;
   const gap = least + Math.min(AIR, Math.max(0, spare));
   let y = top;
-  return page.map(({ block }): Mark => {
-    const mark = { kind: 'group', x: 0, y, marks: block.marks } as const;
-    y += block.height + gap;
+  return page.map(({ way }): Mark => {
+    const mark = { kind: 'group', x: 0, y, marks: way.draw() } as const;
+    y += way.height + gap;
     return mark;
   });
 }

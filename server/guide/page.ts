@@ -116,7 +116,7 @@ export function headed(head: string, block: Block): Block {
 
 /** Under the head of a page on which a blade is used. */
 export function bladeReminder(): Mark {
-  return { kind: 'words', x: 0, y: 18.4, text: BLADE_REMINDER, size: SIZES.small, colour: SOFT };
+  return { kind: 'words', x: 0, y: 17.8, text: BLADE_REMINDER, size: SIZES.small, colour: SOFT };
 }
 
 /** At the right of the same line: how the drawings of the page are to be read. */
@@ -124,7 +124,7 @@ export function drawingReminder(text: string): Mark {
   return {
     kind: 'words',
     x: PAGE.width,
-    y: 18.4,
+    y: 17.8,
     text,
     size: SIZES.small,
     colour: SOFT,

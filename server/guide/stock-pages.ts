@@ -37,8 +37,9 @@ export function stockSheetPagesWith(
 ): GuidePage[] | null {
   const ways = waysOf(ask, needs);
   const list: Way = { height: block.height, worth: 0, draw: () => block.marks };
-  const pages = pagesOf(ask, needs, [...ways, [list]]);
-  if (pages.length > pagesOf(ask, needs, ways).length) return null;
+  const all = [...ways, [list]];
+  if (fewestPages(all, ROOM, GAP).length > fewestPages(ways, ROOM, GAP).length) return null;
+  const pages = pagesOf(ask, needs, all);
   const last = pages.at(-1)!;
   return [...pages.slice(0, -1), { ...last, name: `${last.name}, and ${name}` }];
 }

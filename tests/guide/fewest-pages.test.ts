@@ -37,7 +37,7 @@ describe('things on pages', () => {
         );
         expect(pages.flat().map(({ at }) => at)).toEqual(all.map((_, at) => at));
         for (const page of pages) {
-          const high = page.reduce((sum, { block }) => sum + block.height, 0);
+          const high = page.reduce((sum, { way }) => sum + way.height, 0);
           if (page.length > 1) expect(high + GAP * (page.length - 1)).toBeLessThanOrEqual(ROOM);
         }
       }),
@@ -63,7 +63,7 @@ describe('things on pages', () => {
     const small = way(40, 1);
     const heights = (count: number): number[][] =>
       fewestPages(Array<Way[]>(count).fill([large, small]), ROOM, GAP).map((page) =>
-        page.map(({ block }) => block.height),
+        page.map(({ way }) => way.height),
       );
     expect(heights(1)).toEqual([[90]]);
     expect(heights(2)).toEqual([[40, 40]]);
@@ -72,12 +72,11 @@ describe('things on pages', () => {
 
   test('what is higher than a page stands alone, in its lowest way', () => {
     const pages = fewestPages([[way(10)], [way(140, 1), way(120)], [way(10)]], ROOM, GAP);
-    expect(pages.map((page) => page.map(({ block }) => block.height))).toEqual([[10], [120], [10]]);
+    expect(pages.map((page) => page.map(({ way }) => way.height))).toEqual([[10], [120], [10]]);
   });
 
   test('room to spare is air between the blocks, but not so much that they float', () => {
-    const marks: [] = [];
-    const page = [30, 30].map((height, at) => ({ at, block: { height, marks } }));
+    const page = [30, 30].map((height, at) => ({ at, way: way(height) }));
     const tops = (room: number): unknown[] =>
       setDown(page, 20, room, GAP).map((mark) => mark.kind === 'group' && mark.y);
     expect(tops(65)).toEqual([20, 55]);
