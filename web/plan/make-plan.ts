@@ -38,8 +38,9 @@ export async function takePlan(
   slots: Readonly<Record<string, string>>,
   from: string,
   supplies: 'then' | 'now' = 'then',
+  word?: string,
 ): Promise<Plan> {
-  return note(pad, from, await service.takePlan(from, slots, supplies));
+  return note(pad, from, await service.takePlan(from, slots, supplies, word));
 }
 
 /** Lays a plan that was made of another in its place, where she still looks at that one; tells whether she does. */

@@ -16,7 +16,13 @@ export function Mends(props: ElseProps): VNode {
     <Answered about={plan.id} busy={props.busy} read={(signal) => service.weakest(plan.id, signal)}>
       {({ card, mends, taken }) =>
         mends.length === 0 ? (
-          <p>{taken ? planWords.else.mendTaken(card) : planWords.else.noMend}</p>
+          <>
+            <p>{taken ? planWords.else.mendTaken(card) : planWords.else.noMend}</p>
+            <p>{planWords.else.mendNext}</p>
+            <button type="button" class="button quiet" onClick={() => props.open(card)}>
+              {planWords.else.lookAt(card)}
+            </button>
+          </>
         ) : (
           <ul class="other-plans">
             {mends.map((mend) => (

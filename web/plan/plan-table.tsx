@@ -1,12 +1,14 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
 import { ChooseAgain } from '../supplies/choose-again.tsx';
+import { ChosenAgain } from '../supplies/chosen-again.tsx';
 import { Icon } from '../table/icon.tsx';
 import { Link } from '../table/link.tsx';
 import { Mishap } from '../table/mishap.tsx';
 import { planWords } from '../words/plan.ts';
 import { CardSheet } from './card-sheet.tsx';
 import { ChangedToo } from './changed-too.tsx';
+import { useChooseAtOnce } from './choose-at-once.ts';
 import { EarlierPlans } from './earlier-plans.tsx';
 import { useLeaveCut } from './leave-cut.tsx';
 import { PlannedPicture } from './planned-picture.tsx';
@@ -35,6 +37,7 @@ export function PlanTable(table: OnTable): VNode {
   const hers = useWishes(table);
   const { wishes, busy, problem, showStep } = hers;
   const leave = useLeaveCut(plan.id);
+  const came = useChooseAtOnce(table, busy, hers.chooseAgain);
   const wish = (wanted: Partial<Wishes>): void => {
     // To keep what lies there changes nothing that is cut.
     if (keepsAsItLies(plan, wishes, wanted)) hers.wish(wanted);
@@ -83,8 +86,9 @@ export function PlanTable(table: OnTable): VNode {
         plan={plan}
         supplies={table.supplies}
         busy={busy}
-        choose={() => leave.first(hers.chooseAgain)}
+        choose={() => leave.first(() => hers.chooseAgain())}
       />
+      {came && <ChosenAgain added={came.added} back={() => showStep({ plan: came.plan })} />}
       <PapersChanged
         plan={plan}
         pad={pad}
@@ -117,7 +121,7 @@ export function PlanTable(table: OnTable): VNode {
       <VerdictMore table={table} open={setOpen} />
       <PulledPaper table={table} pins={wishes.pins ?? []} />
       <TasteSliders taste={wishes.taste} wish={(taste) => wish({ taste })} />
-      <WhatElse table={table} wishes={wishes} busy={busy} wish={wish} take={take} />
+      <WhatElse table={table} wishes={wishes} busy={busy} wish={wish} take={take} open={setOpen} />
       <div class="onward">
         <Link to={{ at: 'cards', pad: pad.id, plan: null }} class="button quiet">
           {planWords.otherCards}

@@ -1,10 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { VNode } from 'preact';
+import type { Pad } from '../../server/contract/pads.ts';
+import { swatchAt } from '../pad/swatch-at.ts';
 import { planWords } from '../words/plan.ts';
 import { service } from '../wire/service.ts';
 import { Answered } from './answered.tsx';
 import { ComparedPlan } from './compared-plan.tsx';
-import { SheetPicture, sheetIn } from './swap-line.tsx';
+import { sheetIn } from './swap-line.tsx';
 import type { ElseProps } from './what-else.tsx';
 import { pinsOnSheet } from './pins-on-sheet.ts';
 
@@ -25,7 +27,7 @@ export function SheetGone(props: ElseProps): VNode {
               aria-pressed={sheet === gone}
               onClick={() => setGone(sheet === gone ? null : sheet)}
             >
-              <SheetPicture pad={table.pad} sheet={sheet} />
+              <BothSides pad={table.pad} sheet={sheet} />
               <span class="small">{sheetIn(table.pad, sheet)?.label}</span>
             </button>
           </li>
@@ -34,6 +36,28 @@ export function SheetGone(props: ElseProps): VNode {
       {gone !== null && used.includes(gone) && <Gone {...props} sheet={gone} />}
       <LeftOut {...props} />
     </>
+  );
+}
+
+/** A sheet in her hand shows either side: both stand there, the front first. */
+function BothSides({ pad, sheet }: { pad: Pad; sheet: string }): VNode {
+  const { front = null, back = null } = sheetIn(pad, sheet) ?? {};
+  return (
+    <span class="both-sides">
+      {[front, back].map(
+        (side) =>
+          side && (
+            <img
+              key={side.id}
+              src={swatchAt(side.swatch, 84)}
+              alt=""
+              width="64"
+              height="64"
+              loading="lazy"
+            />
+          ),
+      )}
+    </span>
   );
 }
 

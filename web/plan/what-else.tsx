@@ -15,6 +15,8 @@ export interface ElseProps {
   readonly wish: (change: Partial<Wishes>) => void;
   /** Has a plan with other sheets in its slots. */
   readonly take: (slots: Readonly<Record<string, string>>) => void;
+  /** Looks closer at a card. */
+  readonly open: (card: number) => void;
 }
 
 /** What else the plan could be. Each answer is worked out only when she opens it. */

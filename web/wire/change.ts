@@ -8,6 +8,7 @@ import { untilAnswered } from './lost.ts';
  * knows it again, and the rest leads to the same end however often it is done. What sets something (PUT, PATCH)
  * stands in line with what sets it at the same address, so that the last one wished is the last to arrive.
  *
+ * Takes       of what makes something the word, where two windows may well ask for the same.
  * Throws      Refused, like `ask`, with what the last try ended in.
  */
 export function change<T>(
@@ -15,8 +16,9 @@ export function change<T>(
   address: string,
   body?: unknown,
   signal: AbortSignal | null = null,
+  word = newWord(),
 ): Promise<T> {
-  const headers = method === 'POST' ? { 'idempotency-key': newWord() } : {};
+  const headers = method === 'POST' ? { 'idempotency-key': word } : {};
   const send = async (again: boolean): Promise<T> => {
     try {
       return await ask<T>(method, address, body, signal, headers);

@@ -84,8 +84,9 @@ export const service = {
     plan: string,
     slots: Readonly<Record<string, string>>,
     supplies: 'then' | 'now',
+    word?: string,
   ): Promise<Plan> =>
-    change('POST', `/api/plans/${plan}/taken?drawings=changed`, { slots, supplies }),
+    change('POST', `/api/plans/${plan}/taken?drawings=changed`, { slots, supplies }, null, word),
   cuts: (plan: string, ruler: string, people: string, stack: string): Promise<PlanCuts> =>
     ask('GET', `/api/plans/${plan}/cuts?ruler=${ruler}&people=${people}&stack=${stack}`),
   guide: (plan: string, ruler: string, stock: string): Promise<PlanGuide> =>

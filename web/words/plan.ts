@@ -127,6 +127,9 @@ export const planWords = {
     noMend: 'No other sheet of this pad and no cardstock would make it better.',
     mendTaken: (card: number): string =>
       `Every paper that would better card ${card} lies on other cards already, or takes more from them than it gives.`,
+    mendNext:
+      'What is left: another paper by your own eye, which the card offers layer by layer; more sheets, under ‘More sheets, or fewer’; or a paper or cardstock that is not here yet.',
+    lookAt: (card: number): string => `Look at card ${card}`,
     gone: 'If a sheet is gone',
     goneLead:
       'Touch a sheet that is used up, spoilt or kept for something else, and see what becomes of the plan.',
