@@ -63,14 +63,15 @@ export function stockSheets(
   });
 }
 
-/** 'Shell cardstock, sheet 2 of 3, 8 1/2 x 11 in. Lay the longer side upright.' */
+/** 'Shell cardstock, sheet 2 of 3, 8 1/2 x 11 in. Lay the longer side upright.'; an only sheet has no number. */
 export function stockSheetSaid(
   { stock, scheme, together, numbers }: StockSheet,
   ruler: Ruler,
 ): string {
-  const sheets = `${together.length === 1 ? 'sheet' : 'sheets'} ${listed(numbers.map(String))}`;
-  const size = stockSizeSaid(scheme.sheet, ruler);
-  return `${stock.name}, ${sheets} of ${scheme.slots.length}, ${size}.${layingSaid(together, scheme.sheet)}`;
+  const all = scheme.slots.length;
+  const sheets = `${together.length === 1 ? 'sheet' : 'sheets'} ${listed(numbers.map(String))} of ${all}`;
+  const which = all === 1 ? stock.name : `${stock.name}, ${sheets}`;
+  return `${which}, ${stockSizeSaid(scheme.sheet, ruler)}.${layingSaid(together, scheme.sheet)}`;
 }
 
 /** Whether a piece of the sheet is folded later: its picture has dotted lines. */

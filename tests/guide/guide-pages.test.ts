@@ -125,7 +125,8 @@ describe.each(WORLDS)('the guide of %s', (_, ask) => {
   test('a sheet of cardstock is drawn with the size that it has', () => {
     for (const sheet of stockSheets(stockNeeds(ask, factsOf(ask)), ask.cards))
       expect(named('Cardstock, sheet').replaceAll('\n', ' ')).toContain(
-        `of ${sheet.scheme.slots.length}, ${sizeSaid(sheet.scheme.sheet, ask.ruler)}.`,
+        // An only sheet has no number.
+        `${sheet.scheme.slots.length === 1 ? sheet.stock.name : `of ${sheet.scheme.slots.length}`}, ${sizeSaid(sheet.scheme.sheet, ask.ruler)}.`,
       );
   });
 
