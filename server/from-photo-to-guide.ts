@@ -37,7 +37,7 @@ import { patchAround } from './photo/patch-around.ts';
 import { readPhoto } from './photo/read-photo.ts';
 import type { Before } from './plan/as-it-lies.ts';
 import type { PlanAsk } from './plan/plan-cards.ts';
-import type { Plan } from './plan/plan.ts';
+import type { FacesUp, Plan } from './plan/plan.ts';
 import { planFreely } from './plan/free/plan-freely.ts';
 import { layOut } from './plan/plan-desk.ts';
 import type { Change, PlanDesk } from './plan/plan-desk.ts';
@@ -237,14 +237,24 @@ export interface LaidBatch {
   again(change: Change): LaidBatch;
   /** The batch as it lay before, where that changes fewer cards and costs next to nothing. */
   asItLies(before: Before): PlannedBatch;
+  /** The same on cuts that were moved for it; null where that is dear. */
+  inPlace(before: Before, cards: readonly number[]): PlannedBatch | null;
+}
+
+/** On these cuts and with these faces up, where a batch lies so already. */
+export interface CutSo {
+  readonly scheme: CuttingScheme;
+  readonly up?: FacesUp;
 }
 
 export function layBatch(
   wishes: readonly Wish[],
   ask: PlanWishes,
   settings: CutSettings,
+  so?: CutSo,
 ): LaidBatch {
   const cards = numbered(wishes);
+  if (so !== undefined) return laid(cards, so.scheme, layOut({ ...ask, ...so, cards, seed: SEED }));
   const { patterned } = piecesOf(cards);
   const { sheetSize, sheets } = ask.pad;
   // Two triangles of one rectangle show one side of it, so every sheet has to have the side that lies up.
@@ -260,8 +270,12 @@ export function layBatch(
 function laid(cards: readonly BatchCard[], scheme: CuttingScheme, desk: PlanDesk): LaidBatch {
   return {
     batch: { cards, scheme, plan: desk.plan },
-    again: (change) => laid(cards, scheme, desk.change(change)),
+    again: (change) => laid(cards, change.scheme ?? scheme, desk.change(change)),
     asItLies: (before) => ({ cards, scheme, plan: desk.asItLies(before) }),
+    inPlace: (before, moved) => {
+      const plan = desk.inPlace(before, moved);
+      return plan && { cards, scheme, plan };
+    },
   };
 }
 

@@ -1,9 +1,10 @@
 /** What the workers (processes for photos, a thread for the table) do: the steps of the story that take long, each with values in and values out. */
 import { readFile } from 'node:fs/promises';
+import { planOnTable } from './batches-on-table.ts';
+import type { LyingBatch } from './batches-on-table.ts';
 import type { Lab } from './colour/lab.ts';
 import type { Size } from './lengths/length.ts';
 import {
-  layBatch,
   planFreeBatch,
   printGuide,
   readSidesIn,
@@ -11,7 +12,6 @@ import {
   readTouched,
 } from './from-photo-to-guide.ts';
 import type {
-  LaidBatch,
   PhotoOfSides,
   PhotoOfSupplies,
   PlannedBatch,
@@ -38,7 +38,6 @@ import { screenPicture } from './images/screen-picture.ts';
 import { answerWith as answer } from './line.ts';
 import type { Answer } from './line.ts';
 import type { Tap } from './photo/picture.ts';
-import type { Before } from './plan/as-it-lies.ts';
 import type { OpenCurve, SheetCurve } from './plan/free/sheet-curve.ts';
 import type { LayerAsk } from './plan/layer-choices.ts';
 import type { PrintPaper } from './printing/guide-pdf.ts';
@@ -65,7 +64,7 @@ export interface PlanTask {
   /** Up to so many sheets, each cut as suits best; left out: as few as can be cut. */
   readonly sheets?: number;
   /** The plan whose other cards stay as they lie where that costs next to nothing. */
-  readonly before?: Before;
+  readonly before?: LyingBatch;
   /** How long the search for the best plan may take; a plan that is proven best comes sooner. */
   readonly milliseconds: number;
 }
@@ -116,35 +115,10 @@ export async function plan(task: PlanTask): Promise<Answer<PlannedBatch>> {
   return answer(() =>
     Promise.resolve(
       sheets === undefined
-        ? planOnTable(task, limit)
+        ? planOnTable({ ...task, ask: { ...ask, limit } })
         : planFreeBatch(wishes, { ...ask, limit }, settings, sheets),
     ),
   );
-}
-
-/** The batches that were planned last stay laid out, so that a pin moves only what it must. */
-const onTable = new Map<string, { readonly laid: LaidBatch; readonly turns: number }>();
-const MOST_ON_TABLE = 4;
-/** Each turn leaves some tables of cards in memory; after so many it is all laid out anew. */
-const MOST_TURNS = 60;
-
-function planOnTable(
-  { wishes, ask, settings, before: lying }: PlanTask,
-  limit: PlanWishes['limit'],
-): PlannedBatch {
-  const { pins, without, ...same } = ask;
-  const key = JSON.stringify([wishes, same, settings]);
-  const before = onTable.get(key);
-  const laid =
-    before === undefined || before.turns >= MOST_TURNS
-      ? layBatch(wishes, { ...ask, limit }, settings)
-      : before.laid.again({ pins, without, limit });
-  const turns = before === undefined || before.turns >= MOST_TURNS ? 0 : before.turns + 1;
-  onTable.delete(key);
-  onTable.set(key, { laid, turns });
-  const [oldest] = onTable.keys();
-  if (onTable.size > MOST_ON_TABLE) onTable.delete(oldest!);
-  return lying === undefined ? laid.batch : laid.asItLies(lying);
 }
 
 /** A plan on the table, and what is asked of it. */

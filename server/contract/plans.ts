@@ -42,7 +42,7 @@ const Asked = z.object({
     .boolean()
     .optional()
     .describe(
-      'Where only its pins differ from those of `from`: leave the cards that they do not speak of as they lie there, if that costs at most 1 of 100 for each card. `otherwise` then names the better plan.',
+      'Where only its pins differ from those of `from`: leave the cards that they do not speak of as they lie there, if that costs at most 1 of 100 for each card against the best plan of the same cuts. Where sheets have room for it, only pieces that the pins speak of are cut from another sheet. `otherwise` then names the better plan.',
     ),
   taste: Taste.optional(),
   sheets: z

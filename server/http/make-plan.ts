@@ -1,10 +1,10 @@
+import type { LyingBatch } from '../batches-on-table.ts';
 import type { NewPlan } from '../contract/plans.ts';
 import { usualSettings } from '../cutting/settings.ts';
 import type { PlannedBatch, PlanWishes, Wish } from '../from-photo-to-guide.ts';
 import { layerOf, listed } from '../guide/said.ts';
 import type { Layout } from '../layouts/layout.ts';
 import type { Pad } from '../pad/pad.ts';
-import type { Before } from '../plan/as-it-lies.ts';
 import { withoutPlaces } from '../plan/faces-up.ts';
 import type { Pin, Taste } from '../plan/plan.ts';
 import { Refusal, expected } from '../refusals/refusal.ts';
@@ -230,14 +230,15 @@ function checkOneWay({ scheme, sheets }: NewPlan): void {
 }
 
 /** The plan whose other cards stay as they lie; null where they need not. A plan changes one of its own pad. */
-async function beforeOf(edges: Edges, asked: NewPlan): Promise<Before | null> {
+async function beforeOf(edges: Edges, asked: NewPlan): Promise<LyingBatch | null> {
   const { pad, from, keepOthers, sheets } = asked;
   if (from === undefined) return null;
   found((await edges.store.read.plans.padOf(from)) === pad ? from : null, 'plan', from, 'from');
   if (keepOthers !== true || sheets !== undefined) return null;
   const kept = await planAt(edges, from);
+  const { plan, scheme } = kept.batch;
   return onlyPinsDiffer(kept.asked, asked)
-    ? { plan: kept.batch.plan, pins: (kept.asked.pins ?? []).map(pinOf) }
+    ? { plan, scheme, pins: (kept.asked.pins ?? []).map(pinOf) }
     : null;
 }
 

@@ -1,5 +1,7 @@
 import { Refusal } from '../refusals/refusal.ts';
+import { instanceOf } from './instance.ts';
 import type { Instance } from './instance.ts';
+import { newPins, sheetOf, slotHolding } from './new-pins.ts';
 import type { ChosenCard, Pin, Plan } from './plan.ts';
 import { chosenIn, planIn, ROUNDING } from './plan-with.ts';
 
@@ -20,11 +22,56 @@ export const DEAR = 0.01;
  */
 export function asItLies(instance: Instance, best: Plan, before: Before): Plan {
   const slots = slotsKept(instance.ask, before);
-  if (slots === null) return best;
-  const plan = planned(instance, best, slots);
-  if (plan === null || plan.value < best.value - DEAR * best.cards.length) return best;
+  const plan = slots && planned(instance, best, slots);
+  if (plan === null || isDear(plan, best)) return best;
   const touched = madeOtherwise(before.plan.cards, plan.cards);
   if (touched.length >= madeOtherwise(before.plan.cards, best.cards).length) return best;
+  return naming(plan, best);
+}
+
+/**
+ * The plan before on cuts by which only pieces of `cards` come from another sheet than before: every other card is
+ * made of what it was. Null where that cannot be, or costs more than `DEAR` for each card against the best plan
+ * of these cuts, which it names where that one is better.
+ */
+export function inPlace(
+  instance: Instance,
+  best: Plan,
+  before: Before,
+  cards: readonly number[],
+): Plan | null {
+  const { slots } = before.plan;
+  const others = before.plan.cards.filter(({ number }) => !cards.includes(number));
+  const isMoved = (plan: Plan): boolean =>
+    madeOtherwise(before.plan.cards, plan.cards).some((card) => !cards.includes(card));
+  let plan = planned(instance, best, slots);
+  // A piece that lies elsewhere on its sheet shows other colours, for which its other side may do better.
+  if (plan !== null && isMoved(plan)) plan = planned(holding(instance, others), best, slots);
+  if (plan === null || isMoved(plan) || isDear(plan, best)) return null;
+  return naming(plan, best);
+}
+
+/** The instance with each layer of these cards held as it is; these are no wishes of hers, so the ask stays. */
+function holding(instance: Instance, cards: readonly ChosenCard[]): Instance {
+  const { ask } = instance;
+  const held = cards.flatMap(({ number, layers }) =>
+    layers.flatMap(({ layer, choice }): Pin[] =>
+      choice.kind === 'paper'
+        ? [{ card: number, layer, side: choice.side }]
+        : choice.kind === 'supply'
+          ? [{ card: number, layer, supply: choice.supply }]
+          : [],
+    ),
+  );
+  return { ...instanceOf({ ...ask, pins: [...ask.pins, ...held] }), ask };
+}
+
+function isDear(plan: Plan, best: Plan): boolean {
+  return plan.value < best.value - DEAR * best.cards.length;
+}
+
+/** A plan that says which better one is known, if there is one. */
+function naming(plan: Plan, best: Plan): Plan {
   if (plan.value >= best.value - ROUNDING) return plan;
   const cards = madeOtherwise(plan.cards, best.cards);
   return { ...plan, otherwise: { slots: best.slots, value: best.value, cards } };
@@ -47,13 +94,9 @@ function slotsKept(
 ): Record<string, string> | null {
   const slots: Record<string, string> = { ...before.plan.slots };
   if (scheme.slots.some(({ id }) => slots[id] === undefined)) return null;
-  const old = new Set(before.pins.map((pin) => JSON.stringify(pin)));
-  for (const pin of pins) {
-    if (pin.supply !== undefined || old.has(JSON.stringify(pin))) continue;
-    const sheet = pad.sheets.find(
-      ({ id, front, back }) => id === pin.sheet || [front?.id, back?.id].includes(pin.side),
-    );
-    const slot = slotOf(before.plan.cards, pin);
+  for (const pin of newPins(before.pins, pins)) {
+    const sheet = sheetOf(pad.sheets, pin);
+    const slot = slotHolding(before.plan.cards, pin);
     if (sheet === undefined || slot === null) return null;
     if (slots[slot] === sheet.id) continue;
     const there = Object.keys(slots).filter((one) => slots[one] === sheet.id);
@@ -61,12 +104,6 @@ function slotsKept(
     slots[slot] = sheet.id;
   }
   return slots;
-}
-
-function slotOf(cards: readonly ChosenCard[], { card, layer }: Pin): string | null {
-  const layers = cards.find(({ number }) => number === card)?.layers ?? [];
-  const choice = layers.find((one) => one.layer === layer)?.choice;
-  return choice?.kind === 'paper' ? choice.slot : null;
 }
 
 /** The numbers of the cards that are made of something else. */

@@ -31,13 +31,14 @@ const MANY_CELLS = 40_000;
 
 /**
  * Builds the instance; throws a Refusal when no plan can meet the ask. An `earlier` instance of the same
- * pad, scheme, supplies and taste lends the tables of the cards whose pins are still the same.
+ * pad, supplies and taste lends the tables of the cards whose pins and cuts are still the same.
  */
 export function instanceOf(ask: PlanAsk, earlier?: Instance): Instance {
   refuseImpossible(ask);
   const designs = designsOf(ask.pad.sheets);
   const lender = earlier !== undefined && sameTable(earlier.ask, ask) ? earlier : undefined;
   const book = lender?.book ?? createLookBook(ask);
+  if (lender !== undefined && lender.ask.scheme !== ask.scheme) book.learn(ask.scheme);
   const papers = paperOptions(designs);
   const cardstock = cardstockOptions(ask.supplies, designs);
   const tableOf =
@@ -51,6 +52,7 @@ export function instanceOf(ask: PlanAsk, earlier?: Instance): Instance {
   const cards = ask.cards.map((card) => {
     const lent = lender?.cards.find(
       ({ model }) =>
+        lender.ask.scheme === ask.scheme &&
         model.card.number === card.number &&
         model.card.layout === card.layout &&
         samePins(lender.ask.pins, ask.pins, card.number),
@@ -76,11 +78,17 @@ export function instanceOf(ask: PlanAsk, earlier?: Instance): Instance {
 function sameTable(a: PlanAsk, b: PlanAsk): boolean {
   return (
     a.pad === b.pad &&
-    a.scheme === b.scheme &&
+    sameSlots(a.scheme, b.scheme) &&
     a.supplies === b.supplies &&
     JSON.stringify(a.up) === JSON.stringify(b.up) &&
     JSON.stringify(a.taste) === JSON.stringify(b.taste)
   );
+}
+
+/** Whether a table speaks of the same slots in both; what is cut from them may differ. */
+function sameSlots(a: PlanAsk['scheme'], b: PlanAsk['scheme']): boolean {
+  const ids = ({ slots }: PlanAsk['scheme']): string => JSON.stringify(slots.map(({ id }) => id));
+  return a === b || (JSON.stringify(a.sheet) === JSON.stringify(b.sheet) && ids(a) === ids(b));
 }
 
 function samePins(a: readonly Pin[], b: readonly Pin[], card: number): boolean {

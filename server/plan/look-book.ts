@@ -18,10 +18,17 @@ export interface LookBook {
   readonly table: ColourTable;
   shown(option: Option, layer: Layer, pieces: readonly PlacedPiece[]): Shown;
   score(a: Look, b: Look, touching: boolean): number;
+  /** Speaks of the pieces of these cuts as well, under the same faces up. */
+  learn(scheme: PlanAsk['scheme']): void;
 }
 
 export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'pad' | 'scheme' | 'up'>): LookBook {
-  const shares = sharesShown(ask);
+  const slots = new WeakMap<PlacedPiece, string>();
+  const learn = ({ slots: all }: PlanAsk['scheme']): void => {
+    for (const { id, pieces } of all) for (const placed of pieces) slots.set(placed, id);
+  };
+  learn(ask.scheme);
+  const shares = sharesShown(ask, slots);
   const table = createColourTable();
   const looks = new Map<string, Look>();
   const indices = new Map<object, number[]>();
@@ -55,6 +62,7 @@ export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'pad' | 'scheme' | '
   };
   return {
     table,
+    learn,
     shown(option, layer, pieces) {
       if (option.kind === 'paper') {
         const mine = pieces.filter(({ piece }) => piece.layer === layer.id);
@@ -90,23 +98,16 @@ export function createLookBook(ask: Pick<PlanAsk, 'taste' | 'pad' | 'scheme' | '
 }
 
 /** The share of each colour of a side on a piece at its place; null where it is not known. */
-function sharesShown({
-  pad,
-  scheme,
-  up = {},
-}: Pick<PlanAsk, 'pad' | 'scheme' | 'up'>): (
-  side: Side,
-  placed: PlacedPiece,
-) => readonly number[] | null {
+function sharesShown(
+  { pad, scheme, up = {} }: Pick<PlanAsk, 'pad' | 'scheme' | 'up'>,
+  slotOf: Pick<WeakMap<PlacedPiece, string>, 'get'>,
+): (side: Side, placed: PlacedPiece) => readonly number[] | null {
   const backs = new Set(pad.sheets.flatMap(({ back }) => (back === null ? [] : [back.id])));
-  const slotOf = new Map(
-    scheme.slots.flatMap(({ id, pieces }) => pieces.map(({ piece }) => [piece.id, id] as const)),
-  );
   const known = new Map<string, readonly number[] | null>();
   return (side, placed) => {
     if (side.palette.where === undefined) return null;
     const face = backs.has(side.id) ? 'back' : 'front';
-    const otherFace = face !== (up[slotOf.get(placed.piece.id) ?? ''] ?? 'front');
+    const otherFace = face !== (up[slotOf.get(placed) ?? ''] ?? 'front');
     const part = placeOn(placed, scheme.sheet, otherFace);
     const key = `${side.id} ${part.x} ${part.y} ${part.width} ${part.height}`;
     const found = known.get(key) ?? sharesWithin(side.palette, part);

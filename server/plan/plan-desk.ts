@@ -1,5 +1,5 @@
 import type { Slot } from '../cutting/piece.ts';
-import { asItLies } from './as-it-lies.ts';
+import { asItLies, inPlace } from './as-it-lies.ts';
 import type { Before } from './as-it-lies.ts';
 import type { PlanAsk } from './ask.ts';
 import { tiedUp } from './faces-up.ts';
@@ -16,7 +16,7 @@ import type { Best } from './plan-with.ts';
 import { stillBest } from './still-best.ts';
 
 /** What she may change on a plan that lies on the table. */
-export type Change = Partial<Pick<PlanAsk, 'pins' | 'without' | 'limit'>>;
+export type Change = Partial<Pick<PlanAsk, 'pins' | 'without' | 'limit' | 'scheme'>>;
 
 /** One slot cut from another sheet than before. */
 export interface Swap {
@@ -37,10 +37,12 @@ export interface OtherPlan {
 /** A plan on the table: changes are solved again on the tables that are already worked out. */
 export interface PlanDesk {
   readonly plan: Plan;
-  /** Solves again with other pins or sheets left out; throws a Refusal when they cannot all hold. */
+  /** Solves again with other pins, sheets left out or other cuts into the same slots; throws a Refusal when they cannot all hold. */
   change(change: Change): PlanDesk;
   /** The plan as one before it lay, where that changes fewer cards and costs next to nothing. */
   asItLies(before: Before): Plan;
+  /** The plan as one before it lay, but for cards of which pieces come from another sheet; null where that is dear. */
+  inPlace(before: Before, cards: readonly number[]): Plan | null;
   /** The next best plans on the same slots, each different in at least one slot, the best first. */
   next(count: number): OtherPlan[];
 }
@@ -73,6 +75,7 @@ function deskWith(laid: LaidOut): PlanDesk {
       return deskOf(next, started(next, solution.choice!));
     },
     asItLies: (before) => asItLies(instance, plan, before),
+    inPlace: (before, cards) => inPlace(instance, plan, before, cards),
     next: (count) => nextOf(instance, plan, count),
   };
 }

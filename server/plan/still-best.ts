@@ -28,6 +28,7 @@ export function stillBest(next: Instance, { instance, solution }: LaidOut): Solu
 function isNarrower(now: Instance, before: Instance): boolean {
   const has = new Set(now.ask.pins.map((pin) => JSON.stringify(pin)));
   return (
+    now.ask.scheme === before.ask.scheme &&
     JSON.stringify(now.ask.taste) === JSON.stringify(before.ask.taste) &&
     JSON.stringify(now.ask.up) === JSON.stringify(before.ask.up) &&
     before.ask.pins.every((pin) => has.has(JSON.stringify(pin))) &&
