@@ -47,6 +47,7 @@ function Spread({ pad }: { pad: Pad }): VNode {
           {pad.sheets.map((sheet) => (
             <li key={sheet.id}>
               <SheetCard
+                pad={pad.id}
                 sheet={sheet}
                 bridge={pad.bridges.slice(0, BRIDGES).includes(sheet.id)}
                 lit={litSides}

@@ -4,8 +4,10 @@ import { Icon } from '../table/icon.tsx';
 import { swatchAt } from './swatch-at.ts';
 import { padWords } from '../words/pad.ts';
 import { PaletteBands } from './palette-bands.tsx';
+import { SheetName } from './sheet-name.tsx';
 
 interface Props {
+  readonly pad: string;
   readonly sheet: Sheet;
   readonly bridge: boolean;
   /** The sides that carry the colour she touched, or null when she touched none. */
@@ -14,7 +16,7 @@ interface Props {
 }
 
 /** One paper of the pad: both its faces as pictures, each with its palette. */
-export function SheetCard({ sheet, bridge, lit, open }: Props): VNode {
+export function SheetCard({ pad, sheet, bridge, lit, open }: Props): VNode {
   return (
     <article class="sheet" aria-label={padWords.sheetName(sheet.label)}>
       <div class="faces">
@@ -22,7 +24,7 @@ export function SheetCard({ sheet, bridge, lit, open }: Props): VNode {
         <Face sheet={sheet} face="back" side={sheet.back} lit={lit} open={open} />
       </div>
       <footer>
-        <strong>{sheet.label}</strong>
+        <SheetName pad={pad} sheet={sheet} />
         {sheet.copies > 1 && <span class="small">{padWords.copies(sheet.copies)}</span>}
         {bridge && (
           <span class="tag">
@@ -34,7 +36,7 @@ export function SheetCard({ sheet, bridge, lit, open }: Props): VNode {
   );
 }
 
-interface FaceProps extends Omit<Props, 'bridge'> {
+interface FaceProps extends Omit<Props, 'pad' | 'bridge'> {
   readonly face: 'front' | 'back';
   readonly side: Side | null;
 }

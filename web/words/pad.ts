@@ -33,6 +33,8 @@ export const padWords = {
     return `${sentence(busy)}, ${direction}${again}.`;
   },
   label: 'Its name',
+  rename: (label: string): string => `${label}: change its name or count`,
+  renameLead: 'Plans that you make from now on, and their guides, call it by this name.',
   up: {
     question: 'Which of these stands upright?',
     turns: {

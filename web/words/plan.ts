@@ -54,7 +54,7 @@ export const planWords = {
     again: 'Plan again with the papers as they are',
   },
   pull: {
-    hint: 'Touch a card to look closer. To change two papers over, pull one onto the other; with a finger, rest on it for a moment first.',
+    hint: 'Touch a card to look closer. To change two papers over, pull one onto the other; with a finger, rest on it for a moment first. Both are then kept where you put them; touch the card to let go of one.',
     onto: 'Pull it onto another paper',
     swap: (other: string): string => `Change over with ${other}`,
     same: 'The same paper lies there',
@@ -128,14 +128,14 @@ export const planWords = {
     mendTaken: (card: number): string =>
       `Every paper that would better card ${card} lies on other cards already, or takes more from them than it gives.`,
     mendNext:
-      'What is left: another paper by your own eye, which the card offers layer by layer; more sheets, under ‘More sheets, or fewer’; or a paper or cardstock that is not here yet.',
+      'What is left: another paper by your own eye, which the card offers layer by layer; more sheets than it takes now, which you can try below; or a paper or cardstock that is not here yet.',
     lookAt: (card: number): string => `Look at card ${card}`,
     gone: 'If a sheet is gone',
     goneLead:
       'Touch a sheet that is used up, spoilt or kept for something else, and see what becomes of the plan.',
     amount: 'More sheets, or fewer',
     amountLead:
-      'Each sheet is cut as suits the cards best. With fewer sheets the papers go together a little less well.',
+      'The plan that you see keeps to the cuts of its guide, and is compared with others of these cuts. Here every number of sheets is cut its own way, so more sheets can go together still better, and fewer a little less well.',
     amountMore: 'Trying more sheets …',
     sheets: (sheets: number): string => `up to ${count(sheets, 'sheet')}`,
     fewest: 'Back to as few sheets as can be cut',

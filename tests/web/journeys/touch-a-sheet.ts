@@ -43,6 +43,26 @@ export function touchASheet(at: () => Table): void {
     expect(faults).toEqual([]);
     await context.close();
   });
+
+  it('calls a sheet otherwise by a touch on its name', async () => {
+    const { page, context, faults } = await at().open('tablet');
+    await openDemoPad(page);
+    const first = page.locator('.sheet').first();
+    const name = (await first.locator('.sheet-name strong').textContent())!;
+    const renamed = async (from: string, to: string): Promise<void> => {
+      await page.getByRole('button', { name: `${from}: change its name or count` }).click();
+      const field = page.getByRole('dialog', { name: from }).getByLabel('Its name');
+      await field.fill(to);
+      await field.press('Tab');
+      await page.getByRole('dialog', { name: to }).waitFor();
+      await page.getByRole('button', { name: 'Close', exact: true }).click();
+      await expect.poll(() => first.locator('.sheet-name strong').textContent()).toBe(to);
+    };
+    await renamed(name, 'Waves by the door');
+    await renamed('Waves by the door', name);
+    expect(faults).toEqual([]);
+    await context.close();
+  });
 }
 
 /** Touches the photo in the middle of four corners, which are in pixels of the photo. */
