@@ -34,3 +34,8 @@ test('cards had to change where one sheet came into the place of another, and th
   const all = cutFrom(['b', [1, 2]], ['c', [2, 3]], ['a', [4]]);
   expect(changedBySheets(before, all, [2, 4])).toBe(false);
 });
+
+test('that a pull keeps both papers is said before it, and of which cuts a proof speaks beside other numbers of sheets', () => {
+  expect(planWords.pull.hint).toMatch(/Both are then kept where you put them/);
+  expect(planWords.else.amountLead).toMatch(/fewest sheets holds for the cuts of its guide/);
+});

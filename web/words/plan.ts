@@ -135,7 +135,7 @@ export const planWords = {
       'Touch a sheet that is used up, spoilt or kept for something else, and see what becomes of the plan.',
     amount: 'More sheets, or fewer',
     amountLead:
-      'The plan that you see keeps to the cuts of its guide, and is compared with others of these cuts. Here every number of sheets is cut its own way, so more sheets can go together still better, and fewer a little less well.',
+      'What is said of a plan on the fewest sheets holds for the cuts of its guide. Here every number of sheets is cut its own way, so more sheets can go together still better, and fewer a little less well.',
     amountMore: 'Trying more sheets …',
     sheets: (sheets: number): string => `up to ${count(sheets, 'sheet')}`,
     fewest: 'Back to as few sheets as can be cut',
