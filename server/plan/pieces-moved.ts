@@ -25,6 +25,8 @@ export interface Moved {
 const MOST_WAYS = 2;
 /** So many are asked for room, some milliseconds each. */
 const MOST_TRIES = 24;
+/** So many are looked at: with many sheets most pairs of moves only shuffle what has no room. */
+const MOST_LOOKED = 2000;
 
 /**
  * The cuts of before with only those pieces on another sheet that new pins ask for, so that each other piece keeps its
@@ -55,9 +57,11 @@ export function piecesMoved(
   }
   if (homes.size === 0) return [];
   const found: Moved[] = [];
-  for (const way of waysFrom(scheme, homes, pins).slice(0, MOST_TRIES)) {
+  let tries = 0;
+  for (const way of waysWithRoom(scheme, homes, pins)) {
     const moved = recut(scheme, way, settings);
     if (moved !== null && found.push(moved) === MOST_WAYS) break;
+    if (++tries === MOST_TRIES) break;
   }
   return found;
 }
@@ -66,8 +70,26 @@ export function piecesMoved(
 type Homes = ReadonlyMap<string, string>;
 
 /** The wish as it is, then with one group more that moves, then with two; only those for which the areas have room. */
-function waysFrom(scheme: CuttingScheme, homes: Homes, pins: readonly Pin[]): Homes[] {
+function* waysWithRoom(
+  scheme: CuttingScheme,
+  homes: Homes,
+  pins: readonly Pin[],
+): Generator<Homes> {
   const groups = groupsOf(scheme);
+  let looked = 0;
+  for (const way of waysFrom(scheme, groups, homes, pins)) {
+    if (hasRoom(scheme, groups, way)) yield way;
+    if (++looked === MOST_LOOKED) return;
+  }
+}
+
+function* waysFrom(
+  scheme: CuttingScheme,
+  groups: readonly GroupIn[],
+  homes: Homes,
+  pins: readonly Pin[],
+): Generator<Homes> {
+  yield homes;
   const held = new Set(
     pins.flatMap((pin) => {
       const group = groupAt(scheme, pin);
@@ -83,28 +105,23 @@ function waysFrom(scheme: CuttingScheme, homes: Homes, pins: readonly Pin[]): Ho
     )
     // A third sheet that is cut anew is better spared.
     .sort((a, b) => Number(open.has(b[1])) - Number(open.has(a[1])));
-  const one = extras.map((extra) => new Map([...homes, extra]));
-  const two = extras.flatMap((extra, at) =>
-    extras
-      .slice(at + 1)
-      .flatMap((other) => (other[0] === extra[0] ? [] : [new Map([...homes, extra, other])])),
-  );
-  const whole = scheme.sheet.width * scheme.sheet.height;
-  return [homes, ...one, ...two].filter((way) => hasRoom(scheme, groups, way, whole));
+  for (const extra of extras) yield new Map([...homes, extra]);
+  for (const [at, extra] of extras.entries())
+    for (const other of extras.slice(at + 1))
+      if (other[0] !== extra[0]) yield new Map([...homes, extra, other]);
 }
 
-/** Whether no sheet is asked for more than its area, nor for two papers of one card. */
-function hasRoom(
-  { slots }: CuttingScheme,
-  groups: readonly GroupIn[],
-  way: Homes,
-  whole: number,
-): boolean {
-  return slots.every(({ id }) => {
+/** Whether no sheet that gives or gets pieces is asked for more than its area, nor for two papers of one card. */
+function hasRoom({ sheet }: CuttingScheme, groups: readonly GroupIn[], way: Homes): boolean {
+  const moving = groups.filter(({ key }) => way.has(key));
+  const touched = new Set(moving.flatMap(({ key, slot }) => [slot, way.get(key)!]));
+  return [...touched].every((id) => {
     const here = groups.filter(({ key, slot }) => (way.get(key) ?? slot) === id);
     const area = here.reduce((sum, group) => sum + group.area, 0);
     return (
-      here.length > 0 && area <= whole && new Set(here.map(({ card }) => card)).size === here.length
+      here.length > 0 &&
+      area <= sheet.width * sheet.height &&
+      new Set(here.map(({ card }) => card)).size === here.length
     );
   });
 }
