@@ -114,8 +114,9 @@ test('a copy from before the newest tables is brought up to date as it is restor
   const [copy, again] = [join(folder, 'copy'), join(folder, 'again')];
   await backUp(dataFolderOf(service), copy);
   const db = openFile(join(copy, 'plyhue.db'));
-  // As it was before deleted pads and waiting photos had tables of their own.
+  // As it was before deleted pads and waiting photos had tables of their own, and plans told a new choice of cards.
   for (const table of ['uploads', 'gone_pads']) await db.execute(`drop table ${table}`);
+  await db.execute('alter table plans drop column anew');
   await db.execute('delete from steps where step > 4');
   db.close();
   expect((await restore(copy, again)).files).toBe(2 + 2 + 12);
