@@ -4,13 +4,13 @@ import * as Wire from '../contract/plan-guides.ts';
 import { StockAsked } from '../contract/stock-paper.ts';
 import type { GuideAsk } from '../guide/ask.ts';
 import { slotDrawing } from '../guide/slots-on-screen.ts';
-import type { Records } from '../store/records.ts';
 import { answers, fileAnswer } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
 import { shownAs } from './file-name.ts';
 import { forPeople, guideAskOf, withShelfNow } from './guide-ask.ts';
 import type { HowMeasured } from './guide-ask.ts';
 import { found } from './found.ts';
+import { withOwnParts } from './first-of-work.ts';
 import { fromPartsOf } from './leftovers.ts';
 import { planAt } from './make-plan.ts';
 import type { KeptPlan } from './make-plan.ts';
@@ -26,7 +26,7 @@ const HowPrinted = z.object({
 });
 
 export function guideRoutes(app: Service, edges: Edges): void {
-  const { store, desk } = edges;
+  const { desk } = edges;
 
   app.get(
     '/api/plans/:plan/guide.pdf',
@@ -42,7 +42,7 @@ export function guideRoutes(app: Service, edges: Edges): void {
     async (request, reply) => {
       const kept = await withShelfNow(edges.store.read, await planAt(edges, request.params.plan));
       const { query } = request;
-      const ask = await cutAsk(store.read, kept, { ...query, stock: query.stock ?? query.paper });
+      const ask = await cutAsk(edges, kept, { ...query, stock: query.stock ?? query.paper });
       const paper = query.paper ?? (ask.ruler === 'in' ? 'letter' : 'a4');
       const swatchFiles = await swatchFilesOf(edges, kept);
       const pdf = await desk.guide({ ask, swatchFiles, paper, made: kept.createdAt });
@@ -70,7 +70,7 @@ export function guideRoutes(app: Service, edges: Edges): void {
     },
     async (request) => {
       const kept = await planAt(edges, request.params.plan);
-      const ask = await cutAsk(store.read, kept, request.query);
+      const ask = await cutAsk(edges, kept, request.query);
       const { rounding, slots } = await desk.clerk.cutsOnScreen(ask);
       return {
         rounding,
@@ -113,11 +113,13 @@ type HowCut = ForPeople & HowMeasured;
 
 /** With the parts that were kept: they serve one person; for several, every sheet is cut in stacks. */
 async function cutAsk(
-  { leftovers }: Records,
+  edges: Edges,
   kept: KeptPlan,
   how: HowCut,
 ): Promise<Omit<GuideAsk, 'picture'>> {
   const alone = (how.people ?? 1) === 1;
-  const fromParts = alone ? fromPartsOf(kept, await leftovers.ofPad(kept.pad.id)) : [];
+  if (!alone) return { ...guideAskOf(kept, how), ...forPeople(how), fromParts: [] };
+  const rows = await edges.store.read.leftovers.ofPad(kept.pad.id);
+  const fromParts = fromPartsOf(kept, await withOwnParts(edges, kept, rows));
   return { ...guideAskOf(kept, how), ...forPeople(how), fromParts };
 }

@@ -9,6 +9,7 @@ import type { Records } from '../store/records.ts';
 import type { LeftoverRow } from '../store/rows.ts';
 import { NOTHING, answers } from './answers.ts';
 import type { Edges, Service } from './edges.ts';
+import { named, plansOfWork, withOwnParts } from './first-of-work.ts';
 import { found } from './found.ts';
 import { planAt } from './make-plan.ts';
 import type { KeptPlan } from './make-plan.ts';
@@ -37,10 +38,11 @@ export function leftoverRoutes(app: Service, edges: Edges): void {
     async (request) => {
       const pad = found(await store.read.pads.at(request.params.pad), 'pad', request.params.pad);
       const rows = await store.read.leftovers.ofPad(pad.id);
-      const leftovers = rows.map(onWire);
       const { plan } = request.query;
-      if (plan === undefined) return { leftovers, pieces: [], spared: [] };
-      return { leftovers, ...usesOf(await planOfPad(edges, plan, pad.id), rows) };
+      if (plan === undefined) return { leftovers: rows.map(onWire), pieces: [], spared: [] };
+      const kept = await planOfPad(edges, plan, pad.id);
+      const parts = await withOwnParts(edges, kept, rows);
+      return { leftovers: parts.map(onWire), ...usesOf(kept, parts) };
     },
   );
 
@@ -58,13 +60,17 @@ export function leftoverRoutes(app: Service, edges: Edges): void {
       const { body } = request;
       const pad = found(await store.read.pads.at(request.params.pad), 'pad', request.params.pad);
       const plan = 'plan' in body ? await planOfPad(edges, body.plan, pad.id) : null;
+      const before = await store.read.leftovers.ofPad(pad.id);
+      const own = plan === null ? new Set<string>() : await plansOfWork(edges, plan, before);
       const measured = 'plan' in body ? null : sizeFromWire(body.size, 'size');
       await store.write((records) =>
         makeOnce(records, keyOf(request, body), edges.now(), async () => {
+          const rowsNow = await records.leftovers.ofPad(pad.id);
+          const kept = plan === null ? [] : named(plan, own, rowsNow);
           const parts =
             plan === null
               ? [await partOf(records, pad.id, (body as { sheet: string }).sheet, measured!)]
-              : await partsOf(records, plan);
+              : partsOf(plan, kept);
           const rows = parts.map((part): LeftoverRow => ({
             ...part,
             id: edges.newId(),
@@ -72,7 +78,7 @@ export function leftoverRoutes(app: Service, edges: Edges): void {
             plan: plan?.id ?? null,
             createdAt: edges.now(),
           }));
-          if (plan !== null) await takeOutUsed(records, plan);
+          if (plan !== null) await takeOutUsed(records, plan, kept);
           for (const row of rows) await records.leftovers.add(row);
           return rows.map(({ id }) => id);
         }),
@@ -112,8 +118,7 @@ async function planOfPad(edges: Edges, id: string, pad: string): Promise<KeptPla
   return found(plan.pad.id === pad ? plan : null, 'plan', id);
 }
 
-async function partsOf({ leftovers }: Records, { id, pad, batch }: KeptPlan): Promise<Part[]> {
-  const kept = await leftovers.ofPad(pad.id);
+function partsOf({ id, pad, batch }: KeptPlan, kept: readonly LeftoverRow[]): Part[] {
   if (kept.some(({ plan }) => plan === id))
     throw expected(
       'a plan whose left-overs are not kept yet',
@@ -132,8 +137,12 @@ async function partsOf({ leftovers }: Records, { id, pad, batch }: KeptPlan): Pr
 }
 
 /** Parts of which whole sheets' pieces were cut are used up. */
-async function takeOutUsed({ leftovers }: Records, plan: KeptPlan): Promise<void> {
-  const { pieces, spared } = usesOf(plan, await leftovers.ofPad(plan.pad.id));
+async function takeOutUsed(
+  { leftovers }: Records,
+  plan: KeptPlan,
+  kept: readonly LeftoverRow[],
+): Promise<void> {
+  const { pieces, spared } = usesOf(plan, kept);
   const used = pieces.filter(({ slot }) => spared.includes(slot));
   for (const part of new Set(used.map(({ leftover }) => leftover))) await leftovers.remove(part);
 }

@@ -39,6 +39,35 @@ describe('left-overs', () => {
     expect((await stockOf(later, pad.id)).leftovers).toEqual(leftovers.slice(1));
   });
 
+  test('are kept once of one work, whichever plan of it keeps them, and no stock of it', async () => {
+    const service = await mount(await newFolder());
+    const pad = await filledPad(service);
+    const plan = await planOn(service, pad.id);
+    const way = `/api/pads/${pad.id}/leftovers`;
+    await ask(service, 'POST', way, { plan: plan.id });
+    const stock = (await stockOf(service, pad.id)).leftovers;
+    const card = plan.cards[0]!;
+    const lies = card.layers.find((layer) => layer.side !== undefined)!;
+    const pins = [{ card: card.number, layer: lies.layer, side: lies.side }];
+    const cards = [{ layout: 'waistband-us', count: 2 }];
+    const asked = { pad: pad.id, cards, pins, from: plan.id, keepOthers: true };
+    const pinned = valueOf<Plan>(await ask(service, 'POST', '/api/plans', asked));
+    expect(pinned.cards.map(({ layers }) => layers)).toEqual(
+      plan.cards.map(({ layers }) => layers),
+    );
+    const again = await ask(service, 'POST', way, { plan: pinned.id });
+    expect(problemIn(again)).toMatchObject({ status: 409, field: 'plan' });
+    const seen = await stockOf(service, pad.id, `?plan=${pinned.id}`);
+    expect(seen).toMatchObject({ pieces: [], spared: [] });
+    expect(seen.leftovers.map(({ plan: of }) => of)).toEqual(stock.map(() => pinned.id));
+    expect((await stockOf(service, pad.id)).leftovers).toEqual(stock);
+    // The same cards chosen anew are another batch, of other sheets.
+    const next = valueOf<Plan>(
+      await ask(service, 'POST', '/api/plans', { pad: pad.id, cards, from: plan.id, anew: true }),
+    );
+    expect((await ask(service, 'POST', way, { plan: next.id })).statusCode).toBe(201);
+  });
+
   test('serve the next plan: a piece that fits is named, and the sheet it spares', async () => {
     const service = await mount(await newFolder());
     const pad = await filledPad(service);
