@@ -13,7 +13,14 @@ const LONGEST = 60;
  */
 export function shownAs(parts: readonly string[], ending: string): string {
   const clean = parts.map((part) => part.replaceAll(FORBIDDEN, ' ').replaceAll(/\s+/g, ' ').trim());
-  const letters = Array.from(clean.filter((part) => part !== '').join(', '));
+  const [first = '', ...rest] = clean.filter((part) => part !== '');
+  // A long first part gives way, so that what tells this file from others of it is there.
+  const room = Math.max(
+    0,
+    LONGEST - rest.reduce((sum, part) => sum + Array.from(part).length + 2, 0),
+  );
+  const short = Array.from(first).slice(0, room).join('').trim();
+  const letters = Array.from([short, ...rest].filter((part) => part !== '').join(', '));
   const name = `${letters.slice(0, LONGEST).join('')}.${ending}`;
   const plain = name
     .normalize('NFD')

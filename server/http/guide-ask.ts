@@ -25,7 +25,7 @@ export function guideAskOf(
   const { pad, supplies, batch } = kept;
   const measured = ruler ?? rulerOf(pad.sheetSize);
   return {
-    title: `${batch.cards.length} cards`,
+    title: batch.cards.length === 1 ? '1 card' : `${batch.cards.length} cards`,
     // Where on a sheet its colours lie is for planning; the guide travels to a thread without it.
     pad: withoutPlaces(pad),
     cards: batch.cards,

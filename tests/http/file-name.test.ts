@@ -11,6 +11,13 @@ test('a file is called by its parts, plain and in the letters of its language', 
   );
 });
 
+test('a long name of a pad gives way to its cards and day', () => {
+  const pad = 'Papers from the spring sale, second half, flowers and stripes';
+  expect(shownAs([pad, '12 cards', '2026-12-01'], 'pdf')).toContain(
+    'filename="Papers from the spring sale, second ha, 12 cards, 2026-12-01.pdf"',
+  );
+});
+
 test('no name breaks the header or leaves its folder', () => {
   fc.assert(
     fc.property(
