@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Plan, PlanSummary } from '../../server/contract/plans.ts';
 import type { Supplies, Supply } from '../../server/contract/supplies.ts';
-import { cameForPlan } from '../../web/supplies/came-for-plan.ts';
+import { cameForPlan, wordOf } from '../../web/supplies/came-for-plan.ts';
 import { newFolder } from '../store/folder.ts';
 import { ask, filledPad, mount, newPlan, valueOf } from './mount.ts';
 
@@ -28,7 +28,7 @@ describe('a plan that has cardstock to find', () => {
     const slots = Object.fromEntries(plan.sheetsUsed.map(({ slot, sheet }) => [slot, sheet]));
     const again = async (): Promise<Plan> => {
       const body = { slots, supplies: 'now' };
-      const headers = { 'idempotency-key': `came-${plan.id}` };
+      const headers = { 'idempotency-key': wordOf(plan.id) };
       return valueOf<Plan>(
         await ask(service, 'POST', `/api/plans/${plan.id}/taken`, body, headers),
       );

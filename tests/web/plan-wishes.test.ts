@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Pad } from '../../server/contract/pads.ts';
 import type { Plan } from '../../server/contract/plans.ts';
 import { changedCards, pinnedAnew } from '../../web/plan/changed-cards.ts';
-import { pinsInWay } from '../../web/plan/wishes.ts';
+import { keepsAsItLies, pinsInWay } from '../../web/plan/wishes.ts';
 import { hindering } from '../../web/plan/swap-papers.ts';
 import { pinsOnSheet } from '../../web/plan/pins-on-sheet.ts';
 
@@ -25,6 +25,20 @@ test('the cards that she changed are those whose pins came, went or are another'
   expect(pinnedAnew([pin(1, 'a'), pin(2, 'b')], [pin(2, 'c'), pin(1, 'a')])).toEqual([2]);
   expect(pinnedAnew(undefined, [pin(4, 'a'), pin(5, 'b')])).toEqual([4, 5]);
   expect(pinnedAnew([pin(3, 'a')], [])).toEqual([3]);
+});
+
+test('a wish that keeps what lies there leaves a plan as it is, unless it is cut anew or a better one is known', () => {
+  const plan = { ...planOf('a', 'b'), asked: {} } as Plan;
+  const pins = [{ card: 1, layer: 'panel', side: 'a' }];
+  const seen = { cards: [] };
+  expect(keepsAsItLies(plan, seen, { pins })).toBe(true);
+  expect(keepsAsItLies(plan, seen, { pins: [{ ...pins[0]!, side: 'b' }] })).toBe(false);
+  expect(keepsAsItLies(plan, { ...seen, pins }, { pins: [] })).toBe(false);
+  expect(keepsAsItLies({ ...plan, asked: { ...plan.asked, sheets: 4 } }, seen, { pins })).toBe(
+    false,
+  );
+  const otherwise = { slots: {}, gain: 1, cards: [2] };
+  expect(keepsAsItLies({ ...plan, otherwise }, seen, { pins })).toBe(false);
 });
 
 test('a sheet is kept by a pin of it and by a pin of either of its sides', () => {

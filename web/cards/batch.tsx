@@ -32,15 +32,16 @@ interface Refused {
 export function Batch({ pad, layouts, size }: Props): VNode {
   const [refused, setRefused] = useState<Refused | null>(null);
   const [planning, setPlanning] = useState(false);
+  const [asking, setAsking] = useState(false);
   const counts = countsOf(pad.id);
   const chosen = layouts.flatMap((layout) => {
     const count = counts[layout.id] ?? 0;
     return count > 0 ? [{ layout, count }] : [];
   });
   // Only the plan of this device is left by another: one that is cut on the tablet stays on its table.
-  const mineOf = (known: readonly PlanSummary[]): string | null =>
-    known.find(({ id }) => id === planOf(pad.id))?.id ?? null;
-  const leave = useLeaveCut(mineOf(plansOf.at(pad.id).value.value ?? []));
+  const mineOf = (known: readonly PlanSummary[] | null): string | null =>
+    known === null ? planOf(pad.id) : (known.find(({ id }) => id === planOf(pad.id))?.id ?? null);
+  const leave = useLeaveCut(mineOf(plansOf.at(pad.id).value.value));
   const cards = chosen.reduce((sum, { count }) => sum + count, 0);
   const sheets = sheetsFor(chosen, pad.sheetSize);
   const has = pad.sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
@@ -52,9 +53,12 @@ export function Batch({ pad, layouts, size }: Props): VNode {
 
   /** Her plans may still be on their way: the new one follows the one that she has. */
   async function press(): Promise<void> {
+    setAsking(true);
     if (plansOf.at(pad.id).peek().value === null) await plansOf.fresh(pad.id);
-    const known = plansOf.at(pad.id).peek().value ?? [];
-    leave.first(() => void plan(planNow(pad.id, known)), mineOf(known));
+    const known = plansOf.at(pad.id).peek().value;
+    const before = known === null ? planOf(pad.id) : planNow(pad.id, known);
+    await leave.first(() => void plan(before), mineOf(known));
+    setAsking(false);
   }
 
   async function plan(before: string | null): Promise<void> {
@@ -86,7 +90,7 @@ export function Batch({ pad, layouts, size }: Props): VNode {
         <button
           type="button"
           class="button"
-          disabled={cards === 0 || tooMany || planning}
+          disabled={cards === 0 || tooMany || planning || asking}
           onClick={() => void press()}
         >
           {planning ? cardsWords.planning : cardsWords.plan} <Icon name="next" />

@@ -5,7 +5,7 @@ import { layoutOf } from '../plan/layout-of.ts';
 import { Mishap } from '../table/mishap.tsx';
 import { schemeWords } from '../words/scheme.ts';
 import { asProblem } from '../wire/ask.ts';
-import { ticks } from '../wire/shelves.ts';
+import { ticksDone } from './ticked.ts';
 import { recut } from './recut.ts';
 import { SchemeRows } from './scheme-rows.tsx';
 import { choicesOf, chosen, pinsOfPlan, pinsWith, type SheetChoices } from './scheme-sheets.ts';
@@ -49,7 +49,7 @@ export function OwnScheme({ book }: { book: GuideBook }): VNode {
     setBusy(false);
   }
 
-  const ticked = ticks.at(plan.id).value.value?.length ?? 0;
+  const ticked = ticksDone(plan.id);
   const fresh = scheme.slots.filter((slot) => !cuts.slots.some((one) => one.slot === slot));
   const names = scheme.slots.map((slot) => {
     const now = cuts.slots.find((one) => one.slot === slot)?.name;

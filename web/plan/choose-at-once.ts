@@ -1,13 +1,15 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Plan } from '../../server/contract/plans.ts';
 import type { Supply } from '../../server/contract/supplies.ts';
 import { ticksDone } from '../guide/ticked.ts';
-import { cameForPlan } from '../supplies/came-for-plan.ts';
+import { cameForPlan, wordOf } from '../supplies/came-for-plan.ts';
 import { plansOf, ticks } from '../wire/shelves.ts';
 import type { OnTable } from './table-of.ts';
 
-/** Cardstock that came, and the plan for which all was chosen again because of it. */
+/** Cardstock that came, the plan for which all was chosen again because of it, and the one that came of it. */
 export interface ChosenFor {
   readonly plan: string;
+  readonly made: string;
   readonly added: readonly Supply[];
 }
 
@@ -19,7 +21,7 @@ export interface ChosenFor {
 export function useChooseAtOnce(
   { plan, pad, supplies }: OnTable,
   busy: boolean,
-  choose: (word: string) => void,
+  choose: (word: string, arrived: (made: Plan) => void) => void,
 ): ChosenFor | null {
   const tried = useRef<string | null>(null);
   const [chosen, setChosen] = useState<ChosenFor | null>(null);
@@ -31,8 +33,7 @@ export function useChooseAtOnce(
   useEffect(() => {
     if (last === undefined || tried.current === plan.id) return;
     tried.current = plan.id;
-    setChosen({ plan: plan.id, added });
-    choose(`came-${plan.id}-${added.length}-${last.id}`);
+    choose(wordOf(plan.id), (made) => setChosen({ plan: plan.id, made: made.id, added }));
   }, [plan.id, last?.id]);
-  return chosen?.plan === plan.asked.from ? chosen : null;
+  return chosen?.made === plan.id ? chosen : null;
 }

@@ -7,7 +7,7 @@ import { settle } from '../table/way.ts';
 import { planWords } from '../words/plan.ts';
 import { words } from '../words/words.ts';
 import { plansOf } from '../wire/shelves.ts';
-import { planOf } from './made.ts';
+import { planNow, planOf } from './made.ts';
 
 type At = 'plan' | 'guide';
 
@@ -19,10 +19,9 @@ export function LatestPlan({ pad, at }: { pad: string; at: At }): VNode {
     <div class="screen">
       <Once of={plansOf.at(pad)} again={() => void plansOf.fresh(pad)} heading={words.stations[at]}>
         {(made) => {
-          // The service lists them oldest first.
-          const latest = made.at(-1);
-          if (latest === undefined) return <NoPlan pad={pad} />;
-          return <GoOn pad={pad} at={at} plan={latest.id} />;
+          const latest = planNow(pad, made);
+          if (latest === null) return <NoPlan pad={pad} />;
+          return <GoOn pad={pad} at={at} plan={latest} />;
         }}
       </Once>
     </div>

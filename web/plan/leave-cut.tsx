@@ -12,7 +12,7 @@ export interface LeaveCut {
    * Does what makes another plan; where steps of this plan's guide are done, only once she has said so. `of` is the
    * plan where it was not known yet when the screen was drawn.
    */
-  readonly first: (act: () => void, of?: string | null) => void;
+  readonly first: (act: () => void, of?: string | null) => Promise<void>;
   /** What she is asked, to be shown; null while she is not. */
   readonly question: VNode | null;
 }
@@ -32,17 +32,18 @@ export function useLeaveCut(plan: string | null): LeaveCut {
     agreed.current = null;
   }, [plan]);
 
-  function first(act: () => void, of: string | null = plan): void {
+  async function first(act: () => void, of: string | null = plan): Promise<void> {
     if (of === null || agreed.current === of) {
       act();
       return;
     }
     const decide = (): void => {
-      if (ticksDone(of) === 0) act();
+      // Where they could not be asked for, she is asked: she knows whether she has cut.
+      if (ticks.at(of).peek().value !== null && ticksDone(of) === 0) act();
       else setAsked({ plan: of, act });
     };
-    if (ticks.at(of).peek().value !== null) decide();
-    else void ticks.fresh(of).then(decide);
+    if (ticks.at(of).peek().value === null) await ticks.fresh(of);
+    decide();
   }
 
   function goOn(): void {
@@ -51,10 +52,17 @@ export function useLeaveCut(plan: string | null): LeaveCut {
     asked?.act();
   }
 
+  // A wish of before may have made another plan meanwhile: of that one it is asked anew.
+  useEffect(() => {
+    if (asked === null || plan === null || asked.plan === plan) return;
+    setAsked(null);
+    void first(asked.act);
+  }, [asked, plan]);
+
   const stay = (): void => setAsked(null);
   if (asked?.plan !== plan) return { first, question: null };
   const question = (
-    <Dialog title={say.heading} close={stay}>
+    <Dialog title={say.heading(done)} close={stay}>
       <p>{say.said(done)}</p>
       <div class="ends">
         <button type="button" class="button quiet" onClick={goOn}>

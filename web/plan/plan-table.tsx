@@ -41,10 +41,10 @@ export function PlanTable(table: OnTable): VNode {
   const wish = (wanted: Partial<Wishes>): void => {
     // To keep what lies there changes nothing that is cut.
     if (keepsAsItLies(plan, wishes, wanted)) hers.wish(wanted);
-    else leave.first(() => hers.wish(wanted));
+    else void leave.first(() => hers.wish(wanted));
   };
   const take = (slots: Readonly<Record<string, string>>): void =>
-    leave.first(() => hers.take(slots));
+    void leave.first(() => hers.take(slots));
   const late = useLate(busy);
   const now = hers.changed;
   const steps: StepsAt = {
@@ -65,7 +65,7 @@ export function PlanTable(table: OnTable): VNode {
     },
   });
 
-  const insist = hers.insist && { ...hers.insist, act: () => leave.first(hers.insist!.act) };
+  const insist = hers.insist && { ...hers.insist, act: () => void leave.first(hers.insist!.act) };
   const opened = plan.cards.find((card) => card.number === open);
   const told = now && !now.seen && (now.too.length > 0 || plan.otherwise) && !opened ? now : null;
   const anew = plan.otherwise && !busy ? () => take(plan.otherwise!.slots) : null;
@@ -86,7 +86,7 @@ export function PlanTable(table: OnTable): VNode {
         plan={plan}
         supplies={table.supplies}
         busy={busy}
-        choose={() => leave.first(() => hers.chooseAgain())}
+        choose={() => void leave.first(() => hers.chooseAgain())}
       />
       {came && <ChosenAgain added={came.added} back={() => showStep({ plan: came.plan })} />}
       <PapersChanged

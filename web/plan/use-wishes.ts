@@ -42,7 +42,7 @@ export interface OnWishes {
   /** Has a plan with other sheets in its slots. */
   readonly take: (slots: Readonly<Record<string, string>>) => void;
   /** Has cardstock and inks chosen anew; every paper stays where it lies. */
-  readonly chooseAgain: (word?: string) => void;
+  readonly chooseAgain: (word?: string, arrived?: (made: Plan) => void) => void;
   readonly showStep: (step: Step) => void;
   /** Takes a wish back that is not planned yet; false where none is. */
   readonly takeBack: () => boolean;
@@ -102,11 +102,15 @@ export function useWishes({ plan, pad }: OnTable): OnWishes {
     });
   }
 
-  function chooseAgain(word?: string): void {
+  function chooseAgain(word?: string, arrived?: (made: Plan) => void): void {
     setProblem(null);
     line.current?.wish({
       change: (so) => so,
-      make: (from) => takePlan(pad.id, slotsOf(from), from.id, 'now', word),
+      make: async (from) => {
+        const made = await takePlan(pad.id, slotsOf(from), from.id, 'now', word);
+        arrived?.(made);
+        return made;
+      },
       cards: () => [],
     });
   }

@@ -62,8 +62,12 @@ export function pinsInWay(
   return pins.filter((pin) => isNamed(pin) && !last.some((one) => samePin(one, pin)));
 }
 
-/** Whether a wish only keeps papers and cardstock that lie there already, so that the plan stays as it is. */
+/**
+ * Whether a wish only keeps papers and cardstock that lie there already, so that the plan stays as it is. A plan of any
+ * cuts is cut anew for every wish, and one of which a better is known may give way to it.
+ */
 export function keepsAsItLies(plan: Plan, seen: Wishes, wanted: Partial<Wishes>): boolean {
+  if (plan.asked.sheets !== undefined || plan.otherwise !== undefined) return false;
   const { pins, ...rest } = wanted;
   if (pins === undefined || Object.keys(rest).length > 0) return false;
   const before = seen.pins ?? [];

@@ -16,3 +16,8 @@ export function cameForPlan(
   if (!toFind || done > 0 || all.at(-1)?.id !== plan.id) return [];
   return newerSupplies(plan, supplies).added.filter(({ kind }) => kind === 'cardstock');
 }
+
+/** All windows that look at a plan say the same, whatever of her supplies each has heard of, so that one plan comes of it. */
+export function wordOf(plan: string): string {
+  return `came-${plan}`;
+}

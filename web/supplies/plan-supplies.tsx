@@ -1,12 +1,13 @@
 import type { VNode } from 'preact';
 import type { Supply } from '../../server/contract/supplies.ts';
+import { planNow } from '../plan/made.ts';
 import { stockPaper } from '../table/settings.ts';
 import { Once } from '../table/waiting.tsx';
 import { matchWords } from '../words/match.ts';
 import { bestOfPlan, pads, plansOf } from '../wire/shelves.ts';
 import { BestBoard } from './best-board.tsx';
 
-/** For the plan that was made last from a pad: the best of her supplies, and the shopping list. */
+/** For the plan of a pad that is on the table: the best of her supplies, and the shopping list. */
 export function PlanSupplies({
   pad,
   supplies,
@@ -14,7 +15,9 @@ export function PlanSupplies({
   pad: string;
   supplies: readonly Supply[];
 }): VNode | null {
-  const latest = plansOf.at(pad).value.value?.at(-1);
+  const made = plansOf.at(pad).value.value ?? [];
+  const now = planNow(pad, made);
+  const latest = made.find(({ id }) => id === now);
   if (latest === undefined) return null;
   const inches = pads.at(pad).value.value?.sheetSize.width.endsWith('in') ?? false;
   // Asked anew when her supplies change: the key names them.

@@ -13,9 +13,11 @@ export const earlierWords = {
   now: 'on the table now',
   more: (more: number): string => `Show ${more} more`,
   leave: {
-    heading: 'You have begun to cut this plan',
+    heading: (ticks: number): string =>
+      ticks === 0 ? 'Have you begun to cut this plan?' : 'You have begun to cut this plan',
+    /** None are known where the service could not be asked. */
     said: (ticks: number): string =>
-      `Its guide has ${count(ticks, 'tick')}; the new plan begins a guide of its own, and this one stays with its ticks under ‘Earlier plans’.`,
+      `${ticks === 0 ? 'The ticks in its guide could not be fetched.' : `Its guide has ${count(ticks, 'tick')}.`} Unless the new plan is cut just the same, it begins a guide of its own; this one stays with its ticks under ‘Earlier plans’.`,
     goOn: 'Make the new plan',
     stay: 'Stay with this plan',
   },

@@ -24,7 +24,7 @@ export function earlierPlans(at: () => Table): void {
       .click();
     await page.getByRole('button', { name: 'Choose the papers for me' }).click();
     const asked = page.getByRole('dialog', { name: 'You have begun to cut this plan' });
-    await asked.getByText(/^Its guide has 3 ticks;/).waitFor();
+    await asked.getByText(/^Its guide has 3 ticks\./).waitFor();
     await asked.getByRole('button', { name: 'Stay with this plan' }).click();
     await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
     expect(new URL(page.url()).pathname).toMatch(/\/cards$/);
@@ -70,7 +70,7 @@ export function earlierPlans(at: () => Table): void {
     await slider.press('ArrowRight');
     const asked = page.getByRole('dialog', { name: 'You have begun to cut this plan' });
     // Keeping a paper has changed nothing that is cut, so its ticks came along.
-    await asked.getByText(/^Its guide has 2 ticks;/).waitFor();
+    await asked.getByText(/^Its guide has 2 ticks\./).waitFor();
     await asked.getByRole('button', { name: 'Stay with this plan' }).click();
     await expect.poll(() => slider.inputValue()).toBe('0');
     expect(page.url()).toBe(kept);
