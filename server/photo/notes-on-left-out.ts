@@ -77,8 +77,8 @@ export function notesOnRim(
   if (atRim === 0) return [];
   return [
     atRim === 1
-      ? 'One unsure place ends where the picture does: a paper may lie there partly outside. If all of it is in the picture, drag its corners; if not, photograph it again whole.'
-      : `${atRim} unsure places end where the picture does: papers may lie there partly outside. Where all of one is in the picture, drag its corners; where not, photograph it again whole.`,
+      ? 'One unsure place ends where the picture does: a paper may lie there partly outside the picture. If all of it shows, drag its corners; if not, photograph it again whole.'
+      : `${atRim} unsure places end where the picture does: papers may lie there partly outside the picture. Where all of one shows, drag its corners; where not, photograph it again whole.`,
   ];
 }
 
